@@ -1,1 +1,75 @@
-//! core
+//! Predicts what watercolour paints make together.
+//!
+//! A painter's question is rarely "what is this colour?"; it is "what happens
+//! between these two paints?". This crate answers with a [`Path`]: every ratio
+//! of two paints at a [load](Path::load()), and where it comes closest to grey
+//! ([`Crossing`]).
+//!
+//! # Scope
+//!
+//! Pure computation: no I/O, no clock, no browser. A paint is an absorption
+//! and a scattering spectrum ([`Film`]); a mixture adds them by parts
+//! ([`mix`]); a film on paper follows Kubelka and Munk ([`layer`]); the
+//! eye is the CIE 1931 observer ([`observer`]). Colour spaces come from the
+//! `palette` crate ([`colour`]).
+//!
+//! # Simplifications
+//!
+//! - Films are even and flat: granulation and edges are described, not mixed.
+//! - Parts are volumes of paint as supplied, and add without chemistry.
+//! - Paper takes up no paint: a wash lies on it.
+//! - Light is diffuse and paints do not fluoresce.
+//!
+//! # Numbers
+//!
+//! The mixing kernel and everything drawn are `f32`; fitting and derivation
+//! are `f64`. [`layer`] serves both.
+//!
+//! ```
+//! use washpath_core::{Light, Path, Shelf, Stock, View};
+//!
+//! let shelf = Shelf::built_in();
+//! let view = View::new(&Stock::BrightWhite.paper(), Light::D65);
+//! let ultramarine = &shelf.find("pb29")?.film;
+//! let sienna = &shelf.find("pbr7-burnt-sienna")?.film;
+//! let path = Path::new(ultramarine, sienna, &view, 1.0);
+//! for point in path.points(9) {
+//!     println!("{:3.0} % sienna: L* {:.0}", 100.0 * point.share, point.lab.l);
+//! }
+//! # Ok::<(), washpath_core::Error>(())
+//! ```
+
+pub mod colour;
+mod error;
+mod film;
+pub mod hue;
+mod kit;
+pub mod layer;
+mod minimum;
+mod mixture;
+pub mod observer;
+mod paint;
+mod paper;
+mod path;
+pub mod share;
+mod sheet;
+mod shelf;
+pub mod spectrum;
+mod surface;
+mod view;
+
+pub use colour::{Lab, Shown, WheelPoint};
+pub use error::Error;
+pub use film::Film;
+pub use hue::Hue;
+pub use kit::{Kit, LONGEST_TITLE, MOST_PANS, Pan};
+pub use mixture::{mix, whole_parts};
+pub use observer::Light;
+pub use paint::{Paint, PaintNumber, Tier};
+pub use paper::{Paper, Stock};
+pub use path::{Crossing, CrossingKind, Path, PathPoint, share_at};
+pub use sheet::Sheet;
+pub use shelf::Shelf;
+pub use spectrum::{BANDS, Spectrum};
+pub use surface::Surface;
+pub use view::{THINNEST, View};

@@ -1,0 +1,142 @@
+//! Colours as numbers: CIELAB to read out, CAM16-UCS for the wheel, RGB to show.
+//!
+//! All conversions are the `palette` crate's. A colour seen in another light
+//! than D65 is first scaled to the light's own white, so L* = 100 always is
+//! the perfect white in the light at hand.
+
+use palette::cam16::{BakedParameters, Cam16Jmh, Cam16UcsJab, Parameters, StaticWp};
+use palette::color_difference::Ciede2000;
+use palette::white_point::D65;
+use palette::{FromColor, IntoColor, Lch, LinSrgb, Srgb, Xyz};
+use std::sync::LazyLock;
+
+/// CIELAB: L* 0 to 100, a* and b* about -128 to 127 for surface colours.
+pub type Lab<F = f32> = palette::Lab<D65, F>;
+
+/// CIELAB from tristimulus values and those of the white they stand under.
+#[must_use]
+pub fn lab(xyz: [f64; 3], white: [f64; 3]) -> Lab<f64> {
+    scaled(xyz, white).into_color()
+}
+
+/// The same in `f32`.
+#[must_use]
+pub fn narrow_lab(xyz: [f32; 3], white: [f32; 3]) -> Lab {
+    let [x, y, z] = [0, 1, 2].map(|i| xyz[i] / white[i]);
+    Xyz::<D65, f32>::new(x * D65_WHITE[0] as f32, y, z * D65_WHITE[2] as f32).into_color()
+}
+
+fn scaled(xyz: [f64; 3], white: [f64; 3]) -> Xyz<D65, f64> {
+    let [x, y, z] = [0, 1, 2].map(|i| xyz[i] / white[i]);
+    Xyz::new(x * D65_WHITE[0], y, z * D65_WHITE[2])
+}
+
+/// The white point `palette` calls D65, Y = 1.
+const D65_WHITE: [f64; 3] = [0.95047, 1.0, 1.08883];
+
+/// Chroma C*: distance from neutral, 0 to about 130 for paints.
+#[must_use]
+pub fn chroma(lab: Lab) -> f32 {
+    lab.a.hypot(lab.b)
+}
+
+/// Hue angle h in degrees, 0 to below 360; of no meaning near neutral.
+#[must_use]
+pub fn hue_angle(lab: Lab) -> f32 {
+    let degrees = lab.b.atan2(lab.a).to_degrees();
+    if degrees < 0.0 { degrees + 360.0 } else { degrees }
+}
+
+/// Colour difference CIEDE2000 with all weights 1; about 1 is just seen.
+#[must_use]
+pub fn ciede2000(a: Lab<f64>, b: Lab<f64>) -> f64 {
+    a.difference(b)
+}
+
+/// A place on the wheel: CAM16-UCS.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct WheelPoint {
+    /// To the right, towards red-violet.
+    pub x: f32,
+    /// Upwards, towards yellow.
+    pub y: f32,
+    /// Lightness J', 0 to 100.
+    pub lightness: f32,
+}
+
+impl WheelPoint {
+    /// Distance from neutral, M'; up to about 50 for paints.
+    #[must_use]
+    pub fn radius(self) -> f32 {
+        self.x.hypot(self.y)
+    }
+
+    /// Hue angle in degrees, counter-clockwise from the right, 0 to below 360.
+    #[must_use]
+    pub fn angle(self) -> f32 {
+        let degrees = self.y.atan2(self.x).to_degrees();
+        if degrees < 0.0 { degrees + 360.0 } else { degrees }
+    }
+}
+
+/// Adapting luminance of the wheel's viewing conditions, cd/m²: a white page
+/// at 320 lx, 64 / π × 0.2 as sRGB's own conditions have it, average surround.
+const ADAPTING_LUMINANCE: f32 = 64.0 / std::f32::consts::PI * 0.2;
+
+static VIEWING: LazyLock<BakedParameters<StaticWp<D65>, f32>> =
+    LazyLock::new(|| Parameters::default_static_wp(ADAPTING_LUMINANCE).bake());
+
+/// Where a colour stands on the wheel.
+#[must_use]
+pub fn wheel(lab: Lab) -> WheelPoint {
+    let cam = Cam16Jmh::from_xyz(Xyz::from_color(lab), *VIEWING);
+    let ucs = Cam16UcsJab::from_color(cam);
+    let finite = |value: f32| if value.is_finite() { value } else { 0.0 };
+    WheelPoint { x: finite(ucs.a), y: finite(ucs.b), lightness: finite(ucs.lightness) }
+}
+
+/// A colour as a display shows it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Shown {
+    /// sRGB, 0 to 255.
+    pub rgb: [u8; 3],
+    /// Whether the display holds the colour; else chroma was taken off it.
+    pub exact: bool,
+}
+
+/// The colour in sRGB; chroma is reduced at constant L* and h where it must be.
+#[must_use]
+pub fn shown(lab: Lab) -> Shown {
+    let lch = Lch::<D65, f32>::from_color(lab);
+    let at = |share: f32| -> LinSrgb<f32> {
+        Xyz::from_color(Lch::new(lch.l, lch.chroma * share, lch.hue)).into_color()
+    };
+    let linear = at(1.0);
+    if displayable(linear) {
+        return Shown { rgb: bytes(linear), exact: true };
+    }
+    // 12 halvings leave less than one step of 255.
+    let (mut inside, mut outside) = (0.0, 1.0);
+    for _ in 0..12 {
+        let middle = 0.5 * (inside + outside);
+        if displayable(at(middle)) { inside = middle } else { outside = middle }
+    }
+    Shown { rgb: bytes(at(inside)), exact: false }
+}
+
+/// Half a step of 255 beyond the cube still rounds into it.
+fn displayable(rgb: LinSrgb<f32>) -> bool {
+    const SLACK: f32 = 2e-4;
+    [rgb.red, rgb.green, rgb.blue].iter().all(|v| (-SLACK..=1.0 + SLACK).contains(v))
+}
+
+fn bytes(linear: LinSrgb<f32>) -> [u8; 3] {
+    let rgb = Srgb::<u8>::from_linear(linear);
+    [rgb.red, rgb.green, rgb.blue]
+}
+
+/// CIELAB of an sRGB colour of three bytes.
+#[must_use]
+pub fn lab_of_rgb(rgb: [u8; 3]) -> Lab {
+    Lab::from_color(Srgb::<u8>::from(rgb).into_format::<f32>())
+}

@@ -1,0 +1,123 @@
+//! Kits: the pans a painter packs.
+
+use crate::error::Error;
+use crate::paint::PaintNumber;
+use crate::paper::Stock;
+
+/// Most pans a kit can hold.
+pub const MOST_PANS: usize = 48;
+
+/// Longest title in characters.
+pub const LONGEST_TITLE: usize = 60;
+
+/// A pan: one paint, or two side by side.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Pan {
+    /// Filled with one paint.
+    Whole(PaintNumber),
+    /// Split: two half fills side by side.
+    Split(PaintNumber, PaintNumber),
+}
+
+impl Pan {
+    /// The paints in it, left to right.
+    pub fn paints(self) -> impl Iterator<Item = PaintNumber> {
+        let (first, second) = match self {
+            Self::Whole(paint) => (paint, None),
+            Self::Split(left, right) => (left, Some(right)),
+        };
+        std::iter::once(first).chain(second)
+    }
+}
+
+/// A kit. Built by [`Kit::new`], so that its limits hold.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Kit {
+    title: String,
+    capacity: usize,
+    stock: Stock,
+    pans: Vec<Pan>,
+}
+
+impl Kit {
+    /// A kit of `pans` in a tin that holds `capacity`, painted on `stock`.
+    ///
+    /// The title is trimmed; control characters in it become spaces.
+    ///
+    /// # Errors
+    ///
+    /// A capacity of 0 or above [`MOST_PANS`], more pans than it holds, a
+    /// title longer than [`LONGEST_TITLE`] characters.
+    pub fn new(title: &str, capacity: usize, stock: Stock, pans: Vec<Pan>) -> Result<Self, Error> {
+        let title: String = title.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
+        let title = title.trim().to_owned();
+        if title.chars().count() > LONGEST_TITLE {
+            return Err(Error::Kit(format!("the title is longer than {LONGEST_TITLE} characters")));
+        }
+        if capacity == 0 || capacity > MOST_PANS {
+            return Err(Error::Kit(format!("a tin holds 1 to {MOST_PANS} pans, not {capacity}")));
+        }
+        if pans.len() > capacity {
+            return Err(Error::Kit(format!("{} pans do not fit a tin of {capacity}", pans.len())));
+        }
+        Ok(Self { title, capacity, stock, pans })
+    }
+
+    /// Its title, perhaps empty.
+    #[must_use]
+    pub fn title(&self) -> &str {
+        &self.title
+    }
+
+    /// Pans the tin holds, 1 to [`MOST_PANS`].
+    #[must_use]
+    pub const fn capacity(&self) -> usize {
+        self.capacity
+    }
+
+    /// The paper it paints on.
+    #[must_use]
+    pub const fn stock(&self) -> Stock {
+        self.stock
+    }
+
+    /// The pans, in order.
+    #[must_use]
+    pub fn pans(&self) -> &[Pan] {
+        &self.pans
+    }
+
+    /// Every paint packed, in order, each once.
+    #[must_use]
+    pub fn paints(&self) -> Vec<PaintNumber> {
+        let mut paints = Vec::new();
+        for paint in self.pans.iter().flat_map(|pan| pan.paints()) {
+            if !paints.contains(&paint) {
+                paints.push(paint);
+            }
+        }
+        paints
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_paint_packed_twice_is_one_paint() {
+        let kit = Kit::new(" Harbour\n", 3, Stock::Cream, vec![Pan::Split(1, 2), Pan::Whole(2)]).unwrap();
+        assert_eq!(kit.title(), "Harbour");
+        assert_eq!(kit.paints(), [1, 2]);
+    }
+
+    #[test]
+    fn limits_are_named() {
+        let error = |title: &str, capacity, pans| {
+            Kit::new(title, capacity, Stock::Cream, pans).unwrap_err().to_string()
+        };
+        assert_eq!(error("", 0, vec![]), "a tin holds 1 to 48 pans, not 0");
+        assert_eq!(error("", 1, vec![Pan::Whole(1); 2]), "2 pans do not fit a tin of 1");
+        assert_eq!(error(&"x".repeat(61), 1, vec![]), "the title is longer than 60 characters");
+    }
+}

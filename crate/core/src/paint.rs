@@ -1,0 +1,73 @@
+//! A paint: its film, its names and what else a painter asks of it.
+
+use crate::film::Film;
+
+/// Permanent number of a paint, as links carry it; never given twice.
+pub type PaintNumber = u16;
+
+/// How well a paint's spectrum is known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Tier {
+    /// Measured, and a second independent measurement agrees.
+    CrossChecked,
+    /// Measured once.
+    Measured,
+    /// Reconstructed from measured colours and its chemical relatives.
+    Estimated,
+}
+
+impl Tier {
+    /// The word in tables and on the page.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::CrossChecked => "cross-checked",
+            Self::Measured => "measured",
+            Self::Estimated => "estimated",
+        }
+    }
+
+    pub(crate) fn parse(word: &str) -> Option<Self> {
+        [Self::CrossChecked, Self::Measured, Self::Estimated].into_iter().find(|tier| tier.name() == word)
+    }
+}
+
+/// One paint.
+///
+/// Ratings are averages over makers and sheets (MacEvoy, handprint.com/HP/WCL)
+/// and are missing where nobody measured.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Paint {
+    /// Permanent number, from 1.
+    pub number: PaintNumber,
+    /// Permanent key in lower case; `pbr7-burnt-sienna`.
+    pub key: String,
+    /// Colour Index name; `PBr7`.
+    pub code: String,
+    /// Generic name; `Burnt sienna`.
+    pub name: String,
+    /// Further generic names.
+    pub aliases: Vec<String>,
+    /// Chemical class of the pigment.
+    pub family: String,
+    /// Hue family of its masstone, in words.
+    pub hue: String,
+    /// 0 opaque to 4 transparent.
+    pub transparency: Option<f32>,
+    /// 0 lifts off to 4 stains.
+    pub staining: Option<f32>,
+    /// 0 smooth to 4 granulates.
+    pub granulation: Option<f32>,
+    /// Blue Wool grade of its tint, 1 fleeting to 8 excellent.
+    pub lightfast_tint: Option<f32>,
+    /// Blue Wool grade of its masstone.
+    pub lightfast_masstone: Option<f32>,
+    /// What to beware of; empty where ordinary care does.
+    pub caution: String,
+    /// How well the spectrum is known.
+    pub tier: Tier,
+    /// Where the spectrum and the anchoring colour come from.
+    pub source: String,
+    /// Absorption and scattering per unit load.
+    pub film: Film,
+}

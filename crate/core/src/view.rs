@@ -1,0 +1,85 @@
+//! What a film is looked at on and in: paper, surface and light.
+
+use crate::colour::{Lab, WheelPoint, narrow_lab, wheel};
+use crate::film::Film;
+use crate::layer::{MAX_LOAD, reflectances};
+use crate::minimum::minimise;
+use crate::observer::{Light, Weights};
+use crate::paper::Paper;
+use crate::spectrum::{BANDS, Spectrum, from_fn};
+use crate::surface::Surface;
+
+/// Thinnest wash the program speaks of: a thirty-second of masstone.
+pub const THINNEST: f32 = 1.0 / 32.0;
+
+/// Paper, surface and light, made ready for the mixing kernel.
+#[derive(Clone, Debug)]
+pub struct View {
+    ground: Spectrum,
+    surface: Surface,
+    weights: &'static Weights,
+}
+
+impl View {
+    /// Washes on `paper` seen in `light`.
+    #[must_use]
+    pub fn new(paper: &Paper, light: Light) -> Self {
+        let ground = from_fn(|band| Surface::WASH.inner(paper.reflectance[band]) as f32);
+        Self { ground, surface: Surface::WASH.narrow(), weights: light.narrow_weights() }
+    }
+
+    /// Reflectance of a film at a load, 0 to 1, surface included.
+    ///
+    /// Loads below 0 or not finite count as 0, above [`MAX_LOAD`] as that.
+    #[must_use]
+    pub fn reflectance(&self, film: &Film, load: f32) -> Spectrum {
+        self.outer(&reflectances(&film.k, &film.s, tame(load), &self.ground))
+    }
+
+    /// Reflectance of `upper` painted over the dry `lower`.
+    #[must_use]
+    pub fn glaze(&self, lower: (&Film, f32), upper: (&Film, f32)) -> Spectrum {
+        let ground = reflectances(&lower.0.k, &lower.0.s, tame(lower.1), &self.ground);
+        self.outer(&reflectances(&upper.0.k, &upper.0.s, tame(upper.1), &ground))
+    }
+
+    /// Colour of a reflectance in this view's light.
+    #[must_use]
+    pub fn colour_of(&self, reflectance: &Spectrum) -> Lab {
+        narrow_lab(self.weights.tristimulus(reflectance), self.weights.white)
+    }
+
+    /// Colour of a film at a load.
+    #[must_use]
+    pub fn colour(&self, film: &Film, load: f32) -> Lab {
+        self.colour_of(&self.reflectance(film, load))
+    }
+
+    /// Place on the wheel of a film at a load.
+    #[must_use]
+    pub fn place(&self, film: &Film, load: f32) -> WheelPoint {
+        wheel(self.colour(film, load))
+    }
+
+    /// The load, from [`THINNEST`] to 1, at which a film stands farthest out on the wheel.
+    ///
+    /// Deep paints are brightest as washes, so this is found, not assumed.
+    #[must_use]
+    pub fn strongest_load(&self, film: &Film) -> f32 {
+        let stops = THINNEST.log2();
+        let octaves = minimise(stops, 0.0, 11, |stop| -self.place(film, stop.exp2()).radius());
+        octaves.exp2()
+    }
+
+    fn outer(&self, inner: &Spectrum) -> Spectrum {
+        let mut out = [0.0; BANDS];
+        for band in 0..BANDS {
+            out[band] = self.surface.outer(inner[band]);
+        }
+        out
+    }
+}
+
+fn tame(load: f32) -> f32 {
+    if load.is_finite() { load.clamp(0.0, MAX_LOAD) } else { 0.0 }
+}

@@ -1,0 +1,152 @@
+//! What must hold for any paints: properties of mixtures, paths and kits.
+
+use proptest::prelude::*;
+use washpath_core::colour::chroma;
+use washpath_core::spectrum::from_fn;
+use washpath_core::{Film, Lab, Light, Path, Sheet, Shelf, Spectrum, Stock, View, mix, share_at};
+
+fn spectrum(most: f32) -> impl Strategy<Value = Spectrum> {
+    // Exponents, so that weak and strong bands are as likely.
+    proptest::collection::vec(-6.0f32..1.0, 36)
+        .prop_map(move |values| from_fn(|band| most * 10f32.powf(values[band])))
+}
+
+fn film() -> impl Strategy<Value = Film> {
+    (spectrum(10.0), spectrum(3.0)).prop_map(|(k, s)| Film { k, s })
+}
+
+fn view() -> View {
+    View::new(&Stock::BrightWhite.paper(), Light::D65)
+}
+
+fn close(a: Lab, b: Lab) -> bool {
+    (a.l - b.l).abs() < 0.01 && (a.a - b.a).abs() < 0.02 && (a.b - b.b).abs() < 0.02
+}
+
+proptest! {
+    #[test]
+    fn reflectance_is_a_share(film in film(), load in 0.0f32..1000.0) {
+        for r in view().reflectance(&film, load) {
+            prop_assert!((0.0..=1.000_01).contains(&r), "{}", r);
+        }
+    }
+
+    #[test]
+    fn any_finite_number_gives_a_colour(film in film(), load in any::<f32>(), share in any::<f32>()) {
+        let view = view();
+        let lab = Path::new(&film, &Film::CLEAR, &view, load).colour(share);
+        prop_assert!(lab.l.is_finite() && lab.a.is_finite() && lab.b.is_finite());
+    }
+
+    #[test]
+    fn the_thinnest_wash_is_the_paper(film in film()) {
+        let paper = view().colour(&Film::CLEAR, 1.0);
+        prop_assert!(close(view().colour(&film, 0.0), paper));
+        prop_assert!(close(view().colour(&film, 1e-8), paper));
+    }
+
+    #[test]
+    fn order_and_units_of_parts_do_not_matter(a in film(), b in film(), parts in 0.1f32..9.0) {
+        let one = mix(&[(&a, parts), (&b, 1.0)]).unwrap();
+        let other = mix(&[(&b, 2.0), (&a, 2.0 * parts)]).unwrap();
+        prop_assert!(close(view().colour(&one, 1.0), view().colour(&other, 1.0)));
+    }
+
+    #[test]
+    fn a_paint_mixed_with_itself_is_itself(a in film(), share in 0.0f32..=1.0, load in 0.01f32..2.0) {
+        let view = view();
+        prop_assert!(close(Path::new(&a, &a, &view, load).colour(share), view.colour(&a, load)));
+    }
+
+    #[test]
+    fn a_path_begins_and_ends_with_its_paints(a in film(), b in film(), load in 0.01f32..2.0) {
+        let view = view();
+        let points = Path::new(&a, &b, &view, load).points(9);
+        prop_assert_eq!(points[0].lab, view.colour(&a, load));
+        prop_assert_eq!(points[8].lab, view.colour(&b, load));
+    }
+
+    #[test]
+    fn no_place_on_the_path_is_greyer_than_the_crossing(a in film(), b in film()) {
+        let view = view();
+        let path = Path::new(&a, &b, &view, 1.0);
+        let crossing = path.crossing();
+        prop_assert!((chroma(path.colour(crossing.share)) - crossing.chroma).abs() < 1e-4);
+        for point in path.points(401) {
+            // Spectra drawn band by band make several valleys; paints make one or two.
+            prop_assert!(crossing.chroma <= chroma(point.lab) + 0.05, "{} at {}", chroma(point.lab), point.share);
+        }
+    }
+}
+
+#[test]
+fn crossings_of_real_pairs_are_minima() {
+    let (shelf, view) = (Shelf::built_in(), view());
+    let paints = shelf.paints();
+    for (i, a) in paints.iter().enumerate() {
+        for b in &paints[..i] {
+            let path = Path::new(&a.film, &b.film, &view, 1.0);
+            let crossing = path.crossing();
+            let least = path.points(801).iter().map(|p| chroma(p.lab)).fold(f32::INFINITY, f32::min);
+            assert!(
+                crossing.chroma <= least + 0.01,
+                "{} and {}: {} above {least}",
+                a.key,
+                b.key,
+                crossing.chroma
+            );
+        }
+    }
+}
+
+#[test]
+fn shares_run_evenly_from_end_to_end() {
+    assert_eq!((share_at(0.0), share_at(0.5), share_at(1.0)), (0.0, 0.5, 1.0));
+    for i in 0..100 {
+        assert!(share_at(i as f32 / 100.0) < share_at((i + 1) as f32 / 100.0));
+    }
+}
+
+#[test]
+fn a_sheet_holds_the_paths_of_its_rows() {
+    let (shelf, view) = (Shelf::built_in(), view());
+    let (a, b) = (&shelf.paints()[0].film, &shelf.paints()[7].film);
+    let (shares, loads) = ([0.0, 0.5, 1.0], [1.0, 0.25]);
+    let sheet = Sheet::new(a, b, &view, &shares, &loads);
+    for (row, load) in loads.into_iter().enumerate() {
+        for (column, share) in shares.into_iter().enumerate() {
+            assert_eq!(sheet.cell(row, column), Some(Path::new(a, b, &view, load).colour(share)));
+        }
+    }
+    assert_eq!((sheet.cell(0, 3), sheet.cell(2, 0)), (None, None));
+}
+
+#[test]
+fn the_strongest_load_is_the_strongest() {
+    let view = view();
+    for paint in Shelf::built_in().paints() {
+        let strongest = view.strongest_load(&paint.film);
+        let radius = view.place(&paint.film, strongest).radius();
+        for step in 0..=100 {
+            let load = (-5.0 * step as f32 / 100.0).exp2();
+            let other = view.place(&paint.film, load).radius();
+            assert!(other <= radius + 0.01, "{}: {other} at {load}, {radius} at {strongest}", paint.key);
+        }
+    }
+}
+
+#[test]
+fn the_paper_alone_is_nearly_white_and_named_right() {
+    for stock in Stock::ALL {
+        let view = View::new(&stock.paper(), Light::D65);
+        let lab = view.colour(&Film::CLEAR, 1.0);
+        let range = match stock {
+            Stock::BrightWhite => 96.0..98.0,
+            Stock::Natural => 94.0..96.5,
+            Stock::Cream => 91.0..94.0,
+            Stock::Grey => 63.0..69.0,
+            Stock::Tan => 66.0..74.0,
+        };
+        assert!(range.contains(&lab.l), "{}: L* {}", stock.name(), lab.l);
+    }
+}
