@@ -7,7 +7,9 @@
 use palette::cam16::{BakedParameters, Cam16Jmh, Cam16UcsJab, Parameters, StaticWp};
 use palette::color_difference::Ciede2000;
 use palette::white_point::D65;
-use palette::{FromColor, IntoColor, Lch, LinSrgb, Srgb, Xyz};
+// The unclamped conversions: what no display holds must not be cut off on the way.
+use palette::convert::{FromColorUnclamped, IntoColorUnclamped};
+use palette::{Lch, LinSrgb, Srgb, Xyz};
 use std::sync::LazyLock;
 
 /// CIELAB: L* 0 to 100, a* and b* about -128 to 127 for surface colours.
@@ -16,14 +18,14 @@ pub type Lab<F = f32> = palette::Lab<D65, F>;
 /// CIELAB from tristimulus values and those of the white they stand under.
 #[must_use]
 pub fn lab(xyz: [f64; 3], white: [f64; 3]) -> Lab<f64> {
-    scaled(xyz, white).into_color()
+    scaled(xyz, white).into_color_unclamped()
 }
 
 /// The same in `f32`.
 #[must_use]
 pub fn narrow_lab(xyz: [f32; 3], white: [f32; 3]) -> Lab {
     let [x, y, z] = [0, 1, 2].map(|i| xyz[i] / white[i]);
-    Xyz::<D65, f32>::new(x * D65_WHITE[0] as f32, y, z * D65_WHITE[2] as f32).into_color()
+    Xyz::<D65, f32>::new(x * D65_WHITE[0] as f32, y, z * D65_WHITE[2] as f32).into_color_unclamped()
 }
 
 fn scaled(xyz: [f64; 3], white: [f64; 3]) -> Xyz<D65, f64> {
@@ -89,8 +91,8 @@ static VIEWING: LazyLock<BakedParameters<StaticWp<D65>, f32>> =
 /// Where a colour stands on the wheel.
 #[must_use]
 pub fn wheel(lab: Lab) -> WheelPoint {
-    let cam = Cam16Jmh::from_xyz(Xyz::from_color(lab), *VIEWING);
-    let ucs = Cam16UcsJab::from_color(cam);
+    let cam = Cam16Jmh::from_xyz(Xyz::from_color_unclamped(lab), *VIEWING);
+    let ucs = Cam16UcsJab::from_color_unclamped(cam);
     let finite = |value: f32| if value.is_finite() { value } else { 0.0 };
     WheelPoint { x: finite(ucs.a), y: finite(ucs.b), lightness: finite(ucs.lightness) }
 }
@@ -107,9 +109,9 @@ pub struct Shown {
 /// The colour in sRGB; chroma is reduced at constant L* and h where it must be.
 #[must_use]
 pub fn shown(lab: Lab) -> Shown {
-    let lch = Lch::<D65, f32>::from_color(lab);
+    let lch = Lch::<D65, f32>::from_color_unclamped(lab);
     let at = |share: f32| -> LinSrgb<f32> {
-        Xyz::from_color(Lch::new(lch.l, lch.chroma * share, lch.hue)).into_color()
+        Xyz::from_color_unclamped(Lch::new(lch.l, lch.chroma * share, lch.hue)).into_color_unclamped()
     };
     let linear = at(1.0);
     if displayable(linear) {
@@ -138,5 +140,5 @@ fn bytes(linear: LinSrgb<f32>) -> [u8; 3] {
 /// CIELAB of an sRGB colour of three bytes.
 #[must_use]
 pub fn lab_of_rgb(rgb: [u8; 3]) -> Lab {
-    Lab::from_color(Srgb::<u8>::from(rgb).into_format::<f32>())
+    Lab::from_color_unclamped(Srgb::<u8>::from(rgb).into_format::<f32>())
 }

@@ -8,11 +8,11 @@
 //! zero. Multiplied out it has neither division:
 //!
 //! ```text
-//! A = K + S        B = sqrt(K (K + 2 S))        t = tanh(B X) / B
+//! B = sqrt(K (K + 2 S))        t = tanh(B X) / B        W = S (1 - Rg)
 //!
-//!     Rg + t (S - A Rg)              sech(B X)
-//! R = -----------------          T = ---------
-//!     1 + t (A - S Rg)                1 + A t
+//!     Rg + t (W - K Rg)              sech(B X)
+//! R = -----------------      T = ---------------
+//!       1 + t (W + K)             1 + t (K + S)
 //! ```
 //!
 //! with the exact limits R = Rg at X = 0, R = Rg exp(-2 K X) at S = 0,
@@ -39,22 +39,23 @@ use crate::spectrum::{BANDS, Spectrum};
 pub fn reflectance<F: Float>(k: F, s: F, x: F, ground: F) -> F {
     let (k, s, x) = (non_negative(k), non_negative(s), non_negative(x));
     let ground = non_negative(ground).min(F::one());
-    let Some((t, a)) = thickness(k, s, x) else {
+    let Some(t) = thickness(k, s, x) else {
         // A film that scatters without absorbing, endlessly thick, is white.
         return if s > F::zero() { F::one() } else { ground };
     };
-    let r = (ground + t * (s - a * ground)) / (F::one() + t * (a - s * ground));
+    let w = s * (F::one() - ground);
+    let r = (ground + t * (w - k * ground)) / (F::one() + t * (w + k));
     r.max(F::zero()).min(F::one())
 }
 
 /// Share of light that passes a film of load `x` without a substrate.
 pub fn transmittance<F: Float>(k: F, s: F, x: F) -> F {
     let (k, s, x) = (non_negative(k), non_negative(s), non_negative(x));
-    let Some((t, a)) = thickness(k, s, x) else {
+    let Some(t) = thickness(k, s, x) else {
         return if s > F::zero() { F::zero() } else { F::one() };
     };
     let decay = (k.sqrt() * (k + s + s).sqrt() * x).cosh().recip();
-    decay / (F::one() + a * t)
+    decay / (F::one() + t * (k + s))
 }
 
 /// Reflectance of an endlessly thick film; 1 where it does not absorb.
@@ -100,15 +101,15 @@ pub fn over<F: Float>(own: F, back: F, transmittance: F, ground: F) -> F {
     own + transmittance * transmittance * ground / (F::one() - back * ground)
 }
 
-/// `tanh(B X) / B` and `A`, or `None` where the first is endless.
-fn thickness<F: Float>(k: F, s: F, x: F) -> Option<(F, F)> {
+/// `tanh(B X) / B`, or `None` where it is endless.
+fn thickness<F: Float>(k: F, s: F, x: F) -> Option<F> {
     let b = k.sqrt() * (k + s + s).sqrt();
     let z = b * x;
     // Below this the series' next term, z^4 / 7.5, is under f64's last digit.
     let small = F::from(1e-4).unwrap_or_else(F::zero);
     let three = F::from(3.0).unwrap_or_else(F::one);
     let t = if b == F::zero() || z < small { x * (F::one() - z * z / three) } else { z.tanh() / b };
-    t.is_finite().then_some((t, k + s))
+    t.is_finite().then_some(t)
 }
 
 fn non_negative<F: Float>(value: F) -> F {
@@ -130,8 +131,8 @@ pub fn reflectances(k: &Spectrum, s: &Spectrum, x: f32, ground: &Spectrum) -> Sp
     let mut out = [0.0; BANDS];
     for band in 0..BANDS {
         let (k, s, ground) = (k[band] * x, s[band] * x, ground[band]);
-        let (t, a) = (tanh_ratio(k * (k + 2.0 * s)), k + s);
-        out[band] = (ground + t * (s - a * ground)) / (1.0 + t * (a - s * ground));
+        let (t, w) = (tanh_ratio(k * (k + 2.0 * s)), s * (1.0 - ground));
+        out[band] = (ground + t * (w - k * ground)) / (1.0 + t * (w + k));
     }
     out
 }

