@@ -1,0 +1,165 @@
+//! The folder to host: the core as wasm, the page's files, the offline worker's list.
+
+use std::ffi::OsStr;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context, Result};
+use flate2::Crc;
+
+use crate::process::{cargo, run};
+use crate::size::Size;
+use crate::{Command, page, tools, workspace};
+
+pub(crate) const COMMAND: Command = Command {
+    name: "build",
+    summary: "make target/site, the folder to host",
+    help: "
+Compiles the core for the browser, copies the page's files beside it, gives
+the page its content security policy and the offline worker its list of files
+and version. The folder can be hosted anywhere, below any path, over https.
+",
+    run: |words| {
+        crate::no_words(words)?;
+        build()
+    },
+};
+
+/// The page may load from its own host and from nowhere else.
+const POLICY: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; \
+    img-src 'self' data: blob:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; \
+    base-uri 'none'; form-action 'none'";
+
+/// The offline worker, a template in the sources.
+const WORKER: &str = "sw.js";
+
+/// Makes the folder anew.
+pub(crate) fn build() -> Result<()> {
+    tools::need_wasm_target()?;
+    run(&mut cargo(&["build", "--locked", "--release", "--target", tools::WASM, "-p", "washpath-web"]))?;
+    let site = workspace::site();
+    if site.exists() {
+        fs::remove_dir_all(&site).context("cannot empty target/site")?;
+    }
+    bind(&site.join("pkg"))?;
+    for file in files(&workspace::www())? {
+        let to = site.join(&file);
+        fs::create_dir_all(to.parent().unwrap_or(&site))?;
+        fs::copy(workspace::www().join(&file), to)?;
+    }
+    let index = site.join("index.html");
+    let html = fs::read_to_string(&index).context("www has no index.html")?;
+    fs::write(index, page::with_policy(&html, POLICY)?)?;
+    write_worker(&site)?;
+    println!("Hosted page: {}", site.display());
+    Ok(())
+}
+
+/// Bytes of all a first visit loads.
+pub(crate) fn size() -> Result<Size> {
+    let site = workspace::site();
+    let mut sum = Size::default();
+    for file in files(&site)? {
+        sum += Size::of(&site.join(file))?;
+    }
+    Ok(sum)
+}
+
+/// Writes the compiled core and its JavaScript half.
+fn bind(folder: &Path) -> Result<()> {
+    let wasm = workspace::cargo_target().join(tools::WASM).join("release/washpath_web.wasm");
+    let words = [
+        OsStr::new("wasm-bindgen"),
+        wasm.as_os_str(),
+        OsStr::new("--out-dir"),
+        folder.as_os_str(),
+        OsStr::new("--target"),
+        OsStr::new("web"),
+        OsStr::new("--no-typescript"),
+        OsStr::new("--remove-name-section"),
+        OsStr::new("--remove-producers-section"),
+        // The page says where the wasm is: packed, it has no address.
+        OsStr::new("--omit-default-module-path"),
+    ];
+    wasm_bindgen_cli::wasm_bindgen::run_cli_with_args(words).context("cannot bind the compiled core")
+}
+
+/// Fills in the two lines at the worker's head.
+fn write_worker(site: &Path) -> Result<()> {
+    let mut crc = Crc::new();
+    let mut assets = vec!["./".to_owned()];
+    for file in files(site)? {
+        let name = address(&file);
+        crc.update(name.as_bytes());
+        crc.update(&fs::read(site.join(&file))?);
+        if name != WORKER && name != "index.html" {
+            assets.push(format!("./{name}"));
+        }
+    }
+    let worker = fs::read_to_string(site.join(WORKER)).context("www has no sw.js")?;
+    let worker = with_constant(&worker, "VERSION", &format!("\"{:08x}\"", crc.sum()))?;
+    let worker = with_constant(&worker, "ASSETS", &format!("{assets:?}"))?;
+    fs::write(site.join(WORKER), worker)?;
+    Ok(())
+}
+
+/// Gives a constant of a script its value; the constant must have a line of its own.
+fn with_constant(script: &str, name: &str, value: &str) -> Result<String> {
+    let start = format!("const {name} = ");
+    let line = script.lines().find(|line| line.starts_with(&start));
+    let line = line.with_context(|| format!("no line \"{start}…\" in the offline worker"))?;
+    Ok(script.replacen(line, &format!("{start}{value};"), 1))
+}
+
+/// All files below a folder, relative to it, in order of their names; hidden ones are left out.
+fn files(folder: &Path) -> Result<Vec<PathBuf>> {
+    let mut found = Vec::new();
+    let mut folders = vec![PathBuf::new()];
+    while let Some(inner) = folders.pop() {
+        let entries = fs::read_dir(folder.join(&inner));
+        for entry in entries.with_context(|| format!("cannot list {}", folder.display()))? {
+            let entry = entry?;
+            let path = inner.join(entry.file_name());
+            if entry.file_name().to_string_lossy().starts_with('.') {
+                continue;
+            }
+            if entry.file_type()?.is_dir() { folders.push(path) } else { found.push(path) }
+        }
+    }
+    found.sort();
+    Ok(found)
+}
+
+/// A relative path as it stands in an address.
+fn address(file: &Path) -> String {
+    let parts: Vec<_> = file.iter().map(OsStr::to_string_lossy).collect();
+    parts.join("/")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn constants_are_filled_in_once() {
+        let script = "// Head.\nconst VERSION = \"\";\nconst ASSETS = [];\nuse(VERSION);\n";
+        let script = with_constant(script, "VERSION", "\"1f\"").unwrap();
+        let script = with_constant(&script, "ASSETS", "[\"./\"]").unwrap();
+        assert_eq!(script, "// Head.\nconst VERSION = \"1f\";\nconst ASSETS = [\"./\"];\nuse(VERSION);\n");
+        assert!(with_constant(&script, "OTHER", "1").is_err());
+    }
+
+    #[test]
+    fn the_worker_in_the_sources_has_both_lines() {
+        let worker = fs::read_to_string(workspace::www().join(WORKER)).unwrap();
+        assert!(with_constant(&worker, "VERSION", "1").is_ok());
+        assert!(with_constant(&worker, "ASSETS", "1").is_ok());
+    }
+
+    #[test]
+    fn files_are_relative_sorted_and_visible() {
+        let found = files(&workspace::root().join("pkg-scripts")).unwrap();
+        assert!(found.is_sorted());
+        assert!(found.contains(&PathBuf::from("src/main.rs")));
+    }
+}

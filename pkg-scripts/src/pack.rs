@@ -1,0 +1,163 @@
+//! The single-file page: everything of the site in one HTML file that opens from a disk.
+//!
+//! Browsers refuse modules and wasm next to a page without a host, so modules
+//! become `data:` addresses in an import map, and the wasm a block of text.
+
+use std::fs;
+use std::path::Path;
+
+use anyhow::{Context, Result, bail};
+use base64::Engine;
+use base64::engine::general_purpose::STANDARD as BASE64;
+use percent_encoding::{AsciiSet, CONTROLS, utf8_percent_encode};
+
+use crate::page::{attribute, edit_tags, policy_tag};
+use crate::size::{Size, gzip};
+use crate::{Command, build, graph, workspace};
+
+pub(crate) const COMMAND: Command = Command {
+    name: "pack",
+    summary: "make target/washpath.html, the page as one file, from target/site",
+    help: "
+The file opens by a double click, needs no host and asks for nothing: its
+content security policy lets the browser refuse every request. Prints its size
+and that of the hosted page.
+",
+    run: |words| {
+        crate::no_words(words)?;
+        pack()
+    },
+};
+
+/// Nothing may be loaded but what is in the file.
+const POLICY: &str = "default-src 'none'; script-src 'unsafe-inline' 'wasm-unsafe-eval' data:; \
+    style-src 'unsafe-inline'; img-src data: blob:; worker-src data:; base-uri 'none'; form-action 'none'";
+
+/// The module the page starts with.
+const FIRST: &str = "js/main.js";
+
+/// Budgets of the design in bytes: the file as it lies, the site after gzip.
+const FILE_BUDGET: usize = 450_000;
+const SITE_BUDGET: usize = 250_000;
+
+/// What a script's text needs escaped to be a `data:` address inside JSON
+/// inside HTML; addresses lose line ends and tabs, which are control codes.
+const ESCAPED: &AsciiSet = &CONTROLS.add(b'%').add(b'#').add(b'"').add(b'\\').add(b'<').add(b'>');
+
+/// Writes the file and prints sizes.
+pub(crate) fn pack() -> Result<()> {
+    let site = workspace::site();
+    let html = fs::read_to_string(site.join("index.html")).context("no target/site: build first")?;
+    let file = workspace::packed();
+    fs::write(&file, packed(&site, &html)?)?;
+    let (one, all) = (Size::of(&file)?, build::size()?);
+    println!("Packed page: {}", file.display());
+    println!("  one file:  {one} ({})", against(one.raw, FILE_BUDGET, "bytes"));
+    println!("  hosted:    {all} ({})", against(all.gzip, SITE_BUDGET, "after gzip"));
+    Ok(())
+}
+
+fn against(bytes: usize, budget: usize, unit: &str) -> String {
+    let verdict = if bytes <= budget { "within" } else { "over" };
+    format!("{verdict} the budget of {budget} {unit}")
+}
+
+fn packed(site: &Path, html: &str) -> Result<String> {
+    let html = edit_tags(html, "meta", |tag| {
+        Ok((attribute(tag, "http-equiv") == Some("Content-Security-Policy")).then(|| policy_tag(POLICY)))
+    })?;
+    let html = edit_tags(&html, "link", |tag| link(site, tag).map(Some))?;
+    let mut starts = 0;
+    let html = edit_tags(&html, "script", |tag| {
+        if attribute(tag, "src") != Some(&format!("./{FIRST}")) {
+            bail!("the page may have no script but {FIRST}: {tag}");
+        }
+        starts += 1;
+        Ok(Some("<script>".to_owned()))
+    })?;
+    if starts != 1 {
+        bail!("the page needs one <script type=\"module\" src=\"./{FIRST}\"></script>");
+    }
+    // Scripts go to the end: the page's first picture need not wait for them.
+    let html = html.replacen("<script></script>", "", 1);
+    let (body, end) = html.rsplit_once("</body>").context("the page has no </body>")?;
+    Ok(format!("{body}{}</body>{end}", scripts(site)?))
+}
+
+/// What a link of the hosted page becomes.
+fn link(site: &Path, tag: &str) -> Result<String> {
+    let href = attribute(tag, "href").unwrap_or_default();
+    match attribute(tag, "rel") {
+        Some("stylesheet") => {
+            style(&fs::read_to_string(site.join(href)).with_context(|| format!("no {href}"))?)
+        }
+        Some("icon") => icon(site, href),
+        // Manifest, larger icons, preloads: of use to a hosted page only.
+        _ => Ok(String::new()),
+    }
+}
+
+fn style(css: &str) -> Result<String> {
+    if css.contains("</style") || css.contains("@import") {
+        bail!("a style sheet with \"@import\" or \"</style\" cannot go into one file");
+    }
+    Ok(format!("<style>\n{css}</style>"))
+}
+
+fn icon(site: &Path, href: &str) -> Result<String> {
+    let kind = match href.rsplit('.').next() {
+        Some("svg") => "image/svg+xml",
+        Some("png") => "image/png",
+        _ => bail!("the icon \"{href}\" is neither svg nor png"),
+    };
+    let bytes = fs::read(site.join(href)).with_context(|| format!("no {href}"))?;
+    Ok(format!("<link rel=\"icon\" href=\"data:{kind};base64,{}\">", BASE64.encode(bytes)))
+}
+
+fn scripts(site: &Path) -> Result<String> {
+    let wasm = fs::read(site.join("pkg/washpath_web_bg.wasm")).context("no wasm in target/site")?;
+    let modules: Vec<String> = graph::read(site, FIRST)?
+        .iter()
+        .map(|(path, source)| {
+            let source = utf8_percent_encode(source, ESCAPED);
+            format!("\"{}\":\"data:text/javascript;charset=utf-8,{source}\"", graph::bare(path))
+        })
+        .collect();
+    Ok(format!(
+        "<script type=\"importmap\">{{\"imports\":{{\n{}\n}}}}</script>\n\
+         <script type=\"application/octet-stream\" id=\"core-wasm\">{}</script>\n\
+         <script type=\"module\">import \"{}\";</script>\n",
+        modules.join(",\n"),
+        BASE64.encode(gzip(&wasm)?),
+        graph::bare(FIRST),
+    ))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_script_cannot_leave_its_address() {
+        let text = utf8_percent_encode("if (a < \"</script>#%\\\") {\n\tb(\"é\");\n}", ESCAPED).to_string();
+        assert!(!text.contains(['<', '>', '"', '\\', '#', '\n', '\t', 'é']), "{text}");
+        let back = percent_encoding::percent_decode_str(&text).decode_utf8().unwrap();
+        assert_eq!(back, "if (a < \"</script>#%\\\") {\n\tb(\"é\");\n}");
+    }
+
+    #[test]
+    fn links_of_the_hosted_page_go() {
+        let site = Path::new("nowhere");
+        assert_eq!(link(site, "<link rel=\"manifest\" href=\"./manifest.webmanifest\">").unwrap(), "");
+        assert!(link(site, "<link rel=\"stylesheet\" href=\"./missing.css\">").is_err());
+        assert!(style("@import \"x\";").is_err());
+    }
+
+    #[test]
+    fn a_page_without_its_start_is_refused() {
+        let error = packed(Path::new("nowhere"), "<body></body>").unwrap_err().to_string();
+        assert!(error.contains(FIRST), "{error}");
+        let foreign = "<body><script src=\"https://example.org/x.js\"></script></body>";
+        assert!(packed(Path::new("nowhere"), foreign).is_err());
+    }
+}

@@ -1,0 +1,101 @@
+//! Every test there is.
+
+use std::env;
+use std::ffi::OsString;
+use std::fs;
+use std::process::Command as Process;
+
+use anyhow::{Context, Result, bail};
+
+use crate::process::{Counts, cargo, program, run_tests};
+use crate::tools::{self, Browser};
+use crate::{Command, build, pack, workspace};
+
+pub(crate) const COMMAND: Command = Command {
+    name: "test",
+    summary: "run every test: native, wasm in Chromium, and the built page in Chromium",
+    help: "
+Installs what it lacks where it can: rustc's wasm target, the browser tests'
+npm packages, and on Debian, as root, Chromium and its driver. A failure does
+not stop the other tests. The last lines are the runners' own counts and their
+sum.
+",
+    run,
+};
+
+fn run(words: &[String]) -> Result<()> {
+    crate::no_words(words)?;
+    let mut tally = Tally::default();
+    tally.step("Native tests", native);
+    tally.step("Wasm tests in headless Chromium", wasm);
+    tally.step("The page, hosted and packed", |_| build::build().and_then(|()| pack::pack()));
+    tally.step("Browser tests of the built page", browser);
+    tally.finish()
+}
+
+/// Counts over all steps, and the steps that could not count.
+#[derive(Default)]
+struct Tally {
+    counts: Counts,
+    broken: Vec<String>,
+}
+
+impl Tally {
+    fn step(&mut self, title: &str, run: impl FnOnce(&mut Counts) -> Result<()>) {
+        println!("\n== {title} ==\n");
+        if let Err(error) = run(&mut self.counts) {
+            let line = format!("{title}: {error:#}");
+            eprintln!("error: {line}");
+            self.broken.push(line);
+        }
+    }
+
+    fn finish(self) -> Result<()> {
+        println!("\n== Counts ==\n");
+        for line in self.broken.iter().chain(&self.counts.lines) {
+            println!("{line}");
+        }
+        let failed = self.counts.failed as usize + self.broken.len();
+        println!("{} passed, {failed} failed", self.counts.passed);
+        if failed > 0 { bail!("not all tests passed") } else { Ok(()) }
+    }
+}
+
+fn native(counts: &mut Counts) -> Result<()> {
+    run_tests(&mut cargo(&["test", "--locked", "--workspace", "--no-fail-fast"]), counts)
+}
+
+fn wasm(counts: &mut Counts) -> Result<()> {
+    tools::need_wasm_target()?;
+    let browser = tools::need_browser()?;
+    // As a list, so that a folder's name may hold a space.
+    let program = env::current_exe().context("cannot find this program")?;
+    let runner =
+        format!("target.{}.runner=[{:?}, \"test-runner\"]", tools::WASM, program.display().to_string());
+    let mut tests = cargo(&["test", "--locked", "--no-fail-fast", "--lib", "--tests"]);
+    tests.args(["--target", tools::WASM, "-p", "washpath-web", "--config", &runner]);
+    run_tests(tests.env("CHROMEDRIVER", browser.driver), counts)
+}
+
+fn browser(counts: &mut Counts) -> Result<()> {
+    tools::need_node_packages()?;
+    let browser = tools::need_browser()?;
+    if !workspace::packed().exists() {
+        bail!("there is no built page to test");
+    }
+    run_tests(&mut node_tests(&browser)?, counts)
+}
+
+fn node_tests(browser: &Browser) -> Result<Process> {
+    let folder = workspace::browser_tests();
+    let mut names: Vec<OsString> = Vec::new();
+    for entry in fs::read_dir(&folder)? {
+        names.push(entry?.file_name());
+    }
+    names.retain(|name| name.to_string_lossy().ends_with(".test.js"));
+    names.sort();
+    let mut node = program("node", &folder);
+    node.args(["--test", "--test-reporter=tap"]).args(names);
+    node.env("CHROMIUM", &browser.chromium).env("PKG_SCRIPTS", env::current_exe()?);
+    Ok(node)
+}

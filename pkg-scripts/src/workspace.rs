@@ -1,0 +1,35 @@
+//! Where things lie.
+
+use std::env;
+use std::path::{Path, PathBuf};
+
+/// The repository's root.
+pub(crate) fn root() -> &'static Path {
+    let package = Path::new(env!("CARGO_MANIFEST_DIR"));
+    package.parent().unwrap_or(package)
+}
+
+/// Where cargo puts what it builds: `CARGO_TARGET_DIR`, else `target`.
+pub(crate) fn cargo_target() -> PathBuf {
+    root().join(env::var_os("CARGO_TARGET_DIR").unwrap_or_else(|| "target".into()))
+}
+
+/// The folder to host.
+pub(crate) fn site() -> PathBuf {
+    root().join("target/site")
+}
+
+/// The single-file page.
+pub(crate) fn packed() -> PathBuf {
+    root().join("target/washpath.html")
+}
+
+/// The page's sources.
+pub(crate) fn www() -> PathBuf {
+    root().join("www")
+}
+
+/// The browser tests.
+pub(crate) fn browser_tests() -> PathBuf {
+    root().join("tests/browser")
+}
