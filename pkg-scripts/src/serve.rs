@@ -47,9 +47,8 @@ fn serve(site: &Path, port: u16) -> Result<()> {
     let server = Server::http(("127.0.0.1", port))
         .map_err(|error| anyhow!("cannot use port {port} ({error}): choose another by --port"))?;
     let address = server.server_addr();
-    println!("\nWashpath is at  http://{address}/");
-    println!("As one file     {}", workspace::packed().display());
-    println!("Stop with Ctrl-C.");
+    let packed = workspace::packed();
+    println!("\nWashpath is at  http://{address}/\nAs one file     {}\nStop with Ctrl-C.", packed.display());
     io::stdout().flush()?;
     for request in server.incoming_requests() {
         // A browser that hangs up early is its own affair.

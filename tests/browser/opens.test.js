@@ -1,0 +1,63 @@
+// The page opens from a disk and from its host, and from nowhere once visited.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { assertQuiet, drawn, open, openHosted, openPacked, packedAddress, sizes } from "./support/launch.js";
+
+for (const size of Object.keys(sizes)) {
+  test(`the single file opens from a disk, ${size}`, async () => {
+    const { page, log, close } = await openPacked({ size });
+    try {
+      assertQuiet(log, packedAddress());
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      assert.ok(wide <= 0, `the page is ${wide} px wider than its window`);
+    } finally {
+      await close();
+    }
+  });
+}
+
+test("the single file may not ask for anything", async () => {
+  const { page, close } = await openPacked();
+  try {
+    const asked = await page.evaluate(() => fetch("http://127.0.0.1:9/").then(() => "answered", String));
+    assert.match(asked, /TypeError/);
+    const policy = await page.evaluate(
+      () =>
+        new Promise((resolve) => {
+          addEventListener("securitypolicyviolation", (event) => resolve(event.effectiveDirective));
+          fetch("http://127.0.0.1:9/").catch(() => {});
+        }),
+    );
+    assert.equal(policy, "connect-src", "it is the policy that refuses");
+  } finally {
+    await close();
+  }
+});
+
+test("the hosted page opens, asks its host alone, and opens again without it", async () => {
+  const { page, log, address, visitor, stop, close } = await openHosted();
+  try {
+    assertQuiet(log, address);
+    // Ready means installed: every file is in the cache.
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => {}));
+    await stop();
+    await page.reload();
+    await drawn(page);
+    const again = await open(visitor, `${address}?again#fragment`);
+    assertQuiet(again.log, address);
+  } finally {
+    await close();
+  }
+});
+
+test("a page never visited does not open without its host", async () => {
+  const { visitor, address, stop, close } = await openHosted({ context: { serviceWorkers: "block" } });
+  try {
+    await stop();
+    const page = await visitor.newPage();
+    await assert.rejects(page.goto(address), /ERR_CONNECTION_REFUSED/);
+  } finally {
+    await close();
+  }
+});

@@ -1,0 +1,18 @@
+// Accessibility by axe-core, in the open page.
+
+import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+
+const source = readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** Fails with one line a fault that axe finds in the page as it is now. */
+export async function assertAccessible(page) {
+  // Evaluated and not added as a script: the page's policy allows none.
+  await page.evaluate(await source);
+  const faults = await page.evaluate(async () => {
+    const { violations } = await globalThis.axe.run();
+    return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(" ")).join(", ")}`);
+  });
+  assert.deepEqual(faults, []);
+}
