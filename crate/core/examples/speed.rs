@@ -1,0 +1,62 @@
+//! How long the core's sums take on this machine, one figure a line: name, tab, nanoseconds.
+//!
+//! Each figure is the best of several runs: other work on the machine only ever adds.
+
+use std::hint::black_box;
+use std::time::{Duration, Instant};
+
+use washpath_core::{BANDS, Error, Film, Light, Path, Sheet, Shelf, Spectrum, Stock, View, layer, share_at};
+
+const RUNS: usize = 9;
+const RUN: Duration = Duration::from_millis(60);
+
+fn main() -> Result<(), Error> {
+    let shelf = Shelf::built_in();
+    let (a, b) = (&shelf.find("pb29")?.film, &shelf.find("pbr7-burnt-sienna")?.film);
+    let paper = Stock::BrightWhite.paper();
+    let view = View::new(&paper, Light::D65);
+    let ground: Spectrum = paper.reflectance.map(|value| value as f32);
+
+    figure("arithmetic limit", || arithmetic(black_box(&a.k), black_box(&a.s), black_box(&ground)));
+    figure("film", || layer::reflectances(black_box(&a.k), &a.s, black_box(0.5), &ground));
+    figure("mix to Lab", || view.colour(&Film::between(a, b, black_box(0.4)), black_box(0.5)));
+    let path = Path::new(a, b, &view, 1.0);
+    figure("path", || black_box(&path).points(33));
+    figure("crossing", || black_box(&path).crossing());
+    let shares: Vec<f32> = (0..33).map(|i| share_at(i as f32 / 32.0)).collect();
+    let loads: Vec<f32> = (0..12).map(|i| (-0.45 * i as f32).exp2()).collect();
+    figure("sheet", || Sheet::new(a, b, &view, black_box(&shares), black_box(&loads)));
+    Ok(())
+}
+
+/// As many divisions, roots, products and sums as a mix takes, none waiting for another band's.
+///
+/// A mix's 36 bands take 4 divisions, 1 root and some 50 products and sums each.
+fn arithmetic(x: &Spectrum, y: &Spectrum, z: &Spectrum) -> Spectrum {
+    let mut out = [0.0; BANDS];
+    for band in 0..BANDS {
+        let (x, y, z) = (x[band], y[band] + 1.0, z[band] + 1.0);
+        let divided = x / y + x / z + y / z + z / y + z.sqrt();
+        let mut sums = [x, y, z, divided, x];
+        for _ in 0..5 {
+            sums = sums.map(|sum| sum * y + z);
+        }
+        out[band] = sums.iter().sum();
+    }
+    out
+}
+
+fn figure<T>(name: &str, mut work: impl FnMut() -> T) {
+    let mut best = f64::INFINITY;
+    for _ in 0..RUNS {
+        let (start, mut times) = (Instant::now(), 0u32);
+        while start.elapsed() < RUN {
+            for _ in 0..64 {
+                black_box(work());
+            }
+            times += 64;
+        }
+        best = best.min(start.elapsed().as_nanos() as f64 / f64::from(times));
+    }
+    println!("{name}\t{best:.1}");
+}
