@@ -18,9 +18,11 @@ A failure does not stop the other checks.
     run: check,
 };
 
+type Check = fn() -> Result<()>;
+
 fn check(words: &[String]) -> Result<()> {
     crate::no_words(words)?;
-    let checks: [(&str, fn() -> Result<()>); 5] = [
+    let checks: [(&str, Check); 5] = [
         ("Form", form),
         ("Lints, this machine", || lint(&["--workspace", "--all-targets"])),
         ("Lints, browser", || lint(&["--target", tools::WASM, "-p", "washpath-web", "--all-targets"])),
