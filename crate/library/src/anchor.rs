@@ -1,0 +1,139 @@
+//! Fits a measured film to the handbook's paint.
+
+use washpath_core::{Lab, colour};
+
+use crate::appearance::{Film, hue, hue_between};
+use crate::correction::{Correction, Measured};
+use crate::handbook::Entry;
+use crate::squares::minimise;
+
+/// A paint of the shelf as derived.
+#[derive(Clone, Debug)]
+pub struct Anchored {
+    /// Key on the shelf.
+    pub key: String,
+    /// Card or phantom it stands on.
+    pub sample: String,
+    /// Masstone at load 1 on bright white paper.
+    pub masstone: Lab<f64>,
+    /// CIEDE2000 of that masstone to the handbook's.
+    pub difference: f64,
+    /// Hue of the tint half as dark, degrees.
+    pub tint_hue: f64,
+    /// The handbook's, where it has one.
+    pub wanted_tint_hue: Option<f64>,
+    /// Strength, scattering, contrast, tilt, bend; see the crate's page.
+    pub correction: [f64; 5],
+    /// Share of the light that the masstone over black still sends back.
+    pub contrast_ratio: f64,
+    /// Colours at loads 1, 1/2, 1/4, 1/8, 1/16.
+    pub washes: [Lab<f64>; 5],
+    /// Sum of squares at the optimum.
+    pub misfit: f64,
+    pub(crate) film: Film,
+}
+
+/// Usual mean of a paint's four strongest K; its spread in ln.
+const STRENGTH: f64 = 4.0;
+const STRENGTH_SPREAD: f64 = 0.8;
+/// Trust in the rule that turns an opacity rating into a contrast ratio.
+const OPACITY: f64 = 0.2;
+/// Starts of the search in ln strength.
+const STARTS: [f64; 3] = [-2.0, -1.0, 0.2];
+
+/// The paint whose masstone, tint and opacity come nearest to the handbook's.
+pub fn anchor(key: &str, sample: &str, film: &Measured, entry: &Entry) -> Anchored {
+    let white = film.ln_k.iter().filter(|ln_k| **ln_k > 0.01_f64.ln()).count() < film.ln_k.len() / 2;
+    let residuals = |at: &[f64; 5]| residuals(Correction::from(*at), film, entry, white);
+    let best = STARTS
+        .map(|strength| minimise([if white { 0.0 } else { strength }, 0.0, 0.0, 0.0, 0.0], residuals))
+        .into_iter()
+        .reduce(|a, b| if b.sum < a.sum { b } else { a })
+        .expect("the list of starts is not empty");
+    let paint = Correction::from(best.at).apply(film);
+    let masstone = paint.lab(1.0);
+    Anchored {
+        key: key.to_owned(),
+        sample: sample.to_owned(),
+        masstone,
+        difference: colour::ciede2000(masstone, entry.masstone),
+        tint_hue: paint.tint().0,
+        wanted_tint_hue: entry.tint_hue,
+        correction: best.at,
+        contrast_ratio: paint.contrast_ratio(),
+        washes: [1.0, 0.5, 0.25, 0.125, 0.0625].map(|load| paint.lab(load)),
+        misfit: best.sum,
+        film: paint,
+    }
+}
+
+fn residuals(correction: Correction, film: &Measured, entry: &Entry, white: bool) -> [f64; 10] {
+    let paint = correction.apply(film);
+    let [l, c, h] = masstone(paint.lab(1.0), entry);
+    let strength = if white {
+        correction.strength / 0.05
+    } else {
+        (peak(&paint) / STRENGTH).ln() / STRENGTH_SPREAD
+    };
+    let [s, g, t1, t2] = correction.sizes();
+    let opacity = if white { 0.0 } else { opacity(&paint, entry) };
+    [l, c, h, tint(&paint, entry), opacity, strength, s, g, t1, t2]
+}
+
+/// Parts of the masstone's distance, as CIEDE2000 weighs them at the anchor.
+fn masstone(found: Lab<f64>, entry: &Entry) -> [f64; 3] {
+    let want = entry.masstone;
+    let step = if entry.measured { 0.7 } else { 1.5 };
+    let chroma = want.a.hypot(want.b);
+    let (sin, cos) = want.b.atan2(want.a).sin_cos();
+    let (da, db) = (found.a - want.a, found.b - want.b);
+    let off = want.l - 50.0;
+    let sl = 1.0 + 0.015 * off * off / (20.0 + off * off).sqrt();
+    [
+        (found.l - want.l) / sl / step,
+        (da * cos + db * sin) / (1.0 + 0.045 * chroma) / step,
+        (db * cos - da * sin) / (1.0 + 0.015 * chroma) / step,
+    ]
+}
+
+fn tint(paint: &Film, entry: &Entry) -> f64 {
+    let Some(want) = entry.tint_hue else { return 0.0 };
+    let (found, chroma) = paint.tint();
+    // A grey tint's hue says little.
+    hue_between(want, found) / 7.0 * (chroma / 10.0).min(1.0)
+}
+
+/// How far the contrast ratio is outside what the rating allows.
+fn opacity(paint: &Film, entry: &Entry) -> f64 {
+    let least = (1.0 - 0.3 * entry.transparency).max(0.0);
+    let most = 1.4 - 0.3 * entry.transparency;
+    let ratio = paint.contrast_ratio();
+    ((ratio - least).min(0.0) + (ratio - most).max(0.0)) / OPACITY
+}
+
+/// Mean of the four strongest K.
+pub fn peak(paint: &Film) -> f64 {
+    let mut k = paint.k;
+    k.sort_by(f64::total_cmp);
+    k[k.len() - 4..].iter().sum::<f64>() / 4.0
+}
+
+impl Anchored {
+    /// Whether masstone to tint turns the way the handbook's does.
+    ///
+    /// `None` where it gives no tint, or turns by less than 3 degrees.
+    #[must_use]
+    pub fn turns_as_wanted(&self, handbook_masstone: Lab<f64>) -> Option<bool> {
+        let wanted = hue_between(hue(handbook_masstone), self.wanted_tint_hue?);
+        let found = hue_between(hue(self.masstone), self.tint_hue);
+        (wanted.abs() >= 3.0).then_some(wanted * found > 0.0)
+    }
+}
+
+impl Anchored {
+    /// K and S per unit load in a band, counted from 380 nm by 10 nm.
+    #[must_use]
+    pub fn film_at(&self, band: usize) -> (f64, f64) {
+        (self.film.k[band], self.film.s[band])
+    }
+}

@@ -1,0 +1,57 @@
+//! What turns a measured film into a paint at full strength.
+
+use std::f64::consts::PI;
+
+use washpath_core::{BANDS, Spectrum, spectrum::from_fn};
+
+use crate::appearance::Film;
+
+/// A measured film: ln K and ln S.
+#[derive(Clone, Copy)]
+pub struct Measured {
+    pub ln_k: Spectrum<f64>,
+    pub ln_s: Spectrum<f64>,
+}
+
+/// Five numbers, all 0 for the film as measured; the crate's page has the formula.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Correction {
+    /// ln of the film's strength, K and S together.
+    pub strength: f64,
+    /// ln of the factor on S alone.
+    pub scattering: f64,
+    /// Widening of ln K below its peak.
+    pub contrast: f64,
+    /// ln K up in the violet, down in the red.
+    pub tilt: f64,
+    /// ln K up at both ends, down in the green.
+    pub bend: f64,
+}
+
+/// Expected size of scattering, contrast, tilt and bend.
+const EXPECTED: [f64; 4] = [0.35, 0.3, 0.4, 0.4];
+
+impl From<[f64; 5]> for Correction {
+    fn from([strength, scattering, contrast, tilt, bend]: [f64; 5]) -> Self {
+        Self { strength, scattering, contrast, tilt, bend }
+    }
+}
+
+impl Correction {
+    /// The paint.
+    pub fn apply(&self, film: &Measured) -> Film {
+        let peak = film.ln_k.iter().fold(f64::MIN, |a, b| a.max(*b));
+        let k = from_fn(|band| {
+            let x = PI * band as f64 / (BANDS - 1) as f64;
+            let below = (1.0 + self.contrast) * (film.ln_k[band] - peak);
+            (self.strength + peak + below + self.tilt * x.cos() + self.bend * (2.0 * x).cos()).exp()
+        });
+        Film { k, s: film.ln_s.map(|ln_s| (self.strength + self.scattering + ln_s).exp()) }
+    }
+
+    /// Each part but the strength, in units of its expected size.
+    pub fn sizes(&self) -> [f64; 4] {
+        let parts = [self.scattering, self.contrast, self.tilt, self.bend];
+        std::array::from_fn(|i| parts[i] / EXPECTED[i])
+    }
+}

@@ -1,0 +1,53 @@
+//! Colours and ratings of real watercolours: `data/handbook.csv`.
+
+use washpath_core::Lab;
+
+use crate::error::Error;
+use crate::table::Table;
+
+/// One paint of the handbook, averaged over makers.
+pub struct Entry {
+    pub id: String,
+    pub code: String,
+    pub family: String,
+    pub hue: String,
+    /// Masstone, D65.
+    pub masstone: Lab<f64>,
+    /// Whether all three numbers of the masstone were measured.
+    pub measured: bool,
+    /// CIELAB hue angle of the tint in degrees.
+    pub tint_hue: Option<f64>,
+    /// 0 opaque to 4 transparent.
+    pub transparency: f64,
+    /// Ratings as printed: staining, granulation, lightfastness of tint and masstone.
+    pub ratings: [String; 4],
+    pub caution: String,
+}
+
+/// All entries the shelf uses.
+pub fn handbook() -> Result<Vec<Entry>, Error> {
+    let table = Table::read("handbook.csv", include_str!("../data/handbook.csv"))?;
+    table
+        .rows()
+        .map(|row| {
+            let text = |column: &str| row.text(column).map(str::to_owned);
+            Ok(Entry {
+                id: text("id")?,
+                code: text("code")?,
+                family: text("family")?,
+                hue: text("hue")?,
+                masstone: Lab::new(row.number("lab_l")?, row.number("lab_a")?, row.number("lab_b")?),
+                measured: row.text("lab_basis")? == "measured",
+                tint_hue: row.maybe("tint_hue")?,
+                transparency: row.number("transparency")?,
+                ratings: [
+                    text("staining")?,
+                    text("granulation")?,
+                    text("lightfast_tint")?,
+                    text("lightfast_masstone")?,
+                ],
+                caution: text("caution")?,
+            })
+        })
+        .collect()
+}
