@@ -67,7 +67,7 @@ pub use mixture::{mix, whole_parts};
 pub use observer::Light;
 pub use paint::{Paint, PaintNumber, Tier};
 pub use paper::{Paper, Stock};
-pub use path::{Crossing, CrossingKind, Path, PathPoint, share_at};
+pub use path::{Crossing, CrossingKind, Path, PathPoint, position_of, share_at};
 pub use sheet::Sheet;
 pub use shelf::Shelf;
 pub use spectrum::{BANDS, Spectrum};

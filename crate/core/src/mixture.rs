@@ -37,26 +37,37 @@ pub fn mix(parts: &[(&Film, f32)]) -> Result<Film, Error> {
 
 /// Whole parts A:B nearest to a share of B, as a brush measures them.
 ///
-/// None of the two is above `most`; 0:1 and 1:0 are the paints alone.
+/// Up to eight parts of each; beyond 9:1 so many parts to a single one. Only
+/// a share of exactly 0 or 1 is a paint alone, 1:0 or 0:1.
 #[must_use]
-pub fn whole_parts(share: f32, most: u8) -> [u8; 2] {
+pub fn whole_parts(share: f32) -> [u16; 2] {
     let share = if share.is_finite() { share.clamp(0.0, 1.0) } else { 0.0 };
-    let mut best = ([1, 0], share);
-    for a in 0..=most {
-        for b in 0..=most {
-            if a + b == 0 || (a > 1 || b > 1) && !coprime(a, b) {
-                continue;
-            }
-            let miss = (f32::from(b) / f32::from(a + b) - share).abs();
-            if miss < best.1 - 1e-6 {
-                best = ([a, b], miss);
-            }
-        }
+    if share == 0.0 || share == 1.0 {
+        return if share == 0.0 { [1, 0] } else { [0, 1] };
     }
-    best.0
+    if share > 0.5 {
+        let [b, a] = whole_parts(1.0 - share);
+        return [a, b];
+    }
+    let to_one = (1.0 / share - 1.0).round();
+    if to_one > f32::from(MOST_PARTS) {
+        return [to_one.min(MOST_TO_ONE) as u16, 1];
+    }
+    let miss = |a: u16, b: u16| (f32::from(b) / f32::from(a + b) - share).abs();
+    (1..=MOST_PARTS)
+        .flat_map(|a| (1..=a).map(move |b| [a, b]))
+        .filter(|[a, b]| coprime(*a, *b))
+        .min_by(|[a, b], [c, d]| miss(*a, *b).total_cmp(&miss(*c, *d)))
+        .unwrap_or([1, 1])
 }
 
-const fn coprime(mut a: u8, mut b: u8) -> bool {
+/// Most parts of either paint, as long as neither is a trace.
+const MOST_PARTS: u16 = 8;
+
+/// Least trace that is still told: one part in a thousand.
+const MOST_TO_ONE: f32 = 999.0;
+
+const fn coprime(mut a: u16, mut b: u16) -> bool {
     while b != 0 {
         (a, b) = (b, a % b);
     }
@@ -69,12 +80,30 @@ mod tests {
 
     #[test]
     fn parts_are_small_and_nearest() {
-        assert_eq!(whole_parts(0.5, 8), [1, 1]);
-        assert_eq!(whole_parts(1.0 / 9.0, 8), [8, 1]);
-        assert_eq!(whole_parts(0.667, 8), [1, 2]);
-        assert_eq!(whole_parts(0.0, 8), [1, 0]);
-        assert_eq!(whole_parts(1.0, 8), [0, 1]);
-        assert_eq!(whole_parts(f32::NAN, 8), [1, 0]);
+        for (share, parts) in [
+            (0.5, [1, 1]),
+            (1.0 / 9.0, [8, 1]),
+            (0.667, [1, 2]),
+            (0.02, [49, 1]),
+            (0.98, [1, 49]),
+            (1e-9, [999, 1]),
+            (0.0, [1, 0]),
+            (1.0, [0, 1]),
+            (f32::NAN, [1, 0]),
+        ] {
+            assert_eq!(whole_parts(share), parts, "{share}");
+        }
+    }
+
+    #[test]
+    fn parts_of_parts_are_themselves() {
+        for a in 1..=8u16 {
+            for b in 1..=8u16 {
+                let share = f32::from(b) / f32::from(a + b);
+                let [c, d] = whole_parts(share);
+                assert_eq!(a * d, b * c, "{a}:{b} became {c}:{d}");
+            }
+        }
     }
 
     #[test]

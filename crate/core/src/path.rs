@@ -66,10 +66,22 @@ const WIDEST: f32 = 5.5;
 /// 0 and 1 are the paints themselves; 1/2 is one part each.
 #[must_use]
 pub fn share_at(position: f32) -> f32 {
-    let logistic = |q: f32| 1.0 / (1.0 + (-q).exp());
     let (low, high) = (logistic(-WIDEST), logistic(WIDEST));
     let share = (logistic((2.0 * position - 1.0) * WIDEST) - low) / (high - low);
     share.clamp(0.0, 1.0)
+}
+
+/// Position of a share of B along a path; the inverse of [`share_at`].
+#[must_use]
+pub fn position_of(share: f32) -> f32 {
+    let (low, high) = (logistic(-WIDEST), logistic(WIDEST));
+    let odds = low + share.clamp(0.0, 1.0) * (high - low);
+    let position = 0.5 + (odds / (1.0 - odds)).ln() / (2.0 * WIDEST);
+    position.clamp(0.0, 1.0)
+}
+
+fn logistic(q: f32) -> f32 {
+    1.0 / (1.0 + (-q).exp())
 }
 
 impl<'a> Path<'a> {

@@ -3,7 +3,9 @@
 use proptest::prelude::*;
 use washpath_core::colour::chroma;
 use washpath_core::spectrum::from_fn;
-use washpath_core::{Film, Lab, Light, Path, Sheet, Shelf, Spectrum, Stock, View, mix, share_at};
+use washpath_core::{
+    Film, Lab, Light, Path, Sheet, Shelf, Spectrum, Stock, View, mix, position_of, share_at,
+};
 
 fn spectrum(most: f32) -> impl Strategy<Value = Spectrum> {
     // Exponents, so that weak and strong bands are as likely.
@@ -103,7 +105,9 @@ fn crossings_of_real_pairs_are_minima() {
 fn shares_run_evenly_from_end_to_end() {
     assert_eq!((share_at(0.0), share_at(0.5), share_at(1.0)), (0.0, 0.5, 1.0));
     for i in 0..100 {
-        assert!(share_at(i as f32 / 100.0) < share_at((i + 1) as f32 / 100.0));
+        let position = i as f32 / 100.0;
+        assert!(share_at(position) < share_at(position + 0.01));
+        assert!((position_of(share_at(position)) - position).abs() < 1e-3);
     }
 }
 

@@ -1,0 +1,175 @@
+//! Where things stand on the canvas. Pure: no canvas, no page.
+
+use washpath_core::WheelPoint;
+
+/// Wheel radius (CAM16-UCS M') at the rim; the brightest paints reach 42.
+pub const RIM: f32 = 42.0;
+
+/// A place on the canvas in CSS pixels, from the top left.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Spot {
+    /// To the right.
+    pub x: f64,
+    /// Downwards.
+    pub y: f64,
+}
+
+impl Spot {
+    /// Distance to another place.
+    #[must_use]
+    pub fn distance(self, other: Self) -> f64 {
+        (self.x - other.x).hypot(self.y - other.y)
+    }
+}
+
+/// The wheel's frame: a disc with a margin for the hue names.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Frame {
+    /// Centre of the disc, the same across and down.
+    pub centre: f64,
+    /// Radius of the disc.
+    pub radius: f64,
+}
+
+impl Frame {
+    /// The frame in a square canvas of this size.
+    #[must_use]
+    pub fn new(size: f64) -> Self {
+        let margin = (size * 0.045).clamp(20.0, 30.0);
+        Self { centre: size / 2.0, radius: (size / 2.0 - margin).max(1.0) }
+    }
+
+    /// Where a colour stands; what lies beyond the rim is held at it.
+    #[must_use]
+    pub fn spot(&self, point: WheelPoint) -> Spot {
+        let held = (RIM / point.radius().max(RIM)) as f64 * self.radius / f64::from(RIM);
+        Spot { x: self.centre + f64::from(point.x) * held, y: self.centre - f64::from(point.y) * held }
+    }
+
+    /// The place at an angle (degrees, counter-clockwise from the right) and a radius in pixels.
+    #[must_use]
+    pub fn polar(&self, degrees: f64, radius: f64) -> Spot {
+        let (sin, cos) = degrees.to_radians().sin_cos();
+        Spot { x: self.centre + radius * cos, y: self.centre - radius * sin }
+    }
+
+    /// Radius of a kit paint's dab.
+    #[must_use]
+    pub fn dab(&self) -> f64 {
+        (self.radius * 0.048).clamp(11.0, 17.0)
+    }
+}
+
+/// Along a line of places: how far from its start the one nearest to `spot` is.
+///
+/// In segments and parts of a segment, 0 to one less than the places; `None`
+/// for fewer than two places.
+#[must_use]
+pub fn nearest_along(line: &[Spot], spot: Spot) -> Option<f64> {
+    let nearest = |i: usize| {
+        let (a, b) = (line[i], line[i + 1]);
+        let (dx, dy) = (b.x - a.x, b.y - a.y);
+        let square = (dx * dx + dy * dy).max(1e-9);
+        let along = (((spot.x - a.x) * dx + (spot.y - a.y) * dy) / square).clamp(0.0, 1.0);
+        let foot = Spot { x: a.x + along * dx, y: a.y + along * dy };
+        (i as f64 + along, foot.distance(spot))
+    };
+    (0..line.len().saturating_sub(1)).map(nearest).min_by(|a, b| a.1.total_cmp(&b.1)).map(|found| found.0)
+}
+
+/// A box that text takes up.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Label {
+    /// Left edge.
+    pub left: f64,
+    /// Top edge.
+    pub top: f64,
+    /// Width.
+    pub width: f64,
+    /// Height.
+    pub height: f64,
+}
+
+impl Label {
+    /// Whether two boxes overlap.
+    #[must_use]
+    pub fn overlaps(&self, other: &Self) -> bool {
+        self.left < other.left + other.width
+            && other.left < self.left + self.width
+            && self.top < other.top + other.height
+            && other.top < self.top + self.height
+    }
+
+    /// The smallest box round a disc.
+    #[must_use]
+    pub fn around(spot: Spot, radius: f64) -> Self {
+        Self { left: spot.x - radius, top: spot.y - radius, width: 2.0 * radius, height: 2.0 * radius }
+    }
+
+    fn within(&self, size: f64) -> bool {
+        self.left >= 0.0
+            && self.top >= 0.0
+            && self.left + self.width <= size
+            && self.top + self.height <= size
+    }
+}
+
+/// A free place for a label beside a dab: outwards first, then round it.
+///
+/// `taken` are the boxes to keep clear of; `None` where all places are taken.
+#[must_use]
+pub fn place_label(frame: &Frame, dab: Spot, text: (f64, f64), taken: &[Label]) -> Option<Label> {
+    let (width, height) = text;
+    let outward = (frame.centre - dab.y).atan2(dab.x - frame.centre);
+    let gap = frame.dab() + 4.0;
+    [0.0, 45.0, -45.0, 90.0, -90.0, 135.0, -135.0, 180.0].iter().find_map(|turn: &f64| {
+        let (sin, cos) = (outward + turn.to_radians()).sin_cos();
+        let middle = Spot { x: dab.x + cos * (gap + width / 2.0), y: dab.y - sin * (gap + height / 2.0) };
+        let label = Label { left: middle.x - width / 2.0, top: middle.y - height / 2.0, width, height };
+        let free = label.within(2.0 * frame.centre) && !taken.iter().any(|other| other.overlaps(&label));
+        free.then_some(label)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn neutral_is_the_middle_and_the_rim_holds() {
+        let frame = Frame::new(600.0);
+        assert_eq!(frame.spot(WheelPoint::default()), Spot { x: 300.0, y: 300.0 });
+        let far = frame.spot(WheelPoint { x: 0.0, y: 500.0, lightness: 50.0 });
+        assert!((far.y - (300.0 - frame.radius)).abs() < 1e-9);
+        assert!((far.x - 300.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn yellow_is_up() {
+        let frame = Frame::new(600.0);
+        assert!(frame.spot(WheelPoint { x: 0.0, y: 20.0, lightness: 80.0 }).y < 300.0);
+        assert!(frame.polar(90.0, 100.0).y < 300.0);
+    }
+
+    #[test]
+    fn the_nearest_place_may_lie_between_two() {
+        let line = [Spot { x: 0.0, y: 0.0 }, Spot { x: 10.0, y: 0.0 }, Spot { x: 10.0, y: 10.0 }];
+        assert_eq!(nearest_along(&line, Spot { x: 5.0, y: 3.0 }), Some(0.5));
+        assert_eq!(nearest_along(&line, Spot { x: 20.0, y: 20.0 }), Some(2.0));
+        assert_eq!(nearest_along(&line[..1], Spot::default()), None);
+        let nowhere = [Spot::default(); 3];
+        assert_eq!(nearest_along(&nowhere, Spot { x: 1.0, y: 1.0 }), Some(0.0));
+    }
+
+    #[test]
+    fn labels_keep_clear_of_each_other() {
+        let frame = Frame::new(600.0);
+        let dab = Spot { x: 400.0, y: 300.0 };
+        let first = place_label(&frame, dab, (40.0, 14.0), &[]).unwrap();
+        assert!(first.left > dab.x, "outwards is to the right here");
+        let second = place_label(&frame, dab, (40.0, 14.0), &[first]).unwrap();
+        assert!(!first.overlaps(&second));
+        let everywhere = Label { left: 0.0, top: 0.0, width: 600.0, height: 600.0 };
+        assert_eq!(place_label(&frame, dab, (40.0, 14.0), &[everywhere]), None);
+    }
+}

@@ -1,0 +1,128 @@
+//! Plain objects for the page.
+
+use serde::Serialize;
+use washpath_core::colour::{chroma, hue_angle, shown};
+use washpath_core::hue::describe;
+use washpath_core::{Crossing, CrossingKind, Lab, Paint, whole_parts};
+
+/// A colour as the page shows and names it.
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+pub(crate) struct Swatch {
+    /// CSS colour.
+    pub css: String,
+    /// Whether the display holds it.
+    pub exact: bool,
+    /// CIELAB lightness.
+    pub lightness: f32,
+    /// CIELAB chroma.
+    pub chroma: f32,
+    /// CIELAB hue angle in degrees.
+    pub hue: f32,
+    /// In words.
+    pub words: String,
+}
+
+impl Swatch {
+    pub(crate) fn new(lab: Lab) -> Self {
+        let shown = shown(lab);
+        Self {
+            css: css(shown.rgb),
+            exact: shown.exact,
+            lightness: lab.l,
+            chroma: chroma(lab),
+            hue: hue_angle(lab),
+            words: describe(lab),
+        }
+    }
+}
+
+/// A place on a path.
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+pub(crate) struct Mix {
+    /// Share of B.
+    pub share: f32,
+    /// Whole parts of A and B nearest to it.
+    pub parts: [u16; 2],
+    /// Its colour.
+    pub swatch: Swatch,
+}
+
+impl Mix {
+    pub(crate) fn new(share: f32, lab: Lab) -> Self {
+        Self { share, parts: whole_parts(share), swatch: Swatch::new(lab) }
+    }
+}
+
+/// Where a path comes closest to neutral.
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+pub(crate) struct CrossingReadout {
+    /// The mix there.
+    pub mix: Mix,
+    /// `pure`, `near`, `dull` or `none`.
+    pub kind: &'static str,
+    /// Hue family it leans to.
+    pub lean: &'static str,
+}
+
+impl From<Crossing> for CrossingReadout {
+    fn from(crossing: Crossing) -> Self {
+        let kind = match crossing.kind {
+            CrossingKind::Pure => "pure",
+            CrossingKind::Near => "near",
+            CrossingKind::Dull => "dull",
+            CrossingKind::None => "none",
+        };
+        Self { mix: Mix::new(crossing.share, crossing.lab), kind, lean: crossing.lean.name() }
+    }
+}
+
+/// A paint of the shelf.
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+pub(crate) struct PaintReadout<'a> {
+    number: u16,
+    key: &'a str,
+    code: &'a str,
+    name: &'a str,
+    aliases: &'a [String],
+    family: &'a str,
+    hue: &'a str,
+    transparency: Option<f32>,
+    staining: Option<f32>,
+    granulation: Option<f32>,
+    lightfast_tint: Option<f32>,
+    lightfast_masstone: Option<f32>,
+    caution: &'a str,
+    tier: &'static str,
+    source: &'a str,
+}
+
+impl<'a> From<&'a Paint> for PaintReadout<'a> {
+    fn from(paint: &'a Paint) -> Self {
+        Self {
+            number: paint.number,
+            key: &paint.key,
+            code: &paint.code,
+            name: &paint.name,
+            aliases: &paint.aliases,
+            family: &paint.family,
+            hue: &paint.hue,
+            transparency: paint.transparency,
+            staining: paint.staining,
+            granulation: paint.granulation,
+            lightfast_tint: paint.lightfast_tint,
+            lightfast_masstone: paint.lightfast_masstone,
+            caution: &paint.caution,
+            tier: paint.tier.name(),
+            source: &paint.source,
+        }
+    }
+}
+
+/// `#rrggbb`.
+pub(crate) fn css([r, g, b]: [u8; 3]) -> String {
+    format!("#{r:02x}{g:02x}{b:02x}")
+}

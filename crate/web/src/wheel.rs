@@ -1,0 +1,267 @@
+//! Draws the hue wheel, its paints, the path and its crossing.
+
+use std::f64::consts::TAU;
+
+use washpath_core::colour::wheel;
+use washpath_core::{Crossing, CrossingKind, whole_parts};
+use wasm_bindgen::JsValue;
+use web_sys::CanvasRenderingContext2d as Context;
+
+use crate::dab::{self, Dab};
+use crate::geometry::{Frame, Label, RIM, Spot, place_label};
+use crate::scene::Scene;
+use crate::studio::{Stand, Step};
+
+type Drawn = Result<(), JsValue>;
+
+const FAMILY: &str = "\"Source Sans 3\", system-ui, sans-serif";
+
+/// Hue names round the rim, at the CAM16 hue angles of Munsell's 5R, 5YR, 5Y,
+/// 5G and 5P at value 5, chroma 8; blue halfway between 5B and 5PB
+/// (tests/reference/d_munsell_hue_angles_V5C8.csv).
+const HUE_NAMES: [(f64, &str); 6] =
+    [(20.8, "red"), (54.9, "orange"), (94.2, "yellow"), (166.4, "green"), (242.0, "blue"), (316.0, "violet")];
+
+/// The disc, its rings and names, the paints with their tails.
+pub(crate) fn draw_ground(context: &Context, scene: &Scene, stands: &[Stand]) -> Drawn {
+    let frame = Frame::new(scene.size);
+    context.clear_rect(0.0, 0.0, scene.size, scene.size);
+    disc(context, scene, &frame)?;
+    names(context, scene, &frame)?;
+    if scene.show_shelf {
+        for stand in stands.iter().filter(|stand| !scene.shows(stand.paint.number)) {
+            dot(context, stand, frame.spot(stand.place), scene)?;
+        }
+    }
+    let shown: Vec<&Stand> = stands.iter().filter(|stand| scene.shows(stand.paint.number)).collect();
+    for stand in &shown {
+        tail(context, stand, &frame);
+    }
+    for stand in &shown {
+        dab::draw(context, &stand.dab(), frame.spot(stand.place), frame.dab())?;
+    }
+    codes(context, scene, &frame, &shown)
+}
+
+/// The path, its crossing and the mix.
+pub(crate) fn draw_path(
+    context: &Context,
+    scene: &Scene,
+    steps: &[Step],
+    crossing: &Crossing,
+    mix: &Step,
+) -> Drawn {
+    let frame = Frame::new(scene.size);
+    let spots: Vec<Spot> = steps.iter().map(|step| frame.spot(step.place)).collect();
+    context.set_line_cap("round");
+    context.set_line_join("round");
+    context.set_stroke_style_str(&scene.ink.strong);
+    context.set_line_width(9.0);
+    polyline(context, &spots);
+    context.stroke();
+    context.set_line_width(6.0);
+    for (pair, step) in spots.windows(2).zip(steps) {
+        context.set_stroke_style_str(&step.css);
+        polyline(context, pair);
+        context.stroke();
+    }
+    crossing_mark(context, scene, &frame, crossing)?;
+    handle(context, scene, frame.spot(mix.place), &mix.css)
+}
+
+/// Tags of the two ends and the keyboard's ring.
+pub(crate) fn draw_marks(context: &Context, scene: &Scene, stands: &[Stand]) -> Drawn {
+    let frame = Frame::new(scene.size);
+    let find = |number: u16| stands.iter().find(|stand| stand.paint.number == number);
+    for (end, letter) in scene.ends.iter().zip(["A", "B"]) {
+        if let Some(stand) = find(*end) {
+            tag(context, scene, &frame, frame.spot(stand.place), letter)?;
+        }
+    }
+    if let Some(stand) = find(scene.cursor) {
+        context.set_stroke_style_str(&scene.ink.strong);
+        context.set_line_width(2.0);
+        circle(context, frame.spot(stand.place), frame.dab() + 5.0)?;
+        context.stroke();
+    }
+    Ok(())
+}
+
+fn disc(context: &Context, scene: &Scene, frame: &Frame) -> Drawn {
+    let centre = Spot { x: frame.centre, y: frame.centre };
+    context.set_fill_style_str(&scene.ink.paper);
+    circle(context, centre, frame.radius + 1.0)?;
+    context.fill();
+    context.set_stroke_style_str(&scene.ink.line);
+    context.set_line_width(1.0);
+    for ring in [10.0, 20.0, 30.0, f64::from(RIM)] {
+        circle(context, centre, frame.radius * ring / f64::from(RIM))?;
+        context.stroke();
+    }
+    for step in 0..12 {
+        context.begin_path();
+        let (from, to) = (
+            frame.polar(f64::from(step) * 30.0, frame.radius * 0.06),
+            frame.polar(f64::from(step) * 30.0, frame.radius),
+        );
+        context.move_to(from.x, from.y);
+        context.line_to(to.x, to.y);
+        context.stroke();
+    }
+    Ok(())
+}
+
+fn names(context: &Context, scene: &Scene, frame: &Frame) -> Drawn {
+    context.set_fill_style_str(&scene.ink.quiet);
+    context.set_text_align("center");
+    context.set_text_baseline("middle");
+    context.set_font(&format!("400 {}px {FAMILY}", if scene.size < 460.0 { 12 } else { 14 }));
+    for (angle, name) in HUE_NAMES {
+        let spot = frame.polar(angle, frame.radius + (scene.size / 2.0 - frame.radius) * 0.5);
+        context.save();
+        context.translate(spot.x, spot.y)?;
+        // Names follow the rim and are never upside down.
+        let turn = 90.0 - angle + if angle > 180.0 { 180.0 } else { 0.0 };
+        context.rotate(turn.to_radians())?;
+        context.fill_text(name, 0.0, 0.0)?;
+        context.restore();
+    }
+    Ok(())
+}
+
+fn dot(context: &Context, stand: &Stand, at: Spot, scene: &Scene) -> Drawn {
+    circle(context, at, 4.5)?;
+    context.set_fill_style_str(&stand.css);
+    context.fill();
+    context.set_stroke_style_str(&scene.ink.quiet);
+    context.set_line_width(0.75);
+    context.stroke();
+    Ok(())
+}
+
+fn tail(context: &Context, stand: &Stand, frame: &Frame) {
+    context.set_line_cap("round");
+    context.set_line_width(2.0);
+    for pair in stand.tail.windows(2) {
+        context.set_stroke_style_str(&pair[0].1);
+        polyline(context, &[frame.spot(pair[0].0), frame.spot(pair[1].0)]);
+        context.stroke();
+    }
+}
+
+fn codes(context: &Context, scene: &Scene, frame: &Frame, shown: &[&Stand]) -> Drawn {
+    let size = if scene.size < 460.0 { 11.0 } else { 13.0 };
+    context.set_font(&format!("600 {size}px {FAMILY}"));
+    context.set_text_align("left");
+    context.set_text_baseline("middle");
+    let mut taken: Vec<Label> =
+        shown.iter().map(|stand| Label::around(frame.spot(stand.place), frame.dab())).collect();
+    for stand in shown {
+        let code = &stand.paint.code;
+        let text = (context.measure_text(code)?.width() + 4.0, size + 2.0);
+        if let Some(label) = place_label(frame, frame.spot(stand.place), text, &taken) {
+            let (x, y) = (label.left + 2.0, label.top + label.height / 2.0);
+            context.set_line_width(3.0);
+            context.set_line_join("round");
+            context.set_stroke_style_str(&scene.ink.paper);
+            context.stroke_text(code, x, y)?;
+            context.set_fill_style_str(&scene.ink.strong);
+            context.fill_text(code, x, y)?;
+            taken.push(label);
+        }
+    }
+    Ok(())
+}
+
+fn crossing_mark(context: &Context, scene: &Scene, frame: &Frame, crossing: &Crossing) -> Drawn {
+    let name = match crossing.kind {
+        CrossingKind::Pure => "pure grey",
+        CrossingKind::Near => "near grey",
+        CrossingKind::Dull => "dullest",
+        CrossingKind::None => return Ok(()),
+    };
+    let at = frame.spot(wheel(crossing.lab));
+    for (radius, width, colour) in [(7.0, 4.0, &scene.ink.paper), (7.0, 1.75, &scene.ink.strong)] {
+        circle(context, at, radius)?;
+        context.set_line_width(width);
+        context.set_stroke_style_str(colour);
+        context.stroke();
+    }
+    let [a, b] = whole_parts(crossing.share);
+    let text = format!("{name} {a}:{b}");
+    context.set_font(&format!("600 13px {FAMILY}"));
+    context.set_text_align("center");
+    context.set_text_baseline("middle");
+    let width = context.measure_text(&text)?.width() + 16.0;
+    // Beside the middle the label hangs on the side away from the path's ends.
+    let below = if at.y < frame.centre + 40.0 { 1.0 } else { -1.0 };
+    let x = at.x.clamp(width / 2.0 + 2.0, scene.size - width / 2.0 - 2.0);
+    let y = at.y + below * 26.0;
+    context.begin_path();
+    context.round_rect_with_f64(x - width / 2.0, y - 11.0, width, 22.0, 11.0)?;
+    context.set_fill_style_str(&scene.ink.strong);
+    context.fill();
+    context.set_fill_style_str(&scene.ink.paper);
+    context.fill_text(&text, x, y + 0.5)
+}
+
+fn handle(context: &Context, scene: &Scene, at: Spot, css: &str) -> Drawn {
+    for (radius, colour) in [(15.0, scene.ink.strong.as_str()), (13.5, scene.ink.paper.as_str()), (10.5, css)]
+    {
+        circle(context, at, radius)?;
+        context.set_fill_style_str(colour);
+        context.fill();
+    }
+    Ok(())
+}
+
+/// A letter in a small disc at the dab's outer edge.
+fn tag(context: &Context, scene: &Scene, frame: &Frame, dab: Spot, letter: &str) -> Drawn {
+    context.set_stroke_style_str(&scene.ink.strong);
+    context.set_line_width(2.0);
+    circle(context, dab, frame.dab() + 1.5)?;
+    context.stroke();
+    let inward = Spot { x: frame.centre - dab.x, y: frame.centre - dab.y };
+    let length = inward.x.hypot(inward.y).max(1.0);
+    let reach = frame.dab() + 3.0;
+    // A quarter turn from the way to the middle: clear of tail, path and code.
+    let at = Spot { x: dab.x - inward.y / length * reach, y: dab.y + inward.x / length * reach };
+    circle(context, at, 9.0)?;
+    context.set_fill_style_str(&scene.ink.strong);
+    context.fill();
+    context.set_fill_style_str(&scene.ink.paper);
+    context.set_font(&format!("600 12px {FAMILY}"));
+    context.set_text_align("center");
+    context.set_text_baseline("middle");
+    context.fill_text(letter, at.x, at.y + 0.5)
+}
+
+fn circle(context: &Context, at: Spot, radius: f64) -> Drawn {
+    context.begin_path();
+    context.arc(at.x, at.y, radius.max(0.1), 0.0, TAU)
+}
+
+fn polyline(context: &Context, spots: &[Spot]) {
+    context.begin_path();
+    for spot in spots {
+        context.line_to(spot.x, spot.y);
+    }
+}
+
+impl Stand {
+    fn dab(&self) -> Dab<'_> {
+        Dab {
+            fill: &self.css,
+            rim: &self.rim,
+            grain: self.paint.granulation.unwrap_or(0.0),
+            seed: u32::from(self.paint.number),
+        }
+    }
+}
+
+impl Scene {
+    /// Whether a paint is drawn as a dab: it is packed, or an end of the path.
+    pub(crate) fn shows(&self, number: u16) -> bool {
+        self.kit.contains(&number) || self.ends.contains(&number)
+    }
+}

@@ -1,0 +1,14 @@
+// A painted dab on a small canvas of its own.
+
+import { element } from "./dom.js";
+
+/** A canvas of `size` CSS pixels showing a paint at its strongest load. */
+export function dabOf(studio, paint, size) {
+  const scale = Math.min(window.devicePixelRatio || 1, 3);
+  const canvas = element("canvas", { width: size * scale, height: size * scale, class: "dab", "aria-hidden": "true" });
+  canvas.style.setProperty("--size", `${size}px`);
+  const context = canvas.getContext("2d");
+  context.scale(scale, scale);
+  studio.draw_dab(context, paint, studio.strongest_load(paint), size);
+  return canvas;
+}

@@ -1,0 +1,35 @@
+// Building and finding elements.
+
+export const byId = (id) => document.getElementById(id);
+
+/** An element with attributes and children; `on…` are listeners, text is never read as HTML. */
+export function element(name, attributes = {}, ...children) {
+  const node = document.createElement(name);
+  for (const [key, value] of Object.entries(attributes)) {
+    if (key.startsWith("on")) node.addEventListener(key.slice(2), value);
+    else if (key === "style") Object.entries(value).forEach(([name, text]) => node.style.setProperty(name, text));
+    else if (value === true) node.setAttribute(key, "");
+    else if (value !== false && value != null) node.setAttribute(key, value);
+  }
+  node.append(...children.filter((child) => child != null && child !== false));
+  return node;
+}
+
+export const button = (text, onclick, attributes = {}) =>
+  element("button", { type: "button", onclick, ...attributes }, text);
+
+/** Says something to a screen reader. */
+export function say(text) {
+  byId("said").textContent = text;
+}
+
+/** Shows a line above the page, with buttons; `seconds` until it goes, or it stays. */
+export function notice(text, { actions = [], seconds = 0 } = {}) {
+  const bar = byId("notice");
+  const close = () => (bar.hidden = true);
+  const verbs = actions.map(([word, act]) => button(word, () => (close(), act())));
+  bar.replaceChildren(element("span", {}, text), ...verbs, button("Close", close));
+  bar.hidden = false;
+  clearTimeout(notice.timer);
+  if (seconds) notice.timer = setTimeout(close, seconds * 1000);
+}

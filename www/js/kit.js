@@ -1,0 +1,49 @@
+// Verbs on kits. A kit is never changed: each verb answers a new one, or the same where nothing is to do.
+
+export const MOST_PANS = 48;
+export const LONGEST_TITLE = 60;
+
+/** Papers in the order of their numbers in a link. */
+export const PAPERS = ["Bright white", "Natural white", "Cream", "Grey", "Tan"];
+
+export const emptyKit = (title = "") => ({ title, capacity: 12, stock: 0, pans: [] });
+
+/** Every paint packed, each once. */
+export const paintsOf = (kit) => [...new Set(kit.pans.flat())];
+
+export const isFull = (kit) => kit.pans.length >= kit.capacity;
+
+export const holds = (kit, paint) => kit.pans.some((pan) => pan.includes(paint));
+
+/** Packs a paint in a pan of its own. A full tin stays as it is. */
+export const pack = (kit, paint) => (isFull(kit) ? kit : { ...kit, pans: [...kit.pans, [paint]] });
+
+export const remove = (kit, index) => ({ ...kit, pans: kit.pans.filter((_, i) => i !== index) });
+
+/** Moves a pan by a number of places, not beyond the ends. */
+export function move(kit, index, by) {
+  const to = Math.min(Math.max(index + by, 0), kit.pans.length - 1);
+  if (to === index) return kit;
+  const pans = [...kit.pans];
+  pans.splice(to, 0, ...pans.splice(index, 1));
+  return { ...kit, pans };
+}
+
+/** Fills a pan anew: one paint, or two side by side. */
+export const refill = (kit, index, paints) => ({
+  ...kit,
+  pans: kit.pans.map((pan, i) => (i === index ? paints : pan)),
+});
+
+/** A tin of another size, never smaller than what it holds. */
+export function resize(kit, capacity) {
+  const least = Math.max(kit.pans.length, 1);
+  const size = Math.min(Math.max(Math.round(capacity) || least, least), MOST_PANS);
+  return size === kit.capacity ? kit : { ...kit, capacity: size };
+}
+
+/** The title trimmed to what a link carries. */
+export function retitle(kit, text) {
+  const title = [...text.replace(/\p{Cc}/gu, " ").trim()].slice(0, LONGEST_TITLE).join("").trim();
+  return title === kit.title ? kit : { ...kit, title };
+}

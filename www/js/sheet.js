@@ -1,0 +1,70 @@
+// The sheet: ratio across, load down; each cell a mix to choose.
+
+import { byId, element } from "./dom.js";
+import { LOADS } from "./words.js";
+
+/** Parts of A and B of each column. */
+const RATIOS = [[1, 0], [8, 1], [4, 1], [2, 1], [1, 1], [1, 2], [1, 4], [1, 8], [0, 1]];
+
+const share = ([a, b]) => b / (a + b);
+
+/** Shows the sheet of the two ends and marks the cell of the mix at hand. */
+export function attachSheet(store, shelf) {
+  const frame = byId("sheet");
+  const show = (state, changed) => {
+    if (!changed || ["ends", "studio"].some((key) => changed.has(key))) draw(state);
+    mark(state);
+  };
+
+  function draw({ ends, studio }) {
+    const paints = ends.map((end) => shelf.get(end));
+    if (!paints[0] || !paints[1]) return frame.replaceChildren(element("p", { class: "quiet" }, "Two paints make a sheet."));
+    const cells = studio.sheet(...ends, Float32Array.from(RATIOS, share), Float32Array.from(LOADS, ([load]) => load));
+    const head = element("tr", {}, element("td", {}), ...RATIOS.map((ratio) => element("th", { scope: "col" }, columnName(ratio))));
+    const rows = LOADS.map(([load, name, sign], row) =>
+      element("tr", {}, element("th", { scope: "row", title: name }, sign),
+        ...RATIOS.map((ratio, column) => element("td", {}, cell(cells[row * RATIOS.length + column], ratio, load, name)))));
+    frame.replaceChildren(element("table", {},
+      element("caption", { class: "unseen" }, `Mixes of ${paints[0].name} (A) and ${paints[1].name} (B)`),
+      element("thead", {}, head), element("tbody", {}, ...rows)));
+  }
+
+  function cell(swatch, ratio, load, name) {
+    const choose = () => store.set({ share: share(ratio), load });
+    return element("button", {
+      type: "button", class: "cell", tabindex: -1, onclick: choose, style: { "--wash": swatch.css },
+      "data-share": share(ratio), "data-load": load,
+      "aria-label": `${columnName(ratio)}, ${name}: ${swatch.words}`,
+    });
+  }
+
+  /** One cell takes part in tabbing: the one at hand, or the first. */
+  function mark({ share: at, load }) {
+    const cells = [...frame.querySelectorAll(".cell")];
+    const current = cells.find((cell) => Math.abs(cell.dataset.share - at) < 1e-4 && Math.abs(cell.dataset.load - load) < 1e-4);
+    const stop = current ?? cells.find((cell) => cell === document.activeElement) ?? cells[0];
+    for (const cell of cells) {
+      cell.tabIndex = cell === stop ? 0 : -1;
+      cell.setAttribute("aria-pressed", String(cell === current));
+    }
+  }
+
+  frame.addEventListener("keydown", (event) => {
+    const step = { ArrowLeft: -1, ArrowRight: 1, ArrowUp: -RATIOS.length, ArrowDown: RATIOS.length }[event.key];
+    const cells = [...frame.querySelectorAll(".cell")];
+    const next = step && cells[cells.indexOf(document.activeElement) + step];
+    if (!next) return;
+    event.preventDefault();
+    next.focus();
+    next.click();
+  });
+
+  store.subscribe(show);
+  show(store.get());
+}
+
+function columnName([a, b]) {
+  if (b === 0) return "A";
+  if (a === 0) return "B";
+  return `${a}:${b}`;
+}

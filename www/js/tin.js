@@ -1,0 +1,106 @@
+// The kit: its tin of pans, and editing them.
+
+import { dabOf } from "./dab.js";
+import { demoKit } from "./demo.js";
+import { button, byId, element, say } from "./dom.js";
+import { MOST_PANS, PAPERS, emptyKit, move, refill, remove, resize, retitle } from "./kit.js";
+
+/** Shows the tin; `choose` takes a paint as an end of the path. */
+export function attachTin(store, shelf, choose) {
+  const frame = byId("tin");
+  const edit = (kit, word) => {
+    store.set({ kit });
+    if (word) say(word);
+  };
+
+  function show({ kit, ends, studio, editing }) {
+    const focused = document.activeElement?.closest?.("[data-focus]")?.dataset.focus;
+    frame.replaceChildren(
+      title(kit),
+      element("ol", { class: "pans", "aria-label": "Pans" }, ...kit.pans.map((pan) => panOf(pan, ends, studio)), ...gaps(kit)),
+      kit.pans.length === 0 ? element("p", { class: "empty" }, "The tin is empty. Pack paints from the shelf, or start from the demo kit.") : null ?? "",
+      settings(kit, editing),
+      editing ? editor(kit) : "",
+    );
+    if (focused) frame.querySelector(`[data-focus="${CSS.escape(focused)}"]`)?.focus();
+  }
+
+  function title(kit) {
+    const input = element("input", {
+      class: "title", "aria-label": "Title of the kit", placeholder: "Name this kit", maxlength: 60, "data-focus": "title",
+      onchange: () => edit(retitle(store.get().kit, input.value)),
+    });
+    input.value = kit.title;
+    return element("div", { class: "heading" }, input, element("p", { class: "quiet" }, `${kit.pans.length} of ${kit.capacity} pans`));
+  }
+
+  function panOf(pan, ends, studio) {
+    const halves = pan.map((paint) => {
+      const { name, code } = shelf.get(paint);
+      const end = ends.indexOf(paint);
+      return button("", () => choose(paint), {
+        class: "paint", title: `${name} ${code}`, "data-focus": `pan-${paint}`,
+        "aria-label": `${name}, ${code}${end >= 0 ? `, is ${"AB"[end]}` : ""}`, "data-end": end >= 0 ? "AB"[end] : null,
+      });
+    });
+    halves.forEach((half, i) => half.append(dabOf(studio, pan[i], pan.length > 1 ? 26 : 38), element("span", {}, shelf.get(pan[i]).code)));
+    return element("li", { class: pan.length > 1 ? "pan split" : "pan" }, ...halves);
+  }
+
+  const gaps = (kit) => Array.from({ length: kit.capacity - kit.pans.length }, () => element("li", { class: "pan gap", "aria-hidden": "true" }));
+
+  function settings(kit, editing) {
+    const paper = element("select", { "data-focus": "paper", onchange: () => edit({ ...store.get().kit, stock: paper.selectedIndex }) },
+      ...PAPERS.map((name, i) => element("option", { selected: i === kit.stock }, name)));
+    const capacity = element("input", {
+      type: "number", min: Math.max(kit.pans.length, 1), max: MOST_PANS, inputmode: "numeric", "data-focus": "capacity",
+      onchange: () => resized(kit, capacity),
+    });
+    capacity.value = kit.capacity;
+    return element("div", { class: "settings" },
+      element("label", { class: "field" }, element("span", {}, "Paper"), paper),
+      element("label", { class: "field" }, element("span", {}, "Tin holds"), capacity),
+      button(editing ? "Done" : "Edit pans", () => store.set({ editing: !editing }), { "aria-expanded": String(editing), "data-focus": "edit" }));
+  }
+
+  function resized(before, input) {
+    const kit = resize(before, Number(input.value));
+    if (Number(input.value) < before.pans.length) say(`The tin holds ${before.pans.length} pans; remove some first`);
+    if (kit === before) input.value = before.capacity;
+    else edit(kit);
+  }
+
+  function editor(kit) {
+    const last = kit.pans.length - 1;
+    const rows = kit.pans.map((pan, i) => {
+      const name = pan.map((paint) => shelf.get(paint).name).join(" and ");
+      const act = (word, kitAfter, disabled, verb) => button(word, () => edit(kitAfter(), `${name} ${verb}`), { disabled, "aria-label": `${word}: ${name}`, "data-focus": `${word}-${pan.join("-")}` });
+      return element("li", {},
+        element("div", { class: "fills" },
+          picker(`Pan ${i + 1}`, pan[0], false, (paint) => edit(refill(store.get().kit, i, [paint, ...pan.slice(1)]))),
+          picker(`Pan ${i + 1}, beside it`, pan[1] ?? 0, true, (paint) => edit(refill(store.get().kit, i, paint ? [pan[0], paint] : [pan[0]])))),
+        element("div", { class: "verbs" },
+          act("Earlier", () => move(store.get().kit, i, -1), i === 0, "moved earlier"),
+          act("Later", () => move(store.get().kit, i, 1), i === last, "moved later"),
+          act("Remove", () => remove(store.get().kit, i), false, "removed")));
+    });
+    return element("div", { class: "editor" },
+      element("ol", { class: "rows" }, ...rows),
+      element("div", { class: "verbs" },
+        button("Empty the tin", () => edit({ ...emptyKit(kit.title), capacity: kit.capacity, stock: kit.stock }, "Tin emptied"), { disabled: kit.pans.length === 0 }),
+        button("Demo kit", () => edit(demoKit(shelf), "Demo kit packed"))));
+  }
+
+  /** A list of every paint; the second half of a pan may stay empty. */
+  function picker(label, paint, optional, onpick) {
+    const choices = shelf.all.map(({ number, name, code }) => element("option", { value: number, selected: number === paint }, `${name} ${code}`));
+    const none = optional ? [element("option", { value: 0, selected: paint === 0 }, "nothing beside it")] : [];
+    const select = element("select", { "aria-label": label, "data-focus": label, onchange: () => onpick(Number(select.value)) }, ...none, ...choices);
+    return select;
+  }
+
+  store.subscribe((state, changed) => {
+    if (["kit", "ends", "studio", "editing"].some((key) => changed.has(key))) show(state);
+  });
+  show(store.get());
+}

@@ -1,0 +1,51 @@
+// Numbers in a painter's words.
+
+/** Washes by name, thickest first. */
+export const LOADS = [
+  [1, "masstone", "1"],
+  [0.5, "strong wash", "½"],
+  [0.25, "medium wash", "¼"],
+  [0.125, "light wash", "⅛"],
+  [0.0625, "pale wash", "1⁄16"],
+];
+
+/** The name of the nearest wash. */
+export function loadName(load) {
+  const far = ([stop]) => Math.abs(Math.log2(stop / load));
+  return LOADS.reduce((best, stop) => (far(stop) < far(best) ? stop : best))[1];
+}
+
+export const count = (parts) => `${parts} ${parts === 1 ? "part" : "parts"}`;
+
+/** "2 parts Ultramarine blue, 1 part Burnt sienna"; a paint alone by its name. */
+export function recipe([a, b], first, second) {
+  if (a === 0) return second.name;
+  if (b === 0) return first.name;
+  return `${count(a)} ${first.name}, ${count(b)} ${second.name}`;
+}
+
+/** What the crossing is, as one plain sentence. */
+export function crossingSentence({ kind, lean, mix }, first, second) {
+  const value = Math.round(mix.swatch.lightness);
+  const [a, b] = mix.parts;
+  const at = `at ${a}:${b}, L* ${value}`;
+  switch (kind) {
+    case "pure":
+      return `Crosses neutral ${at}: a pure grey.`;
+    case "near":
+      return `Nearly neutral ${at}, leaning ${lean}.`;
+    case "dull":
+      return `Passes neutral by: dullest ${at}, still ${lean} at C* ${Math.round(mix.swatch.chroma)}.`;
+    default:
+      return `No mix of these is greyer than ${mix.share < 0.5 ? first.name : second.name} alone.`;
+  }
+}
+
+const GRADES = {
+  transparency: ["opaque", "semi-opaque", "semi-transparent", "transparent", "very transparent"],
+  staining: ["lifts well", "lifts", "stains a little", "stains", "stains strongly"],
+  granulation: ["smooth", "hardly granulates", "granulates a little", "granulates", "granulates strongly"],
+};
+
+/** A rating of 0 to 4 as a word, or nothing where it was not measured. */
+export const grade = (property, rating) => rating == null ? null : GRADES[property][Math.min(Math.round(rating), 4)];
