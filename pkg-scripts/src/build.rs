@@ -27,7 +27,7 @@ and version. The folder can be hosted anywhere, below any path, over https.
 
 /// The page may load from its own host and from nowhere else.
 const POLICY: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; \
-    img-src 'self' data: blob:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; \
+    font-src 'self'; img-src 'self' data: blob:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; \
     base-uri 'none'; form-action 'none'";
 
 /// The offline worker, a template in the sources.

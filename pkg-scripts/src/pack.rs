@@ -31,7 +31,7 @@ and that of the hosted page.
 
 /// Nothing may be loaded but what is in the file.
 const POLICY: &str = "default-src 'none'; script-src 'unsafe-inline' 'wasm-unsafe-eval' data:; \
-    style-src 'unsafe-inline'; img-src data: blob:; worker-src data:; base-uri 'none'; form-action 'none'";
+    style-src 'unsafe-inline'; font-src data:; img-src data: blob:; worker-src data:; base-uri 'none'; form-action 'none'";
 
 /// The module the page starts with.
 const FIRST: &str = "js/main.js";
@@ -89,7 +89,7 @@ fn link(site: &Path, tag: &str) -> Result<String> {
     let href = attribute(tag, "href").unwrap_or_default();
     match attribute(tag, "rel") {
         Some("stylesheet") => {
-            style(&fs::read_to_string(site.join(href)).with_context(|| format!("no {href}"))?)
+            style(site, &fs::read_to_string(site.join(href)).with_context(|| format!("no {href}"))?)
         }
         Some("icon") => icon(site, href),
         // Manifest, larger icons, preloads: of use to a hosted page only.
@@ -97,11 +97,24 @@ fn link(site: &Path, tag: &str) -> Result<String> {
     }
 }
 
-fn style(css: &str) -> Result<String> {
+fn style(site: &Path, css: &str) -> Result<String> {
     if css.contains("</style") || css.contains("@import") {
         bail!("a style sheet with \"@import\" or \"</style\" cannot go into one file");
     }
-    Ok(format!("<style>\n{css}</style>"))
+    Ok(format!("<style>\n{}</style>", with_fonts(site, css)?))
+}
+
+/// The style sheet with every `url("./fonts/...")` made part of it.
+fn with_fonts(site: &Path, css: &str) -> Result<String> {
+    const OPEN: &str = "url(\"./";
+    let mut pieces = css.split(OPEN);
+    let mut whole = pieces.next().unwrap_or_default().to_owned();
+    for piece in pieces {
+        let (path, rest) = piece.split_once("\")").context("a url( without its end in the style sheet")?;
+        let bytes = fs::read(site.join(path)).with_context(|| format!("no {path}"))?;
+        whole += &format!("url(\"data:font/woff2;base64,{}\"){rest}", BASE64.encode(bytes));
+    }
+    Ok(whole)
 }
 
 fn icon(site: &Path, href: &str) -> Result<String> {
@@ -150,7 +163,8 @@ mod tests {
         let site = Path::new("nowhere");
         assert_eq!(link(site, "<link rel=\"manifest\" href=\"./manifest.webmanifest\">").unwrap(), "");
         assert!(link(site, "<link rel=\"stylesheet\" href=\"./missing.css\">").is_err());
-        assert!(style("@import \"x\";").is_err());
+        assert!(style(site, "@import \"x\";").is_err());
+        assert!(style(site, "src: url(\"./fonts/missing.woff2\")").is_err());
     }
 
     #[test]

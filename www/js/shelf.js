@@ -28,7 +28,7 @@ export function attachShelf(store, shelf, choose) {
   const rows = new Map();
 
   function row(paint) {
-    const traits = [paint.hue, grade("transparency", paint.transparency), paint.granulation >= 2 ? "granulating" : null, paint.tier].filter(Boolean);
+    const traits = [paint.hue, grade("transparency", paint.transparency), paint.granulation >= 2 ? "granulating" : null, paint.tier === "estimated" ? "estimated" : null].filter(Boolean);
     const take = button("", () => choose(paint.number), { class: "take", "aria-label": `${paint.name}, ${paint.code}: choose as an end` });
     take.append(dabOf(store.get().studio, paint.number, 34),
       element("span", { class: "name" }, `${paint.name} `, element("small", {}, paint.code), element("span", { class: "traits" }, traits.join(" · "))));

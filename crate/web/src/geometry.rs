@@ -2,8 +2,8 @@
 
 use washpath_core::WheelPoint;
 
-/// Wheel radius (CAM16-UCS M') at the rim; the brightest paints reach 42.
-pub const RIM: f32 = 42.0;
+/// Wheel radius (CAM16-UCS M') at the rim; the brightest paints reach 43.
+pub const RIM: f32 = 46.0;
 
 /// A place on the canvas in CSS pixels, from the top left.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -106,6 +106,25 @@ impl Label {
         Self { left: spot.x - radius, top: spot.y - radius, width: 2.0 * radius, height: 2.0 * radius }
     }
 
+    /// The box of this width and height round a place.
+    #[must_use]
+    pub fn centred(spot: Spot, width: f64, height: f64) -> Self {
+        Self { left: spot.x - width / 2.0, top: spot.y - height / 2.0, width, height }
+    }
+
+    /// The place in its middle.
+    #[must_use]
+    pub fn middle(&self) -> Spot {
+        Spot { x: self.left + self.width / 2.0, y: self.top + self.height / 2.0 }
+    }
+
+    /// Distance from its edge to a place; 0 inside.
+    #[must_use]
+    pub fn distance(&self, spot: Spot) -> f64 {
+        let beyond = |low: f64, size: f64, value: f64| (low - value).max(value - low - size).max(0.0);
+        beyond(self.left, self.width, spot.x).hypot(beyond(self.top, self.height, spot.y))
+    }
+
     fn within(&self, size: f64) -> bool {
         self.left >= 0.0
             && self.top >= 0.0
@@ -125,10 +144,28 @@ pub fn place_label(frame: &Frame, dab: Spot, text: (f64, f64), taken: &[Label]) 
     [0.0, 45.0, -45.0, 90.0, -90.0, 135.0, -135.0, 180.0].iter().find_map(|turn: &f64| {
         let (sin, cos) = (outward + turn.to_radians()).sin_cos();
         let middle = Spot { x: dab.x + cos * (gap + width / 2.0), y: dab.y - sin * (gap + height / 2.0) };
-        let label = Label { left: middle.x - width / 2.0, top: middle.y - height / 2.0, width, height };
+        let label = Label::centred(middle, width, height);
         let free = label.within(2.0 * frame.centre) && !taken.iter().any(|other| other.overlaps(&label));
         free.then_some(label)
     })
+}
+
+/// The place round `at` for a label that keeps farthest from all of `keep_off`.
+#[must_use]
+pub fn place_aside(frame: &Frame, at: Spot, text: (f64, f64), keep_off: &[Spot]) -> Label {
+    let (width, height) = text;
+    let gap = 14.0;
+    let candidates = (0..8).map(|eighth| {
+        let (sin, cos) = (f64::from(eighth) * std::f64::consts::FRAC_PI_4).sin_cos();
+        let middle = Spot { x: at.x + cos * (gap + width / 2.0), y: at.y + sin * (gap + height / 2.0) };
+        let label = Label::centred(middle, width, height);
+        let clear = keep_off.iter().map(|spot| label.distance(*spot)).fold(f64::INFINITY, f64::min);
+        // Beyond 30 px farther is no better: then the first in order wins, which does not flicker.
+        let inside = if label.within(2.0 * frame.centre) { 0.0 } else { -1e3 };
+        (label, clear.min(30.0) + inside)
+    });
+    let first = (Label::centred(at, width, height), f64::NEG_INFINITY);
+    candidates.fold(first, |best, next| if next.1 > best.1 { next } else { best }).0
 }
 
 #[cfg(test)]
@@ -169,6 +206,8 @@ mod tests {
         assert!(first.left > dab.x, "outwards is to the right here");
         let second = place_label(&frame, dab, (40.0, 14.0), &[first]).unwrap();
         assert!(!first.overlaps(&second));
+        let aside = place_aside(&frame, dab, (80.0, 20.0), &[Spot { x: 470.0, y: 300.0 }]);
+        assert!(aside.distance(Spot { x: 470.0, y: 300.0 }) >= 25.0);
         let everywhere = Label { left: 0.0, top: 0.0, width: 600.0, height: 600.0 };
         assert_eq!(place_label(&frame, dab, (40.0, 14.0), &[everywhere]), None);
     }

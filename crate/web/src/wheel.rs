@@ -8,7 +8,7 @@ use wasm_bindgen::JsValue;
 use web_sys::CanvasRenderingContext2d as Context;
 
 use crate::dab::{self, Dab};
-use crate::geometry::{Frame, Label, RIM, Spot, place_label};
+use crate::geometry::{Frame, Label, RIM, Spot, place_aside, place_label};
 use crate::scene::Scene;
 use crate::studio::{Stand, Step};
 
@@ -56,27 +56,32 @@ pub(crate) fn draw_path(
     context.set_line_cap("round");
     context.set_line_join("round");
     context.set_stroke_style_str(&scene.ink.strong);
-    context.set_line_width(9.0);
+    context.set_line_width(9.5);
     polyline(context, &spots);
     context.stroke();
-    context.set_line_width(6.0);
+    context.set_line_width(7.0);
     for (pair, step) in spots.windows(2).zip(steps) {
         context.set_stroke_style_str(&step.css);
         polyline(context, pair);
         context.stroke();
     }
-    crossing_mark(context, scene, &frame, crossing)?;
-    handle(context, scene, frame.spot(mix.place), &mix.css)
+    let at = frame.spot(mix.place);
+    crossing_mark(context, scene, &frame, crossing, &[spots.as_slice(), &[at]].concat())?;
+    for (spot, letter) in [spots.first(), spots.last()].into_iter().zip(["A", "B"]) {
+        tag(context, scene, *spot.unwrap_or(&at), letter)?;
+    }
+    handle(context, scene, at, &mix.css)
 }
 
-/// Tags of the two ends and the keyboard's ring.
+/// Rings round the ends' dabs and the keyboard's ring.
 pub(crate) fn draw_marks(context: &Context, scene: &Scene, stands: &[Stand]) -> Drawn {
     let frame = Frame::new(scene.size);
     let find = |number: u16| stands.iter().find(|stand| stand.paint.number == number);
-    for (end, letter) in scene.ends.iter().zip(["A", "B"]) {
-        if let Some(stand) = find(*end) {
-            tag(context, scene, &frame, frame.spot(stand.place), letter)?;
-        }
+    for stand in scene.ends.iter().filter_map(|end| find(*end)) {
+        context.set_stroke_style_str(&scene.ink.strong);
+        context.set_line_width(2.0);
+        circle(context, frame.spot(stand.place), frame.dab() + 1.5)?;
+        context.stroke();
     }
     if let Some(stand) = find(scene.cursor) {
         context.set_stroke_style_str(&scene.ink.strong);
@@ -173,7 +178,14 @@ fn codes(context: &Context, scene: &Scene, frame: &Frame, shown: &[&Stand]) -> D
     Ok(())
 }
 
-fn crossing_mark(context: &Context, scene: &Scene, frame: &Frame, crossing: &Crossing) -> Drawn {
+/// The ring where the path is greyest, named; the name keeps off `keep_off`.
+fn crossing_mark(
+    context: &Context,
+    scene: &Scene,
+    frame: &Frame,
+    crossing: &Crossing,
+    keep_off: &[Spot],
+) -> Drawn {
     let name = match crossing.kind {
         CrossingKind::Pure => "pure grey",
         CrossingKind::Near => "near grey",
@@ -181,7 +193,7 @@ fn crossing_mark(context: &Context, scene: &Scene, frame: &Frame, crossing: &Cro
         CrossingKind::None => return Ok(()),
     };
     let at = frame.spot(wheel(crossing.lab));
-    for (radius, width, colour) in [(7.0, 4.0, &scene.ink.paper), (7.0, 1.75, &scene.ink.strong)] {
+    for (radius, width, colour) in [(8.0, 4.5, &scene.ink.paper), (8.0, 2.0, &scene.ink.strong)] {
         circle(context, at, radius)?;
         context.set_line_width(width);
         context.set_stroke_style_str(colour);
@@ -189,20 +201,18 @@ fn crossing_mark(context: &Context, scene: &Scene, frame: &Frame, crossing: &Cro
     }
     let [a, b] = whole_parts(crossing.share);
     let text = format!("{name} {a}:{b}");
-    context.set_font(&format!("600 13px {FAMILY}"));
+    context.set_font(&format!("600 14px {FAMILY}"));
     context.set_text_align("center");
     context.set_text_baseline("middle");
-    let width = context.measure_text(&text)?.width() + 16.0;
-    // Beside the middle the label hangs on the side away from the path's ends.
-    let below = if at.y < frame.centre + 40.0 { 1.0 } else { -1.0 };
-    let x = at.x.clamp(width / 2.0 + 2.0, scene.size - width / 2.0 - 2.0);
-    let y = at.y + below * 26.0;
+    let size = (context.measure_text(&text)?.width() + 16.0, 24.0);
+    let label = place_aside(frame, at, size, keep_off);
     context.begin_path();
-    context.round_rect_with_f64(x - width / 2.0, y - 11.0, width, 22.0, 11.0)?;
+    context.round_rect_with_f64(label.left, label.top, label.width, label.height, 12.0)?;
     context.set_fill_style_str(&scene.ink.strong);
     context.fill();
     context.set_fill_style_str(&scene.ink.paper);
-    context.fill_text(&text, x, y + 0.5)
+    let middle = label.middle();
+    context.fill_text(&text, middle.x, middle.y + 0.5)
 }
 
 fn handle(context: &Context, scene: &Scene, at: Spot, css: &str) -> Drawn {
@@ -215,22 +225,13 @@ fn handle(context: &Context, scene: &Scene, at: Spot, css: &str) -> Drawn {
     Ok(())
 }
 
-/// A letter in a small disc at the dab's outer edge.
-fn tag(context: &Context, scene: &Scene, frame: &Frame, dab: Spot, letter: &str) -> Drawn {
-    context.set_stroke_style_str(&scene.ink.strong);
-    context.set_line_width(2.0);
-    circle(context, dab, frame.dab() + 1.5)?;
-    context.stroke();
-    let inward = Spot { x: frame.centre - dab.x, y: frame.centre - dab.y };
-    let length = inward.x.hypot(inward.y).max(1.0);
-    let reach = frame.dab() + 3.0;
-    // A quarter turn from the way to the middle: clear of tail, path and code.
-    let at = Spot { x: dab.x - inward.y / length * reach, y: dab.y + inward.x / length * reach };
-    circle(context, at, 9.0)?;
+/// An end's letter in a small disc.
+fn tag(context: &Context, scene: &Scene, at: Spot, letter: &str) -> Drawn {
+    circle(context, at, 10.0)?;
     context.set_fill_style_str(&scene.ink.strong);
     context.fill();
     context.set_fill_style_str(&scene.ink.paper);
-    context.set_font(&format!("600 12px {FAMILY}"));
+    context.set_font(&format!("600 13px {FAMILY}"));
     context.set_text_align("center");
     context.set_text_baseline("middle");
     context.fill_text(letter, at.x, at.y + 0.5)
