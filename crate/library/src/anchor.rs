@@ -16,7 +16,9 @@ pub struct Anchored {
     pub sample: String,
     /// Masstone at load 1 on bright white paper.
     pub masstone: Lab<f64>,
-    /// CIEDE2000 of that masstone to the handbook's.
+    /// The handbook's masstone.
+    pub wanted: Lab<f64>,
+    /// CIEDE2000 between the two.
     pub difference: f64,
     /// Hue of the tint half as dark, degrees.
     pub tint_hue: f64,
@@ -35,7 +37,9 @@ pub struct Anchored {
 
 /// Usual mean of a paint's four strongest K; its spread in ln.
 const STRENGTH: f64 = 4.0;
-const STRENGTH_SPREAD: f64 = 0.8;
+const STRENGTH_SPREAD: f64 = 0.6;
+/// Twice the spread of the handbook's hues over makers in degrees: a tint's depth is not stated.
+const TINT: f64 = 5.0;
 /// Trust in the rule that turns an opacity rating into a contrast ratio.
 const OPACITY: f64 = 0.2;
 /// Starts of the search in ln strength.
@@ -56,6 +60,7 @@ pub fn anchor(key: &str, sample: &str, film: &Measured, entry: &Entry) -> Anchor
         key: key.to_owned(),
         sample: sample.to_owned(),
         masstone,
+        wanted: entry.masstone,
         difference: colour::ciede2000(masstone, entry.masstone),
         tint_hue: paint.tint().0,
         wanted_tint_hue: entry.tint_hue,
@@ -70,11 +75,8 @@ pub fn anchor(key: &str, sample: &str, film: &Measured, entry: &Entry) -> Anchor
 fn residuals(correction: Correction, film: &Measured, entry: &Entry, white: bool) -> [f64; 10] {
     let paint = correction.apply(film);
     let [l, c, h] = masstone(paint.lab(1.0), entry);
-    let strength = if white {
-        correction.strength / 0.05
-    } else {
-        (peak(&paint) / STRENGTH).ln() / STRENGTH_SPREAD
-    };
+    let strength =
+        if white { correction.strength / 0.05 } else { (peak(&paint) / STRENGTH).ln() / STRENGTH_SPREAD };
     let [s, g, t1, t2] = correction.sizes();
     let opacity = if white { 0.0 } else { opacity(&paint, entry) };
     [l, c, h, tint(&paint, entry), opacity, strength, s, g, t1, t2]
@@ -100,7 +102,7 @@ fn tint(paint: &Film, entry: &Entry) -> f64 {
     let Some(want) = entry.tint_hue else { return 0.0 };
     let (found, chroma) = paint.tint();
     // A grey tint's hue says little.
-    hue_between(want, found) / 7.0 * (chroma / 10.0).min(1.0)
+    hue_between(want, found) / TINT * (chroma / 10.0).min(1.0)
 }
 
 /// How far the contrast ratio is outside what the rating allows.
@@ -112,7 +114,7 @@ fn opacity(paint: &Film, entry: &Entry) -> f64 {
 }
 
 /// Mean of the four strongest K.
-pub fn peak(paint: &Film) -> f64 {
+fn peak(paint: &Film) -> f64 {
     let mut k = paint.k;
     k.sort_by(f64::total_cmp);
     k[k.len() - 4..].iter().sum::<f64>() / 4.0
@@ -121,19 +123,11 @@ pub fn peak(paint: &Film) -> f64 {
 impl Anchored {
     /// Whether masstone to tint turns the way the handbook's does.
     ///
-    /// `None` where it gives no tint, or turns by less than 3 degrees.
+    /// `None` where it gives no tint, or turns by less than `least` degrees.
     #[must_use]
-    pub fn turns_as_wanted(&self, handbook_masstone: Lab<f64>) -> Option<bool> {
-        let wanted = hue_between(hue(handbook_masstone), self.wanted_tint_hue?);
+    pub fn turns_as_wanted(&self, least: f64) -> Option<bool> {
+        let wanted = hue_between(hue(self.wanted), self.wanted_tint_hue?);
         let found = hue_between(hue(self.masstone), self.tint_hue);
-        (wanted.abs() >= 3.0).then_some(wanted * found > 0.0)
-    }
-}
-
-impl Anchored {
-    /// K and S per unit load in a band, counted from 380 nm by 10 nm.
-    #[must_use]
-    pub fn film_at(&self, band: usize) -> (f64, f64) {
-        (self.film.k[band], self.film.s[band])
+        (wanted.abs() >= least).then_some(wanted * found > 0.0)
     }
 }

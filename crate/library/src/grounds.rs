@@ -110,7 +110,8 @@ mod tests {
             assert!(at(0) + 0.1 < at(1) && at(1) + 0.1 < at(2) && at(2) + 0.1 < at(3));
             assert!((0.92..0.99).contains(&at(3)), "white {} in band {band}", at(3));
         }
-        let mut rms: Vec<f64> = cards.iter().zip(&films).map(|(card, film)| misfit(&setup, card, film)).collect();
+        let mut rms: Vec<f64> =
+            cards.iter().zip(&films).map(|(card, film)| misfit(&setup, card, film)).collect();
         rms.sort_by(f64::total_cmp);
         let median = rms[rms.len() / 2];
         assert!(median < 0.006, "median misfit {median} in reflectance past 450 nm");

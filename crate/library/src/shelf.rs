@@ -35,6 +35,15 @@ lightfast_tint,lightfast_masstone,caution,tier,source,anchor_l,anchor_c,anchor_h
 ///
 /// Where a table of `data/` lacks a row or holds a bad number; names it.
 pub fn shelf_csv() -> Result<String, Error> {
+    table(&derive()?)
+}
+
+/// The table of paints as [`derive`] returns them.
+///
+/// # Errors
+///
+/// As [`shelf_csv`].
+pub fn table(paints: &[Anchored]) -> Result<String, Error> {
     let entries = handbook()?;
     let witnesses = Witnesses::read()?;
     let mut text = HEAD.to_owned();
@@ -45,9 +54,8 @@ pub fn shelf_csv() -> Result<String, Error> {
         }
     }
     text.push('\n');
-    for (index, (source, paint)) in sources()?.iter().zip(derive()?).enumerate() {
-        let entry = entry(&entries, source)?;
-        row(&mut text, index + 1, source, entry, &paint, &witnesses);
+    for (index, (source, paint)) in sources()?.iter().zip(paints).enumerate() {
+        row(&mut text, index + 1, source, entry(&entries, source)?, paint, &witnesses);
     }
     Ok(text)
 }
@@ -110,7 +118,10 @@ impl Library<'_> {
                 ),
             }
             if found.len() == before {
-                return Err(Error::new("sources.csv", format!("{} names {sample:?}, which no set holds", source.key)));
+                return Err(Error::new(
+                    "sources.csv",
+                    format!("{} names {sample:?}, which no set holds", source.key),
+                ));
             }
         }
         Ok(found)

@@ -5,25 +5,12 @@
 
 use std::sync::LazyLock;
 
-use washpath_core::Lab;
-use washpath_library::{Anchored, derive, shelf_csv};
+use washpath_core::{Light, Path, Shelf, Stock, View};
+use washpath_library::{Anchored, derive, table};
 
-static PAINTS: LazyLock<Vec<Anchored>> = LazyLock::new(|| derive().unwrap());
-static TABLE: LazyLock<String> = LazyLock::new(|| shelf_csv().unwrap());
-
-/// A row of the table by column name.
-fn cell(record: &csv::StringRecord, header: &csv::StringRecord, column: &str) -> String {
-    record[header.iter().position(|name| name == column).unwrap()].to_owned()
-}
-
-fn rows(mut each: impl FnMut(&dyn Fn(&str) -> String)) {
-    let mut reader = csv::ReaderBuilder::new().comment(Some(b'#')).from_reader(TABLE.as_bytes());
-    let header = reader.headers().unwrap().clone();
-    for record in reader.records() {
-        let record = record.unwrap();
-        each(&|column| cell(&record, &header, column));
-    }
-}
+static PAINTS: LazyLock<Vec<Anchored>> = LazyLock::new(|| derive().expect("whole tables"));
+static TABLE: LazyLock<String> = LazyLock::new(|| table(&PAINTS).expect("whole tables"));
+static SHELF: LazyLock<Shelf> = LazyLock::new(|| Shelf::from_csv(&TABLE).expect("a whole shelf"));
 
 fn median(mut values: Vec<f64>) -> f64 {
     values.sort_by(f64::total_cmp);
@@ -31,15 +18,129 @@ fn median(mut values: Vec<f64>) -> f64 {
 }
 
 #[test]
-fn report() {
-    for p in PAINTS.iter() {
-        let [d, s, g, t1, t2] = p.correction;
-        let (k, sc): (Vec<f64>, Vec<f64>) = (0..36).map(|b| p.film_at(b)).unzip();
-        println!(
-            "{:24} {:20} dE {:.2} misfit {:5.1} d {:.2} s {:.2} g {:+.2} t {:+.2} {:+.2} maxK {:.1} S {:.2} CR {:.2} tint {:.0} want {:?}",
-            p.key, p.sample, p.difference, p.misfit, d.exp(), s.exp(), g, t1, t2,
-            k.iter().fold(0.0f64, |a, b| a.max(*b)), median(sc), p.contrast_ratio, p.tint_hue, p.wanted_tint_hue
-        );
+fn the_table_in_the_core_is_the_derived_one() {
+    assert_eq!(include_str!("../../core/data/shelf.csv"), *TABLE, "run the tool named library");
+}
+
+#[test]
+fn the_paints_a_painter_asks_for_are_there() {
+    let wanted = "pb29 pb15-3 pb60 pb27 pb28 pb35 pb36 pg7 pg36 pg18 py35-lemon py35-light py35-medium \
+        py35-deep py53 py42 py43 py184 py74 po20 po73 pr108 pr254 pr101-transparent-red pr101-light-red \
+        pr101-indian-red pr101-caput-mortuum pr179 pv19-rose pv19-violet pr122 pv23 pbr7-burnt-sienna \
+        pbr7-raw-sienna pbr7-raw-umber pbr7-burnt-umber pbk9 pw6";
+    for key in wanted.split_whitespace() {
+        assert!(SHELF.find(key).is_ok(), "no {key}");
     }
-    println!("median {:.2}", median(PAINTS.iter().map(|p| p.difference).collect()));
+    assert!(SHELF.paints().len() >= 60, "{} paints", SHELF.paints().len());
+}
+
+/// 0.7 in the median and 2.9 at most as derived. The largest are paints whose
+/// handbook chroma is an estimate, and cadmium yellows, whose handbook chroma
+/// of 87 to 96 is more than their measured edge gives on paper.
+#[test]
+fn masstones_match_the_handbook() {
+    let worst = PAINTS.iter().max_by(|a, b| a.difference.total_cmp(&b.difference)).unwrap();
+    assert!(worst.difference < 3.0, "{}: {:.2}", worst.key, worst.difference);
+    let median = median(PAINTS.iter().map(|paint| paint.difference).collect());
+    assert!(median < 0.9, "median {median:.2}");
+}
+
+/// Half as dark is our reading of a tint; the handbook does not state its depth.
+/// As derived: 79 % of the turns of 3 degrees or more, 93 % of those of 8; the
+/// reds of opaque iron oxide, cobalt greens and violets turn the other way.
+#[test]
+fn tints_turn_as_the_handbooks_do() {
+    let right = |least: f64| {
+        let turns = PAINTS.iter().filter_map(|paint| paint.turns_as_wanted(least));
+        let turns: Vec<bool> = turns.collect();
+        turns.iter().filter(|right| **right).count() as f64 / turns.len() as f64
+    };
+    assert!(right(3.0) > 0.75, "{:.2} of all turns", right(3.0));
+    assert!(right(8.0) > 0.9, "{:.2} of the wide ones", right(8.0));
+    let off = PAINTS.iter().filter_map(|paint| {
+        let off = (paint.tint_hue - paint.wanted_tint_hue? + 180.0).rem_euclid(360.0) - 180.0;
+        // White has no hue to compare.
+        (paint.wanted.l < 95.0).then_some(off.abs())
+    });
+    let median = median(off.collect());
+    assert!(median < 4.5, "median {median:.1} degrees");
+}
+
+#[test]
+fn washes_fade_evenly_to_paper() {
+    for paint in PAINTS.iter() {
+        let lightness = paint.washes.map(|wash| wash.l);
+        let darkens = lightness.windows(2).any(|pair| pair[1] < pair[0] - 0.05);
+        assert!(!darkens || paint.wanted.l > 95.0, "{} {lightness:?}", paint.key);
+        // Chroma may rise at first (a dark paint opens up) but falls only once.
+        let chroma = paint.washes.map(|wash| wash.a.hypot(wash.b));
+        let falls: Vec<bool> = chroma.windows(2).map(|pair| pair[1] < pair[0]).collect();
+        assert!(falls.is_sorted(), "{} {chroma:?}", paint.key);
+    }
+}
+
+#[test]
+fn spectra_are_positive_and_smooth() {
+    for paint in SHELF.paints() {
+        let film = &paint.film;
+        assert!(film.k.iter().chain(&film.s).all(|v| *v > 0.0 && *v < 60.0), "{}", paint.key);
+        for pair in film.s.windows(2) {
+            assert!((0.6..1.7).contains(&(pair[1] / pair[0])), "S of {}: {pair:?}", paint.key);
+        }
+        // The steepest edges known, of cadmium yellows, fall by a factor of 12 in 10 nm.
+        for pair in film.k.windows(2) {
+            // A white's edge in the violet is real.
+            let smooth = (0.05..4.0).contains(&(pair[1] / pair[0])) || pair[0].max(pair[1]) < 0.2;
+            assert!(smooth || paint.hue == "white", "K of {}: {pair:?}", paint.key);
+        }
+    }
+}
+
+/// Paints rated transparent pass the light, paints rated opaque hide the ground.
+#[test]
+fn opacity_follows_the_ratings() {
+    let mean = |rated: std::ops::Range<f32>| {
+        let ratios: Vec<f64> = SHELF
+            .paints()
+            .iter()
+            .zip(PAINTS.iter())
+            .filter(|(paint, _)| paint.transparency.is_some_and(|t| rated.contains(&t)))
+            .map(|(_, derived)| derived.contrast_ratio)
+            .collect();
+        ratios.iter().sum::<f64>() / ratios.len() as f64
+    };
+    let (opaque, half, clear) = (mean(0.0..1.2), mean(1.2..2.5), mean(3.0..4.1));
+    assert!(opaque > half + 0.1 && half > clear + 0.1 && clear < 0.2, "{opaque} {half} {clear}");
+    for key in ["pb15-3", "pg7", "pr179", "pv19-rose", "pb60", "pb27", "pg18"] {
+        let film = &SHELF.find(key).unwrap().film;
+        assert!(film.s.iter().sum::<f32>() / 36.0 < 0.25, "{key} scatters");
+    }
+}
+
+/// Common practice, no source: phthalo blue outweighs cobalt and the earths.
+#[test]
+fn strong_stainers_absorb_more_than_weak_paints() {
+    let peak = |key: &str| SHELF.find(key).unwrap().film.k.iter().fold(0.0, |a: f32, b| a.max(*b));
+    for strong in ["pb15-3", "pb27", "pr179"] {
+        for weak in ["pb28", "pg18", "pg23", "pv14", "pv15", "pbr7-raw-umber"] {
+            assert!(peak(strong) > 1.3 * peak(weak), "{strong} {} {weak} {}", peak(strong), peak(weak));
+        }
+    }
+}
+
+/// Common practice, no source: two transparent complements make a dark.
+#[test]
+fn clear_complements_mix_darker_than_either() {
+    let view = View::new(&Stock::BrightWhite.paper(), Light::D65);
+    for (a, b) in [("pg7", "pr179"), ("pb15-3", "pr177"), ("pg7", "pr264")] {
+        let path = Path::new(&SHELF.find(a).unwrap().film, &SHELF.find(b).unwrap().film, &view, 1.0);
+        let l: Vec<f32> = path.points(3).iter().map(|point| point.lab.l).collect();
+        assert!(l[1] < l[0] - 5.0 && l[1] < l[2] - 5.0, "{a} {b} {l:?}");
+    }
+}
+
+#[test]
+fn second_sets_agree_with_a_fair_share() {
+    let checked = SHELF.paints().iter().filter(|paint| paint.tier.name() == "cross-checked").count();
+    assert!(checked >= 15, "{checked} cross-checked");
 }
