@@ -99,6 +99,7 @@ fn content_type(file: &Path) -> &'static str {
         Some("wasm") => "application/wasm",
         Some("svg") => "image/svg+xml",
         Some("png") => "image/png",
+        Some("woff2") => "font/woff2",
         _ => "application/octet-stream",
     }
 }
