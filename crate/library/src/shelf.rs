@@ -38,7 +38,7 @@ pub fn shelf_csv() -> Result<String, Error> {
     table(&derive()?)
 }
 
-/// The table of paints as [`derive`] returns them.
+/// The table of paints as [`derive()`] returns them.
 ///
 /// # Errors
 ///
