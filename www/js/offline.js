@@ -1,6 +1,6 @@
 // Keeps the hosted page for use without a network; a new version waits until the person agrees.
 
-import { notice } from "./dom.js";
+import { byId, notice } from "./dom.js";
 
 export async function attachOffline() {
   // A page from a file is offline already.
@@ -9,8 +9,9 @@ export async function attachOffline() {
   const registration = await navigator.serviceWorker.register("sw.js");
   const watch = (worker) => worker?.addEventListener("statechange", () => {
     if (worker.state === "installed" && !first) offer(worker);
-    if (worker.state === "activated" && first) notice("Ready to work offline from now on.", { seconds: 5 });
+    if (worker.state === "activated") sayReady();
   });
+  if (registration.active) sayReady();
   watch(registration.installing);
   if (registration.waiting) offer(registration.waiting);
   registration.addEventListener("updatefound", () => watch(registration.installing));
@@ -23,4 +24,8 @@ function offer(worker) {
       worker.postMessage("skip-waiting");
     }]],
   });
+}
+
+function sayReady() {
+  byId("offline").textContent = "works offline";
 }

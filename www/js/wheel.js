@@ -48,6 +48,8 @@ export function attachWheel(store, shelf, choose) {
     const scale = window.devicePixelRatio || 1;
     const pixels = Math.round(size * scale);
     if (canvas.width !== pixels) canvas.width = canvas.height = pixels;
+    canvas.style.setProperty("width", `${size}px`);
+    canvas.style.setProperty("height", `${size}px`);
     const context = canvas.getContext("2d");
     context.setTransform(scale, 0, 0, scale, 0, 0);
     context.clearRect(0, 0, size, size);

