@@ -12,6 +12,9 @@ const PANS = [
 /** The path it is shown with: ultramarine to burnt sienna, the grey of wet granite. */
 export const DEMO_ENDS = ["pb29", "pbr7-burnt-sienna"];
 
+/** A strong wash: heavy enough for a dark, thin enough to see its hue. */
+export const DEMO_LOAD = 0.5;
+
 export function demoKit(shelf) {
   const pans = PANS.map((pan) => pan.map((key) => shelf.find(key).number));
   return { title: TITLE, capacity: 12, stock: 0, pans };

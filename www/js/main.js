@@ -1,7 +1,7 @@
 // Starts the page: core, state, views.
 
 import { ready } from "./core.js";
-import { DEMO_ENDS, demoKit } from "./demo.js";
+import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { byId, notice, say } from "./dom.js";
 import { attachHistory } from "./history.js";
 import { attachMix } from "./mix.js";
@@ -54,7 +54,7 @@ function firstState(core, shelf) {
     ends: [a, b].map((end) => (shelf.get(end) ? end : 0)),
     next: 0,
     share: between(kept.share, 0, 1, 0.5),
-    load: between(kept.load, 1 / 32, 1, 1),
+    load: between(kept.load, 1 / 32, 1, DEMO_LOAD),
     cursor: 0,
     showShelf: Boolean(kept.showShelf),
     dim: kept.dim ?? matchMedia("(prefers-color-scheme: dark)").matches,

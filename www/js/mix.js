@@ -124,7 +124,7 @@ function about({ ends }, shelf) {
       element("h3", {}, `${paint.name} `, element("small", {}, paint.code)),
       element("p", {}, traits.length ? `${capital(traits.join(", "))}. ` : "", fastness),
       paint.caution ? element("p", { class: "caution" }, element("b", {}, "Caution. "), paint.caution) : null,
-      element("p", { class: "quiet" }, `Spectrum ${paint.tier}. ${paint.source}`));
+      element("p", { class: "quiet" }, `Spectrum ${paint.tier}. Source: ${paint.source}.`));
   });
 }
 

@@ -14,6 +14,9 @@ use crate::studio::{Stand, Step};
 
 type Drawn = Result<(), JsValue>;
 
+/// Below this size of the canvas, in CSS pixels, letters are smaller.
+const SMALL: f64 = 460.0;
+
 const FAMILY: &str = "\"Source Sans 3\", system-ui, sans-serif";
 
 /// Hue names round the rim, at the CAM16 hue angles of Munsell's 5R, 5YR, 5Y,
@@ -120,9 +123,9 @@ fn names(context: &Context, scene: &Scene, frame: &Frame) -> Drawn {
     context.set_fill_style_str(&scene.ink.quiet);
     context.set_text_align("center");
     context.set_text_baseline("middle");
-    context.set_font(&format!("400 {}px {FAMILY}", if scene.size < 460.0 { 12 } else { 14 }));
+    context.set_font(&format!("400 {}px {FAMILY}", if scene.size < SMALL { 12 } else { 14 }));
     for (angle, name) in HUE_NAMES {
-        let spot = frame.polar(angle, frame.radius + (scene.size / 2.0 - frame.radius) * 0.5);
+        let spot = name_spot(scene, frame, angle);
         context.save();
         context.translate(spot.x, spot.y)?;
         // Names follow the rim and are never upside down.
@@ -132,6 +135,10 @@ fn names(context: &Context, scene: &Scene, frame: &Frame) -> Drawn {
         context.restore();
     }
     Ok(())
+}
+
+fn name_spot(scene: &Scene, frame: &Frame, angle: f64) -> Spot {
+    frame.polar(angle, frame.radius + (scene.size / 2.0 - frame.radius) * 0.5)
 }
 
 fn dot(context: &Context, stand: &Stand, at: Spot, scene: &Scene) -> Drawn {
@@ -155,12 +162,13 @@ fn tail(context: &Context, stand: &Stand, frame: &Frame) {
 }
 
 fn codes(context: &Context, scene: &Scene, frame: &Frame, shown: &[&Stand]) -> Drawn {
-    let size = if scene.size < 460.0 { 11.0 } else { 13.0 };
+    let size = if scene.size < SMALL { 11.0 } else { 13.0 };
     context.set_font(&format!("600 {size}px {FAMILY}"));
     context.set_text_align("left");
     context.set_text_baseline("middle");
     let mut taken: Vec<Label> =
         shown.iter().map(|stand| Label::around(frame.spot(stand.place), frame.dab())).collect();
+    taken.extend(HUE_NAMES.map(|(angle, _)| Label::around(name_spot(scene, frame, angle), 18.0)));
     for stand in shown {
         let code = &stand.paint.code;
         let text = (context.measure_text(code)?.width() + 4.0, size + 2.0);

@@ -3,9 +3,9 @@
 #![cfg(target_arch = "wasm32")]
 
 use js_sys::{Array, JSON, Object, Reflect};
+use washpath_web::{Studio, describe_kit, encode_kit, paints};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
-use washpath_web::{Studio, describe_kit, encode_kit, paints};
 use web_sys::{CanvasRenderingContext2d as Context, HtmlCanvasElement};
 
 wasm_bindgen_test_configure!(run_in_browser);
@@ -88,9 +88,9 @@ fn the_handle_shows_the_mix_and_the_path_is_found_again() {
     studio.draw_path(&context, scene()).unwrap();
     let mix = studio.mix(number_of("pb29"), number_of("pbr7-burnt-sienna"), 0.5, 1.0).unwrap();
     let css = text(&field(&mix, "swatch"), "css");
-    let shown = (0..600).step_by(2).any(|x| {
-        (0..600).step_by(2).any(|y| pixel(&context, f64::from(x), f64::from(y)) == css)
-    });
+    let shown = (0..600)
+        .step_by(2)
+        .any(|x| (0..600).step_by(2).any(|y| pixel(&context, f64::from(x), f64::from(y)) == css));
     assert!(shown, "nothing on the canvas has the mix's colour {css}");
     let found = studio.share_at(scene(), SIZE / 2.0, SIZE / 2.0).unwrap().unwrap();
     assert!((0.0..=1.0).contains(&found[0]));
@@ -102,9 +102,10 @@ fn paints_are_found_where_they_are_drawn() {
     studio.draw_wheel(&context, scene()).unwrap();
     let ultramarine = number_of("pb29");
     let css = text(&studio.swatch(ultramarine, studio.strongest_load(ultramarine).unwrap()).unwrap(), "css");
-    let hit = (0..600).flat_map(|x| (0..600).map(move |y| (f64::from(x), f64::from(y)))).step_by(7).find(
-        |(x, y)| pixel(&context, *x, *y) == css,
-    );
+    let hit = (0..600)
+        .flat_map(|x| (0..600).map(move |y| (f64::from(x), f64::from(y))))
+        .step_by(7)
+        .find(|(x, y)| pixel(&context, *x, *y) == css);
     let (x, y) = hit.unwrap();
     assert_eq!(studio.paint_at(scene(), x, y, 20.0).unwrap(), ultramarine);
     assert_eq!(studio.paint_at(scene(), 2.0, 2.0, 20.0).unwrap(), 0);
