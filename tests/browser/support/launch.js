@@ -25,10 +25,13 @@ const flags = [
   "--disable-sync",
 ];
 
+/** Starts a browser. */
+export const startBrowser = () =>
+  chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: flags });
+
 /** Starts a browser; `context` takes playwright's options for a visitor, such as one of `sizes`. */
 export async function launch({ size = "desktop", context = {} } = {}) {
-  const executablePath = process.env.CHROMIUM ?? "/usr/bin/chromium";
-  const browser = await chromium.launch({ executablePath, args: flags });
+  const browser = await startBrowser();
   const visitor = await browser.newContext({ ...sizes[size], ...context });
   return { visitor, close: () => browser.close() };
 }
