@@ -68,9 +68,10 @@ export function attachGuest(store, shelf, core, choose) {
       notice("The shared kit is packed. Undo brings yours back.", { actions: [["Undo", () => byId("undo").click()]], seconds: 12 });
     };
     frame.replaceChildren(
-      element("h2", { id: "guest-title" }, "A kit came with this link"),
-      element("div", { class: "side-by-side" }, tin("Shared with you", kit), tin("Yours", own)),
-      element("div", { class: "verbs" }, button("Pack the shared kit", take, { class: "main" }), button("Keep mine", close)));
+      element("div", { class: "heading" },
+        element("h2", { id: "guest-title" }, "A kit came with this link"),
+        element("div", { class: "verbs" }, button("Pack the shared kit", take, { class: "main" }), button("Keep mine", close))),
+      element("div", { class: "side-by-side" }, tin("Shared with you", kit), tin("Yours", own)));
     frame.hidden = false;
     frame.querySelector("button.main").focus({ preventScroll: true });
     say(`A shared kit of ${kit.pans.length} pans stands beside yours`);

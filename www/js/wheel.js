@@ -25,7 +25,7 @@ export function attachWheel(store, shelf, choose) {
     share: state.share,
     load: state.load,
     cursor: state.cursor,
-    ink: inks(state.studio.paper()),
+    ink: inks(state),
   });
 
   function redraw(layer) {
@@ -162,7 +162,14 @@ export function attachWheel(store, shelf, choose) {
   }
 }
 
-/** Inks that read on the paper: it may be grey or tan, never darker than L* 60. */
-function inks(paper) {
-  return { paper, line: "rgba(0,0,0,.13)", quiet: "#4a4a4a", strong: "#1c1c1c" };
+/** Inks that read on the paper, grey or tan as it may be; the names outside it read on the surround. */
+function inks({ studio, dim }) {
+  const printing = matchMedia("print").matches;
+  return {
+    paper: studio.paper(),
+    line: "rgba(0,0,0,.13)",
+    quiet: "#4a4a4a",
+    strong: "#1c1c1c",
+    rim: dim && !printing ? "#cfcfcf" : "#4a4a4a",
+  };
 }

@@ -32,8 +32,10 @@ pub(crate) struct Ink {
     pub paper: String,
     /// Hairlines.
     pub line: String,
-    /// Quiet text.
+    /// Quiet lines on the paper.
     pub quiet: String,
+    /// Names on the surround, outside the wheel.
+    pub rim: String,
     /// Text and the path's edge.
     pub strong: String,
 }

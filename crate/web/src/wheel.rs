@@ -120,7 +120,7 @@ fn disc(context: &Context, scene: &Scene, frame: &Frame) -> Drawn {
 }
 
 fn names(context: &Context, scene: &Scene, frame: &Frame) -> Drawn {
-    context.set_fill_style_str(&scene.ink.quiet);
+    context.set_fill_style_str(&scene.ink.rim);
     context.set_text_align("center");
     context.set_text_baseline("middle");
     context.set_font(&format!("400 {}px {FAMILY}", if scene.size < SMALL { 12 } else { 14 }));

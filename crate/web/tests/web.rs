@@ -54,7 +54,7 @@ fn scene() -> JsValue {
     let (a, b) = (number_of("pb29"), number_of("pbr7-burnt-sienna"));
     object(&format!(
         r##"{{"size": {SIZE}, "kit": [{a}, {b}], "showShelf": false, "ends": [{a}, {b}], "share": 0.5, "load": 1,
-        "cursor": 0, "ink": {{"paper": "#ffffff", "line": "#cccccc", "quiet": "#555555", "strong": "#111111"}}}}"##
+        "cursor": 0, "ink": {{"paper": "#ffffff", "line": "#cccccc", "quiet": "#555555", "rim": "#555555", "strong": "#111111"}}}}"##
     ))
 }
 
