@@ -17,8 +17,8 @@
 //! ```
 //!
 //! with the film of [`crate::layer`] and the surface of [`crate::Surface`].
-//! gamma and k1 belong to paper, brush and light, not to a paint: [`fit_ground`]
-//! finds them with the paints.
+//! gamma and the surface belong to paper, brush and light, not to a paint:
+//! [`fit_ground`] finds gamma with the paints, [`surface_of`] bounds the surface.
 //!
 //! # What is minimised
 //!
@@ -31,12 +31,12 @@
 //! ```
 //!
 //! The cube root is the eye's: 0.01 of it is 1.16 L* (CIE 15:2018). w² is a
-//! band's share in X, Y and Z, plus a tenth of the mean. rho is Huber's (P. J.
-//! Huber, Ann. Math. Stat. 35 (1964) 73): a square up to 3, straight beyond, so
-//! that one spoilt swatch does not spoil a paint. D1 and D2 are differences
-//! along the bands. Solved by Levenberg and Marquardt (D. W. Marquardt, J. SIAM
-//! 11 (1963) 431) with exact slopes; the same input always gives the same
-//! paints.
+//! band's share in X, Y and Z, plus a tenth of the mean. rho is Cauchy's, 9
+//! ln(1 + r²/9): a square for small r, ever flatter beyond, so that one spoilt
+//! swatch does not spoil a paint (P. W. Holland, R. E. Welsch, Commun. Stat. A6
+//! (1977) 813, from memory). D1 and D2 are differences along the bands. Solved
+//! by Levenberg and Marquardt (D. W. Marquardt, J. SIAM 11 (1963) 431) with
+//! exact slopes; the same input always gives the same paints.
 //!
 //! # Limits
 //!
@@ -151,8 +151,8 @@ pub struct Prior {
 impl Prior {
     /// Nothing but that curves are smooth, S the smoother, and S about 1 at masstone.
     ///
-    /// The widths were chosen on singles alone; halving or doubling any changes
-    /// the error on unseen mixtures by less than 0.3 CIEDE2000.
+    /// The widths are wide enough to fit swatches of several quantities to
+    /// about 1 CIEDE2000; where S is not seen, 1 at masstone decides.
     #[must_use]
     pub const fn unknown() -> Self {
         Self {
@@ -162,7 +162,8 @@ impl Prior {
         }
     }
 
-    /// A paint that is known and may be corrected, smoothly.
+    /// A paint that is known and may be corrected, smoothly: a third in level,
+    /// a fifth from band to band.
     #[must_use]
     pub const fn known(curves: Curves) -> Self {
         const HOLD: Hold = Hold { level: 3.0, slope: 5.0, bend: 0.0 };
@@ -242,34 +243,33 @@ pub fn fit(ground: &Ground, priors: &[Prior], swatches: &[Swatch]) -> Result<Cal
     Ok(Calibration { ground: ground.clone(), paints, errors, cost })
 }
 
-/// Fits the paints together with gamma and the surface's k1.
+/// Fits the paints together with gamma, sought from 0.4 to 1.2.
 ///
-/// k1 is sought from 0 to nine tenths of the darkest reading (no surface sends
-/// back more than is seen), gamma from 0.4 to 1.2. Wants swatches of several
-/// quantities; from one quantity gamma cannot be told.
+/// Wants swatches of several quantities; from one quantity gamma cannot be
+/// told. The surface's k1 is taken as given: dark films show k1 and their own
+/// scattering as one sum, see [`surface_of`].
 ///
 /// # Errors
 ///
 /// As [`fit`].
 pub fn fit_ground(ground: &Ground, priors: &[Prior], swatches: &[Swatch]) -> Result<Calibration, Error> {
-    check(ground, priors, swatches)?;
+    let at = |gamma: f64| fit(&Ground { gamma, ..ground.clone() }, priors, swatches);
+    at(narrow(0.4, 1.2, |gamma| Ok(at(gamma)?.cost))?)
+}
+
+/// The surface of a set of spectral swatches.
+///
+/// k1 lies between 0 and the darkest reading, as no surface sends back more
+/// than is seen; the middle is taken, and at most that of [`Surface::WASH`].
+/// k2 is that of [`Surface::WASH`].
+#[must_use]
+pub fn surface_of(swatches: &[Swatch]) -> Surface<f64> {
     let readings = swatches.iter().filter_map(|swatch| match &swatch.seen {
         Seen::Spectrum(reflectance) => reflectance.iter().copied().min_by(f64::total_cmp),
         Seen::Lab(_) => None,
     });
-    let most_k1 = 0.9 * readings.fold(ground.surface.k1, f64::min);
-    let mut ground = ground.clone();
-    ground.surface.k1 = ground.surface.k1.min(most_k1);
-    for _ in 0..2 {
-        ground.gamma = narrow(0.4, 1.2, |gamma| {
-            Ok(fit(&Ground { gamma, ..ground.clone() }, priors, swatches)?.cost)
-        })?;
-        ground.surface.k1 = narrow(0.0, most_k1, |k1| {
-            let surface = Surface { k1, ..ground.surface };
-            Ok(fit(&Ground { surface, ..ground.clone() }, priors, swatches)?.cost)
-        })?;
-    }
-    fit(&ground, priors, swatches)
+    let darkest = readings.fold(f64::INFINITY, f64::min).max(0.0);
+    Surface { k1: (0.5 * darkest).min(Surface::WASH.k1), ..Surface::WASH }
 }
 
 /// The place of a valley, by golden section to a fiftieth of its width.

@@ -39,6 +39,7 @@
 //! # Ok::<(), washpath_core::Error>(())
 //! ```
 
+pub mod calibrate;
 pub mod colour;
 mod error;
 mod film;

@@ -27,10 +27,7 @@ pub(super) fn slopes(k: f64, s: f64, ground: f64) -> [f64; 3] {
 /// t and dt/dz; below 1e-4 by their series, whose next term is under 1e-12.
 fn thickness(z: f64) -> (f64, f64) {
     if z < 1e-4 {
-        return (
-            1.0 - z / 3.0 + 2.0 * z * z / 15.0,
-            -1.0 / 3.0 + 4.0 * z / 15.0 - 17.0 * z * z / 105.0,
-        );
+        return (1.0 - z / 3.0 + 2.0 * z * z / 15.0, -1.0 / 3.0 + 4.0 * z / 15.0 - 17.0 * z * z / 105.0);
     }
     let b = z.sqrt();
     let t = b.tanh() / b;
@@ -52,8 +49,14 @@ mod tests {
                     let [r, dk, ds] = slopes(k, s, ground);
                     let at = |k: f64, s: f64| reflectance(k, s, 1.0, ground);
                     assert!((r - at(k, s)).abs() < 1e-11);
-                    assert!((dk - (at(k + STEP, s) - at(k - STEP, s)) / (2.0 * STEP)).abs() < 1e-6, "{k} {s}");
-                    assert!((ds - (at(k, s + STEP) - at(k, s - STEP)) / (2.0 * STEP)).abs() < 1e-6, "{k} {s}");
+                    assert!(
+                        (dk - (at(k + STEP, s) - at(k - STEP, s)) / (2.0 * STEP)).abs() < 1e-6,
+                        "{k} {s}"
+                    );
+                    assert!(
+                        (ds - (at(k, s + STEP) - at(k, s - STEP)) / (2.0 * STEP)).abs() < 1e-6,
+                        "{k} {s}"
+                    );
                 }
             }
         }

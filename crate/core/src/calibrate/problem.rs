@@ -14,8 +14,8 @@ const ROOT_WEIGHT: f64 = 100.0;
 /// 13.2 for each of L*, a*, b*; its root over 1.16 gives one Lab the same say.
 const LAB_WEIGHT: f64 = 3.1;
 
-/// Where Huber's loss turns from square to straight.
-const HUBER: f64 = 3.0;
+/// Residual from which a swatch begins to be doubted.
+const DOUBT: f64 = 3.0;
 
 /// Most steps; well-posed fits end after 10 to 30.
 const MOST_STEPS: usize = 60;
@@ -134,7 +134,7 @@ impl<'a> Problem<'a> {
 
     /// The fitted paints and the minimised sum.
     pub(super) fn solve(&self) -> (Vec<Curves>, f64) {
-        let mut u = self.expected.clone();
+        let mut u = self.start();
         let mut damping = 1e-2;
         let (mut cost, mut normal) = self.linearise(&u);
         for _ in 0..MOST_STEPS {
@@ -147,6 +147,29 @@ impl<'a> Problem<'a> {
             }
         }
         (self.curves(&u), cost)
+    }
+
+    /// What is expected; where nothing is of K, that of a film that hides its paper.
+    ///
+    /// The sum has other valleys: paints that darken slowly with quantity also
+    /// look like weak ones. A masstone hides, so the search begins there.
+    fn start(&self) -> Vec<f64> {
+        let mut u = self.expected.clone();
+        for (paint, prior) in self.priors.iter().enumerate() {
+            let alone = self.swatches.iter().filter_map(|(swatch, loads)| match (&swatch.seen, &loads[..]) {
+                (Seen::Spectrum(r), [(p, load)]) if *p == paint => Some((r, load.ln().abs())),
+                _ => None,
+            });
+            let masstone = alone.min_by(|a, b| a.1.total_cmp(&b.1));
+            let (Some((reflectance, _)), true) = (masstone, prior.k.level == 0.0) else { continue };
+            for band in 0..BANDS {
+                let r = self.ground.surface.inner(reflectance[band]).clamp(1e-3, 0.99);
+                // Kubelka 1931: K / S of an opaque film.
+                u[self.index(band, paint)] =
+                    ((1.0 - r).powi(2) / (2.0 * r)).ln() + u[self.index(band, paint) + 1];
+            }
+        }
+        u
     }
 
     /// A step that lowers the sum, at rising damping; `None` if there is none.
@@ -176,7 +199,8 @@ impl<'a> Problem<'a> {
     }
 
     fn linearise(&self, u: &[f64]) -> (f64, Normal) {
-        let mut normal = Normal { matrix: BandMatrix::new(u.len(), self.width), gradient: vec![0.0; u.len()] };
+        let mut normal =
+            Normal { matrix: BandMatrix::new(u.len(), self.width), gradient: vec![0.0; u.len()] };
         let cost = self.data(u, Some(&mut normal)) + self.held(u, Some(&mut normal));
         (cost, normal)
     }
@@ -294,13 +318,13 @@ struct Residual {
     slopes: Spectrum<f64>,
 }
 
-/// Adds a residual to the equations, if wanted, and returns Huber's loss of it.
+/// Adds a residual to the equations, if wanted, and returns Cauchy's loss of it.
 fn weigh(normal: &mut Option<&mut Normal>, row: &[(usize, f64)], r: f64) -> f64 {
-    let size = r.abs();
+    let doubt = (r / DOUBT).powi(2);
     if let Some(normal) = normal {
-        normal.add(row, r, (HUBER / size).min(1.0));
+        normal.add(row, r, 1.0 / (1.0 + doubt));
     }
-    if size <= HUBER { r * r } else { HUBER * (2.0 * size - HUBER) }
+    DOUBT * DOUBT * doubt.ln_1p()
 }
 
 /// The rows by which a hold ties the deviation at a band to those before it.
