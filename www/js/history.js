@@ -1,25 +1,27 @@
-// Undo and redo of the kit.
+// Undo and redo of the kit and of the path's ends. A drag along a path is a look, not a step.
 
 const MOST = 200;
 
-/** Follows `store.kit`; undo and redo put earlier and later kits back. */
+const picture = ({ kit, ends, next, share, load }) => ({ kit, ends, next, share, load });
+
+/** Follows the store; undo and redo put earlier and later kits and ends back, with the mix shown then. */
 export function attachHistory(store, { undo, redo }) {
   let past = [];
   let future = [];
   let stepping = false;
 
   store.subscribe((state, changed, before) => {
-    if (!changed.has("kit") || stepping) return;
-    past = [...past, before.kit].slice(-MOST);
+    if (stepping || !(changed.has("kit") || changed.has("ends"))) return;
+    past = [...past, picture(before)].slice(-MOST);
     future = [];
     show();
   });
 
   const step = (from, to) => {
     if (from.length === 0) return;
-    to.push(store.get().kit);
+    to.push(picture(store.get()));
     stepping = true;
-    store.set({ kit: from.pop() });
+    store.set(from.pop());
     stepping = false;
     show();
   };

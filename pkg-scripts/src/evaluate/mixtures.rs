@@ -31,8 +31,9 @@ quantity among the singles: it is taken as masstone.
 ";
 
 /// Trust in singles once mixtures are learned from: the paints are then wanted
-/// as they are in mixtures, and a drop on its own dries differently. Cross-validated
-/// within each half of the pairs in tests/reference: 0.15 to 0.3 do equally well.
+/// as they are in mixtures, and a drop on its own dries differently. Chosen with the
+/// halves of tests/reference in view; cross-validation within a half could not tell
+/// 0.15 from 0.3.
 const TRUST_IN_SINGLES: f64 = 0.2;
 
 /// Errors of a set of predictions, in CIEDE2000.
