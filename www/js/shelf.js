@@ -1,39 +1,42 @@
-// The shelf: every paint there is, found by name, code or hue.
+// The shelf: every paint there is, found by name, code, hue or what it is like.
 
 import { dabOf } from "./dab.js";
 import { button, byId, element, notice, say } from "./dom.js";
+import { ORDERS, TRAITS, fits, has, namesOf } from "./find.js";
 import { holds, isFull, pack } from "./kit.js";
 import { grade } from "./words.js";
 
-/** Paints by number, and all in hue order. */
+/** Paints by number and by key, and all in the table's order. */
 export function createShelf(paints) {
   const byNumber = new Map(paints.map((paint) => [paint.number, paint]));
   const byKey = new Map(paints.map((paint) => [paint.key, paint]));
   return { all: paints, get: (number) => byNumber.get(number), find: (key) => byKey.get(key) };
 }
 
-/** Letters and digits only, without accents, in lower case. */
-const plain = (text) => text.normalize("NFD").replace(/[^\p{L}\p{N} ]/gu, "").toLowerCase();
-
-/** Whether every word typed stands somewhere in the paint's names. */
-function matches(paint, words) {
-  const text = plain([paint.code, paint.name, paint.hue, paint.family, ...paint.aliases].join(" "));
-  return words.every((word) => text.includes(word));
-}
-
 /** Shows the shelf; a click chooses a paint as an end, "Pack" puts it in the kit. */
 export function attachShelf(store, shelf, choose) {
   const list = byId("shelf-list");
   const find = byId("shelf-find");
+  const names = new Map(shelf.all.map((paint) => [paint.number, namesOf(paint)]));
+  const wanted = new Set();
   const rows = new Map();
 
+  const order = element("select", { id: "shelf-order", onchange: show }, ...ORDERS.map(({ key, label }) => element("option", { value: key }, label)));
+  const traits = TRAITS.map(({ key, label }) => {
+    const box = element("input", { type: "checkbox", onchange: () => (box.checked ? wanted.add(key) : wanted.delete(key), show()) });
+    return element("label", { class: "tick" }, box, ` ${label}`);
+  });
+  byId("shelf-sift").replaceChildren(
+    element("label", { class: "field" }, element("span", {}, "In order of"), order),
+    element("details", {}, element("summary", {}, "Only paints that are …"), element("div", { class: "traits-asked" }, ...traits)));
+
   function row(paint) {
-    const traits = [paint.hue, grade("transparency", paint.transparency), paint.granulation >= 2 ? "granulating" : null, paint.tier === "estimated" ? "estimated" : null].filter(Boolean);
+    const words = [paint.hue, grade("transparency", paint.transparency), paint.granulation >= 2 ? "granulating" : null, paint.tier === "estimated" ? "estimated" : null].filter(Boolean);
     const take = button("", () => choose(paint.number), { class: "take", "aria-label": `${paint.name}, ${paint.code}: choose as an end` });
     take.append(dabOf(store.get().studio, paint.number, 34),
-      element("span", { class: "name" }, `${paint.name} `, element("small", {}, paint.code), element("span", { class: "traits" }, traits.join(" · "))));
+      element("span", { class: "name" }, `${paint.name} `, element("small", {}, paint.code), element("span", { class: "traits" }, words.join(" · "))));
     const packed = button("Pack", () => packIt(paint), { class: "pack" });
-    return { node: element("li", {}, take, packed), packed };
+    return { node: element("li", {}, take, packed), packed, paint: { ...paint, masstone: store.get().studio.swatch(paint.number, 1) } };
   }
 
   function packIt(paint) {
@@ -46,25 +49,25 @@ export function attachShelf(store, shelf, choose) {
   function fill() {
     rows.clear();
     for (const paint of shelf.all) rows.set(paint.number, row(paint));
-    list.replaceChildren(...[...rows.values()].map(({ node }) => node));
-    filter();
+    show();
     markPacked(store.get().kit);
   }
 
-  function filter() {
-    const words = plain(find.value).split(" ").filter(Boolean);
-    let found = 0;
-    for (const paint of shelf.all) {
-      const fits = matches(paint, words);
-      rows.get(paint.number).node.hidden = !fits;
-      found += fits;
-    }
-    byId("shelf-count").textContent = found ? `${found} ${found === 1 ? "paint" : "paints"}` : `No paint is called “${find.value.trim()}”. Try a code such as PB29, or a hue.`;
+  function show() {
+    const { compare } = ORDERS.find(({ key }) => key === order.value);
+    const found = [...rows.values()].filter(({ paint }) => fits(names.get(paint.number), find.value) && has(paint, wanted));
+    list.replaceChildren(...found.sort((a, b) => compare(a.paint, b.paint)).map(({ node }) => node));
+    byId("shelf-count").textContent = countOf(found.length);
+  }
+
+  function countOf(found) {
+    if (found > 0) return `${found} of ${shelf.all.length} paints`;
+    const typed = find.value.trim();
+    return wanted.size ? "No paint is all of that. Ask for less." : `No paint is called “${typed}”. Try a code such as PB29, or a hue.`;
   }
 
   function markPacked(kit) {
-    for (const paint of shelf.all) {
-      const { packed } = rows.get(paint.number);
+    for (const { packed, paint } of rows.values()) {
       const inside = holds(kit, paint.number);
       packed.textContent = inside ? "Packed" : "Pack";
       packed.disabled = inside;
@@ -72,10 +75,10 @@ export function attachShelf(store, shelf, choose) {
     }
   }
 
-  const show = byId("shelf-show");
-  show.checked = store.get().showShelf;
-  show.addEventListener("change", () => store.set({ showShelf: show.checked }));
-  find.addEventListener("input", filter);
+  const onWheel = byId("shelf-show");
+  onWheel.checked = store.get().showShelf;
+  onWheel.addEventListener("change", () => store.set({ showShelf: onWheel.checked }));
+  find.addEventListener("input", show);
   store.subscribe((state, changed) => {
     if (changed.has("studio")) fill();
     else if (changed.has("kit")) markPacked(state.kit);
