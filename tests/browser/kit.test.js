@@ -1,0 +1,148 @@
+// Editing the kit, and taking it back.
+
+import assert from "node:assert/strict";
+import { ends, kit, pans, pixels } from "./support/washpath.js";
+import { visits } from "./support/visit.js";
+
+const visit = visits();
+
+const packFirst = async (page, name) => {
+  await page.getByLabel("Find a paint").fill(name);
+  await page.getByRole("button", { name: `Pack ${name}` }).first().click();
+};
+const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
+const type = async (page, label, text) => {
+  await page.getByLabel(label).fill(text);
+  await page.getByLabel(label).press("Tab");
+};
+
+visit("a full tin takes no more until it holds more", {}, async ({ page }) => {
+  await packFirst(page, "Green gold");
+  assert.match(await page.locator("#notice").textContent(), /holds 12 pans and is full/);
+  assert.equal((await pans(page)).length, 12);
+  await type(page, "Tin holds", "14");
+  assert.equal(await page.locator("#tin .gap").count(), 2);
+  const ground = await pixels(page, "wheel-ground");
+  await packFirst(page, "Green gold");
+  assert.equal((await pans(page)).at(-1), "PY129");
+  assert.notEqual(await pixels(page, "wheel-ground"), ground, "the wheel shows it");
+  assert.ok(await page.getByRole("button", { name: "Green gold is packed" }).isDisabled());
+});
+
+visit("a tin is never smaller than what it holds, nor larger than 48", {}, async ({ page }) => {
+  for (const [typed, holds] of [["3", 12], ["0", 12], ["999", 48], ["", 12], ["12.6", 13]]) {
+    await type(page, "Tin holds", typed);
+    const { capacity, pans } = await kit(page);
+    assert.deepEqual([capacity, pans.length], [holds, 12], `"${typed}" typed`);
+  }
+});
+
+visit("pans are moved, split, joined and removed", {}, async ({ page }) => {
+  const before = await pans(page);
+  await press(page, "Edit pans");
+  await press(page, "Later: Bismuth yellow");
+  assert.deepEqual((await pans(page)).slice(0, 2), [before[1], before[0]]);
+  assert.equal(await page.evaluate(() => document.activeElement.getAttribute("aria-label")), "Later: Bismuth yellow", "focus goes with the pan");
+  await press(page, "Earlier: Bismuth yellow");
+  assert.deepEqual(await pans(page), before);
+  assert.ok(await page.getByRole("button", { name: "Earlier: Bismuth yellow" }).isDisabled());
+
+  await page.getByLabel("Pan 1, beside it").selectOption({ label: "Green gold PY129" });
+  assert.equal((await pans(page))[0], "PY184+PY129");
+  await page.getByLabel("Pan 1", { exact: true }).selectOption({ label: "Pyrrole red PR254" });
+  assert.equal((await pans(page))[0], "PR254+PY129");
+  await page.getByLabel("Pan 1, beside it").selectOption({ label: "nothing beside it" });
+  assert.equal((await pans(page))[0], "PR254");
+
+  await press(page, "Remove: Viridian");
+  assert.equal((await pans(page)).length, 11);
+  assert.ok(!(await pans(page)).includes("PG18"));
+  assert.ok(await page.getByRole("button", { name: "Pack Viridian" }).isEnabled(), "the shelf offers it again");
+});
+
+visit("an empty tin says what to do", {}, async ({ page }) => {
+  await press(page, "Edit pans");
+  await press(page, "Empty the tin");
+  assert.match(await page.locator("#tin").textContent(), /The tin is empty/);
+  assert.equal((await kit(page)).title, "North Sea harbour, October", "its title stays");
+  assert.equal((await ends(page)).length, 2, "the path stays");
+  await press(page, "Demo kit");
+  assert.equal((await pans(page)).length, 12);
+});
+
+visit("another paper changes every swatch", {}, async ({ page }) => {
+  const washes = () =>
+    page.evaluate(() => [
+      document.querySelector("#readout .wash").style.getPropertyValue("--wash"),
+      ...[...document.querySelectorAll("#sheet .cell")].map((cell) => cell.style.getPropertyValue("--wash")),
+    ]);
+  const before = { ground: await pixels(page, "wheel-ground"), washes: await washes() };
+  await page.getByLabel("Paper").selectOption({ label: "Tan" });
+  const after = await washes();
+  const palest = before.washes.length - 9;
+  assert.ok(after.slice(palest).every((wash, i) => wash !== before.washes[palest + i]), "pale washes let the paper through");
+  assert.notEqual(await pixels(page, "wheel-ground"), before.ground);
+  await press(page, "Undo");
+  assert.deepEqual(await washes(), before.washes);
+});
+
+visit("every edit is undone and redone, by button and by keys", {}, async ({ page }) => {
+  const states = [await kit(page)];
+  const edits = [
+    () => type(page, "Title of the kit", "Late autumn"),
+    () => type(page, "Tin holds", "13"),
+    () => page.getByLabel("Paper").selectOption({ label: "Cream" }),
+    () => packFirst(page, "Green gold"),
+    async () => {
+      await press(page, "Edit pans");
+      await press(page, "Remove: Viridian");
+    },
+  ];
+  for (const edit of edits) {
+    await edit();
+    states.push(await kit(page));
+  }
+  assert.equal(new Set(states.map((state) => JSON.stringify(state))).size, 6, "each edit changed the kit");
+  const steps = [
+    [() => press(page, "Undo"), () => press(page, "Redo")],
+    [() => page.keyboard.press("Control+z"), () => page.keyboard.press("Control+Shift+z")],
+    [() => page.keyboard.press("Control+z"), () => page.keyboard.press("Control+y")],
+  ];
+  for (const [back, forth] of steps) {
+    await page.getByRole("button", { name: "Done" }).focus();
+    for (const state of states.slice(0, -1).toReversed()) {
+      await back();
+      assert.deepEqual(await kit(page), state);
+    }
+    assert.ok(await page.getByRole("button", { name: "Undo" }).isDisabled());
+    for (const state of states.slice(1)) {
+      await forth();
+      assert.deepEqual(await kit(page), state);
+    }
+    assert.ok(await page.getByRole("button", { name: "Redo" }).isDisabled());
+  }
+  await press(page, "Undo");
+  await type(page, "Title of the kit", "Another way");
+  assert.ok(await page.getByRole("button", { name: "Redo" }).isDisabled(), "a new edit ends the way forth");
+});
+
+visit("in a text field the undo keys undo typing", {}, async ({ page }) => {
+  await type(page, "Tin holds", "14");
+  await page.getByLabel("Title of the kit").focus();
+  await page.keyboard.press("Control+z");
+  assert.equal((await kit(page)).capacity, 14);
+});
+
+visit("the shelf is found by code, name and hue, whatever the accents and marks", {}, async ({ page }) => {
+  const found = async (text) => {
+    await page.getByLabel("Find a paint").fill(text);
+    return page.locator("#shelf-list li:visible .name").allTextContents();
+  };
+  for (const text of ["pb29", "PB 29", "ultramarine", "Ultramariné"]) {
+    assert.ok((await found(text)).some((name) => name.startsWith("Ultramarine blue PB29")), text);
+  }
+  assert.deepEqual(await found("<b>nothing</b>"), []);
+  assert.match(await page.locator("#shelf-count").textContent(), /No paint is called “<b>nothing<\/b>”/);
+  const all = await found("");
+  assert.match(await page.locator("#shelf-count").textContent(), new RegExp(`^${all.length} paints`));
+});

@@ -1,0 +1,21 @@
+// A link opens without the host once the page was visited.
+
+import assert from "node:assert/strict";
+import { linkText } from "./support/link.js";
+import { assertQuiet, open } from "./support/launch.js";
+import { kit } from "./support/washpath.js";
+import { visits } from "./support/visit.js";
+
+const visit = visits({ hosted: true });
+
+visit("a link shows its kit without the host", {}, async ({ page, visitor, address, stop }) => {
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => {}));
+  await page.locator("#notice").getByText("Ready to work offline").waitFor();
+  await stop();
+  const { page: later, log } = await open(visitor, `${address}#kit=${linkText({ title: "By post", pans: [[1], [72]] })}`);
+  const guest = later.getByRole("region", { name: "A kit came with this link" });
+  assert.match(await guest.textContent(), /By post/);
+  await guest.getByRole("button", { name: "Pack the shared kit" }).click();
+  assert.equal((await kit(later)).title, "By post");
+  assertQuiet(log, address);
+});
