@@ -1,13 +1,18 @@
 //! A host for this machine only.
+//!
+//! One answer a connection, one thread a connection: browsers open some ahead
+//! and leave them idle, on which a pool of threads runs dry.
 
 use std::fs;
-use std::io::{self, Write};
+use std::io::{self, BufRead, BufReader, Read, Write};
+use std::net::{TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
+use std::thread;
+use std::time::Duration;
 
-use anyhow::{Context, Result, anyhow};
+use anyhow::{Context, Result};
 use lexopt::{Arg, Parser, ValueExt};
 use percent_encoding::percent_decode_str;
-use tiny_http::{Header, Method, Request, Response, Server, StatusCode};
 
 use crate::{Command, build, pack, workspace};
 
@@ -42,33 +47,65 @@ fn run(words: &[String]) -> Result<()> {
     serve(&workspace::site(), port)
 }
 
+/// Longest head of a request that is read, in bytes.
+const LONGEST_HEAD: u64 = 16_384;
+
+/// How long a connection may stay idle.
+const PATIENCE: Duration = Duration::from_secs(60);
+
 fn serve(site: &Path, port: u16) -> Result<()> {
     let site = site.canonicalize().context("no target/site: build first")?;
-    let server = Server::http(("127.0.0.1", port))
-        .map_err(|error| anyhow!("cannot use port {port} ({error}): choose another by --port"))?;
-    let address = server.server_addr();
+    let listener = TcpListener::bind(("127.0.0.1", port))
+        .with_context(|| format!("cannot use port {port}: choose another by --port"))?;
+    let address = listener.local_addr()?;
     let packed = workspace::packed();
     println!("\nWashpath is at  http://{address}/\nAs one file     {}\nStop with Ctrl-C.", packed.display());
     io::stdout().flush()?;
-    for request in server.incoming_requests() {
-        // A browser that hangs up early is its own affair.
-        let _ = answer(&site, request);
+    serve_on(&site, &listener);
+    Ok(())
+}
+
+fn serve_on(site: &Path, listener: &TcpListener) {
+    thread::scope(|scope| {
+        for stream in listener.incoming().flatten() {
+            // A browser that hangs up early is its own affair.
+            scope.spawn(|| drop(answer(site, stream)));
+        }
+    });
+}
+
+fn answer(site: &Path, mut stream: TcpStream) -> io::Result<()> {
+    stream.set_read_timeout(Some(PATIENCE))?;
+    stream.set_write_timeout(Some(PATIENCE))?;
+    let mut first = None;
+    for line in BufReader::new((&stream).take(LONGEST_HEAD)).lines() {
+        let line = line?;
+        if line.is_empty() {
+            let response = respond(site, first.as_deref().unwrap_or_default())?;
+            return stream.write_all(&response);
+        }
+        first.get_or_insert(line);
     }
     Ok(())
 }
 
-fn answer(site: &Path, request: Request) -> io::Result<()> {
-    if !matches!(request.method(), Method::Get | Method::Head) {
-        return request.respond(Response::empty(StatusCode(405)));
-    }
-    let Some(file) = find(site, request.url()) else {
-        return request.respond(Response::from_string("not found\n").with_status_code(StatusCode(404)));
+/// The whole response to a request's first line.
+fn respond(site: &Path, request: &str) -> io::Result<Vec<u8>> {
+    let mut words = request.split(' ');
+    let (method, url) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
+    let (status, kind, body) = match (method, find(site, url)) {
+        ("GET" | "HEAD", Some(file)) => ("200 OK", content_type(&file), fs::read(file)?),
+        ("GET" | "HEAD", None) => ("404 Not Found", "text/plain", b"not found\n".to_vec()),
+        _ => ("405 Method Not Allowed", "text/plain", b"only GET and HEAD\n".to_vec()),
     };
-    let response = Response::from_data(fs::read(&file)?)
-        .with_header(header("content-type", content_type(&file))?)
-        // The browser asks again each time: what was built last is what shows.
-        .with_header(header("cache-control", "no-cache")?);
-    request.respond(response)
+    let length = body.len();
+    // "no-cache": the browser asks again each time, so what was built last is what shows.
+    let head = format!(
+        "HTTP/1.1 {status}\r\ncontent-type: {kind}\r\ncontent-length: {length}\r\n\
+         cache-control: no-cache\r\nconnection: close\r\n\r\n"
+    );
+    let body = if method == "HEAD" { Vec::new() } else { body };
+    Ok([head.into_bytes(), body].concat())
 }
 
 /// The file an address means; none outside the site, whatever the address says.
@@ -82,10 +119,6 @@ fn find(site: &Path, url: &str) -> Option<PathBuf> {
     // Resolves "..", and links too.
     let file = file.canonicalize().ok()?;
     (file.starts_with(site) && file.is_file()).then_some(file)
-}
-
-fn header(name: &str, value: &str) -> io::Result<Header> {
-    Header::from_bytes(name, value).map_err(|()| io::Error::other(format!("bad header {name}")))
 }
 
 fn content_type(file: &Path) -> &'static str {
@@ -119,6 +152,36 @@ mod tests {
         }
         assert_eq!(find(&site, "/"), None, "no index.html here");
         assert_eq!(find(&site, "/%ff"), None, "not UTF-8");
+    }
+
+    #[test]
+    fn responses_have_a_type_a_length_and_a_fresh_body() {
+        let site = workspace::root().join(".ci").canonicalize().unwrap();
+        let response = |request| String::from_utf8(respond(&site, request).unwrap()).unwrap();
+        let script = fs::read_to_string(site.join("run")).unwrap();
+        let got = response("GET /run HTTP/1.1");
+        assert!(got.starts_with("HTTP/1.1 200 OK\r\n") && got.ends_with(&format!("\r\n\r\n{script}")));
+        assert!(got.contains(&format!("content-length: {}\r\n", script.len())));
+        assert!(got.contains("cache-control: no-cache\r\n"));
+        assert!(response("HEAD /run HTTP/1.1").ends_with("\r\n\r\n"));
+        assert!(response("GET /missing HTTP/1.1").starts_with("HTTP/1.1 404 "));
+        assert!(response("POST /run HTTP/1.1").starts_with("HTTP/1.1 405 "));
+        assert!(response("").starts_with("HTTP/1.1 405 "));
+    }
+
+    #[test]
+    fn a_server_answers_while_idle_connections_are_held() {
+        let site = workspace::root().join(".ci").canonicalize().unwrap();
+        let listener = TcpListener::bind("127.0.0.1:0").unwrap();
+        let address = listener.local_addr().unwrap();
+        thread::spawn(move || serve_on(&site, &listener));
+        let _idle: Vec<_> = (0..16).map(|_| TcpStream::connect(address).unwrap()).collect();
+        let mut stream = TcpStream::connect(address).unwrap();
+        stream.set_read_timeout(Some(Duration::from_secs(10))).unwrap();
+        stream.write_all(b"GET /run HTTP/1.1\r\nhost: here\r\n\r\n").unwrap();
+        let mut got = String::new();
+        stream.read_to_string(&mut got).unwrap();
+        assert!(got.starts_with("HTTP/1.1 200 OK"), "{got}");
     }
 
     #[test]
