@@ -22,15 +22,8 @@ export function attachMix(store, shelf) {
 
 function showEnds(store, shelf) {
   const { ends, next, studio } = store.get();
-  const choices = ends.map((paint, end) => {
-    const known = shelf.get(paint);
-    const letter = "AB"[end];
-    return button(
-      "",
-      () => store.set({ next: end }),
-      { class: "end", "aria-pressed": String(next === end), "aria-label": known ? `${letter}: ${known.name}, ${known.code}. Choose another paint for ${letter}` : `${letter}: choose a paint` },
-    );
-  });
+  const choices = ends.map((_, end) =>
+    button("", () => store.set({ next: end }), { class: "end", "aria-pressed": String(next === end) }));
   choices.forEach((choice, end) => {
     const known = shelf.get(ends[end]);
     choice.append(

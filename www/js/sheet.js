@@ -50,11 +50,15 @@ export function attachSheet(store, shelf) {
   }
 
   frame.addEventListener("keydown", (event) => {
-    const step = { ArrowLeft: -1, ArrowRight: 1, ArrowUp: -RATIOS.length, ArrowDown: RATIOS.length }[event.key];
+    const step = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
     const cells = [...frame.querySelectorAll(".cell")];
-    const next = step && cells[cells.indexOf(document.activeElement) + step];
-    if (!next) return;
+    const from = cells.indexOf(document.activeElement);
+    if (!step || from < 0) return;
     event.preventDefault();
+    const column = (from % RATIOS.length) + step[0];
+    const row = Math.floor(from / RATIOS.length) + step[1];
+    if (column < 0 || column >= RATIOS.length || row < 0 || row >= LOADS.length) return;
+    const next = cells[row * RATIOS.length + column];
     next.focus();
     next.click();
   });

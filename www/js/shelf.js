@@ -32,7 +32,7 @@ export function attachShelf(store, shelf, choose) {
 
   function row(paint) {
     const words = [paint.hue, grade("transparency", paint.transparency), paint.granulation >= 2 ? "granulating" : null, paint.tier === "estimated" ? "estimated" : null].filter(Boolean);
-    const take = button("", () => choose(paint.number), { class: "take", "aria-label": `${paint.name}, ${paint.code}: choose as an end` });
+    const take = button("", () => choose(paint.number), { class: "take" });
     take.append(dabOf(store.get().studio, paint.number, 34),
       element("span", { class: "name" }, `${paint.name} `, element("small", {}, paint.code), element("span", { class: "traits" }, words.join(" · "))));
     const packed = button("Pack", () => packIt(paint), { class: "pack" });

@@ -119,14 +119,17 @@ export function attachWheel(store, shelf, choose) {
     " ": take,
     PageUp: () => toLoad(2),
     PageDown: () => toLoad(0.5),
-    Home: () => store.set({ share: 0 }),
-    End: () => store.set({ share: 1 }),
+    Home: () => toShare(0),
+    End: () => toShare(1),
   };
 
   function alongPath(steps) {
-    const { studio, ends, share } = store.get();
-    if (!ends[0] || !ends[1]) return;
-    store.set({ share: studio.step_share(share, steps) });
+    const { studio, share } = store.get();
+    toShare(studio.step_share(share, steps));
+  }
+
+  function toShare(share) {
+    store.set({ share });
     sayMix();
   }
 

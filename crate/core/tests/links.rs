@@ -20,7 +20,7 @@ fn links_of_version_1_are_read() {
 
 /// `7` is a whole pan of paint 7, `7+8` a split one.
 fn pan(text: &str) -> Pan {
-    let number = |text: &str| text.parse().unwrap();
+    let number = |text: &str| text.parse().expect("a paint's number");
     match text.split_once('+') {
         Some((left, right)) => Pan::Split(number(left), number(right)),
         None => Pan::Whole(number(text)),

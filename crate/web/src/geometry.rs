@@ -42,8 +42,9 @@ impl Frame {
     /// Where a colour stands; what lies beyond the rim is held at it.
     #[must_use]
     pub fn spot(&self, point: WheelPoint) -> Spot {
-        let held = (RIM / point.radius().max(RIM)) as f64 * self.radius / f64::from(RIM);
-        Spot { x: self.centre + f64::from(point.x) * held, y: self.centre - f64::from(point.y) * held }
+        let (x, y) = (f64::from(point.x), f64::from(point.y));
+        let scale = self.radius / x.hypot(y).max(f64::from(RIM));
+        Spot { x: self.centre + x * scale, y: self.centre - y * scale }
     }
 
     /// The place at an angle (degrees, counter-clockwise from the right) and a radius in pixels.

@@ -2,7 +2,7 @@
 //!
 //! Arguments come in as numbers and plain objects, answers go out as typed
 //! arrays, plain objects and strokes on a canvas. No formula lives here: the
-//! core computes, [`geometry`] lays out, [`wheel`] and [`dab`] draw.
+//! core computes, [`geometry`] lays out, `wheel` and `dab` draw.
 
 mod dab;
 pub mod geometry;

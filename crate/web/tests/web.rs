@@ -1,6 +1,7 @@
 //! The border and the drawing, in a browser.
 
 #![cfg(target_arch = "wasm32")]
+#![allow(clippy::unwrap_used, reason = "a test may fail by panic, its helpers too")]
 
 use js_sys::{Array, JSON, Object, Reflect};
 use washpath_web::{Studio, describe_kit, encode_kit, paints};
