@@ -8,9 +8,13 @@ import { visits } from "./support/visit.js";
 
 const visit = visits({ hosted: true });
 
+visit("a first visit says when it works offline", {}, async ({ page }) => {
+  await page.locator("#notice").getByText("Ready to work offline").waitFor({ timeout: 10_000 });
+});
+
+// Last: it stops the host.
 visit("a link shows its kit without the host", {}, async ({ page, visitor, address, stop }) => {
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => {}));
-  await page.locator("#notice").getByText("Ready to work offline").waitFor();
   await stop();
   const { page: later, log } = await open(visitor, `${address}#kit=${linkText({ title: "By post", pans: [[1], [72]] })}`);
   const guest = later.getByRole("region", { name: "A kit came with this link" });
