@@ -9,7 +9,7 @@ import { visits } from "./support/visit.js";
 const visit = visits({ hosted: true });
 
 visit("a first visit says when it works offline", {}, async ({ page }) => {
-  await page.locator("#notice").getByText("Ready to work offline").waitFor({ timeout: 10_000 });
+  await page.locator("#offline").getByText("works offline").waitFor({ timeout: 10_000 });
 });
 
 // Last: it stops the host.

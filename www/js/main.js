@@ -73,10 +73,10 @@ function readKit(core, text) {
 const between = (value, least, most, otherwise) =>
   typeof value === "number" && value >= least && value <= most ? value : otherwise;
 
-/** Fills the next end; the other one is next then. The same paint twice is no path. */
+/** Fills the next end; the other one is next then. A paint that is an end stays it: the other is next. */
 function chooseEnd(store, shelf, paint) {
   const { ends, next } = store.get();
-  if (ends[1 - next] === paint) return store.set({ next: 1 - next });
+  if (ends.includes(paint)) return store.set({ next: 1 - ends.indexOf(paint) });
   const chosen = ends.map((end, i) => (i === next ? paint : end));
   store.set({ ends: chosen, next: 1 - next });
   say(`${shelf.get(paint).name} is ${"AB"[next]}`);

@@ -9,9 +9,8 @@ export async function attachOffline() {
   const registration = await navigator.serviceWorker.register("sw.js");
   const watch = (worker) => worker?.addEventListener("statechange", () => {
     if (worker.state === "installed" && !first) offer(worker);
-    if (worker.state === "activated") sayReady();
   });
-  if (registration.active) sayReady();
+  navigator.serviceWorker.ready.then(sayReady);
   watch(registration.installing);
   if (registration.waiting) offer(registration.waiting);
   registration.addEventListener("updatefound", () => watch(registration.installing));

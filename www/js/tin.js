@@ -13,6 +13,11 @@ export function attachTin(store, shelf, choose) {
     if (word) say(word);
   };
 
+  let edited = {};
+
+  /** The editor is large: it is made anew only when the kit changed. */
+  const editorOf = (kit) => (edited.kit === kit ? edited : (edited = { kit, node: editor(kit) })).node;
+
   function show({ kit, ends, studio, editing }) {
     const focused = document.activeElement?.closest?.("[data-focus]")?.dataset.focus;
     frame.replaceChildren(
@@ -20,7 +25,7 @@ export function attachTin(store, shelf, choose) {
       element("ol", { class: "pans", "aria-label": "Pans" }, ...kit.pans.map((pan) => panOf(pan, ends, studio)), ...gaps(kit)),
       kit.pans.length === 0 ? element("p", { class: "empty" }, "The tin is empty. Pack paints from the shelf, or start from the demo kit.") : null ?? "",
       settings(kit, editing),
-      editing ? editor(kit) : "",
+      editing ? editorOf(kit) : "",
     );
     if (focused) frame.querySelector(`[data-focus="${CSS.escape(focused)}"]`)?.focus();
   }

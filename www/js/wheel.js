@@ -6,7 +6,9 @@ import { loadName, recipe } from "./words.js";
 
 const LEAST_LOAD = 1 / 32;
 const REACH = { mouse: 20, pen: 22, touch: 30 };
-const PATH_REACH = { mouse: 14, pen: 18, touch: 26 };
+const PATH_REACH = { mouse: 16, pen: 20, touch: 26 };
+/** Pixels a press may wander and still not be a drag. */
+const STILL = 4;
 
 /** Draws the wheel and lets it be used by mouse, touch and keys. */
 export function attachWheel(store, shelf, choose) {
@@ -15,7 +17,7 @@ export function attachWheel(store, shelf, choose) {
   const stage = top.parentElement;
   let size = 0;
   let due = new Set();
-  let dragging = false;
+  let drag = null;
 
   const scene = (state = store.get()) => ({
     size,
@@ -78,23 +80,28 @@ export function attachWheel(store, shelf, choose) {
 
   top.addEventListener("pointerdown", (event) => {
     const { studio } = store.get();
-    const paint = studio.paint_at(scene(), ...at(event), REACH[event.pointerType] ?? 20);
-    const onPath = studio.share_at(scene(), ...at(event));
-    const near = onPath && onPath[1] <= (PATH_REACH[event.pointerType] ?? 14);
-    // An end lies on its own dab: a press there still means the paint.
-    if (near && !paint) {
-      dragging = true;
+    const paint = studio.paint_at(scene(), ...at(event), REACH[event.pointerType] ?? REACH.mouse);
+    const [, offPath, offMark] = studio.share_at(scene(), ...at(event)) ?? [0, Infinity, Infinity];
+    const reach = PATH_REACH[event.pointerType] ?? PATH_REACH.mouse;
+    // The mark may stand on a dab: a press that then stays put means the paint.
+    if (offMark <= reach || (offPath <= reach && !paint)) {
+      drag = { paint, x: event.clientX, y: event.clientY, moved: false };
       top.setPointerCapture(event.pointerId);
-      follow(event);
+      if (!paint) follow(event);
     } else if (paint) {
       choose(paint);
     }
   });
   top.addEventListener("pointermove", (event) => {
-    if (dragging) follow(event);
-    else if (event.pointerType === "mouse") hint(event);
+    if (!drag) return event.pointerType === "mouse" && hint(event);
+    drag.moved ||= Math.hypot(event.clientX - drag.x, event.clientY - drag.y) > STILL;
+    if (drag.moved || !drag.paint) follow(event);
   });
-  for (const end of ["pointerup", "pointercancel"]) top.addEventListener(end, () => (dragging = false));
+  top.addEventListener("pointerup", () => {
+    if (drag?.paint && !drag.moved) choose(drag.paint);
+    drag = null;
+  });
+  top.addEventListener("pointercancel", () => (drag = null));
 
   function hint(event) {
     const paint = store.get().studio.paint_at(scene(), ...at(event), REACH.mouse);

@@ -1,10 +1,10 @@
 //! What the page calls: the shelf, a view with everything computed in it, kits as text.
 
 use serde::{Deserialize, Serialize};
-use washpath_core::colour::{WheelPoint, shown, wheel};
+use washpath_core::colour::{self, WheelPoint, shown};
 use washpath_core::{
-    Film, Kit, Light, Paint, PaintNumber, Pan, Path, Sheet, Shelf, Stock, THINNEST, View, position_of, share,
-    share_at,
+    Film, Kit, Light, Paint, PaintNumber, Pan, Path, PathPoint, Sheet, Shelf, Stock, THINNEST, View,
+    position_of, share, share_at,
 };
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d as Context;
@@ -13,7 +13,7 @@ use crate::dab::{self, Dab};
 use crate::geometry::{Frame, Spot, nearest_along};
 use crate::readout::{CrossingReadout, Mix, PaintReadout, Swatch, css};
 use crate::scene::Scene;
-use crate::wheel;
+use crate::wheel::{self, Line};
 
 /// Places a path is drawn through.
 const PATH_POINTS: usize = 97;
@@ -138,23 +138,20 @@ impl Studio {
         wheel::draw_ground(context, &scene, &self.stands).map_err(canvas_failed)
     }
 
-    /// Draws the path, its crossing and the mix, over the wheel.
+    /// Draws what lies over the wheel: path, crossing, mix, codes and marks.
     ///
     /// # Errors
     ///
     /// A scene that is not one, an unknown paint, a canvas that fails.
     pub fn draw_path(&self, context: &Context, scene: JsValue) -> Result<(), JsError> {
         let scene: Scene = into(scene)?;
-        let [a, b] = scene.ends;
-        if a == 0 || b == 0 {
-            return wheel::draw_marks(context, &scene, &self.stands).map_err(canvas_failed);
-        }
-        let path = Path::new(film(a)?, film(b)?, &self.view, scene.load);
+        let Some(path) = self.path(&scene)? else {
+            return wheel::draw_top(context, &scene, &self.stands, None).map_err(canvas_failed);
+        };
         let steps: Vec<Step> = path.points(PATH_POINTS).into_iter().map(Step::from).collect();
-        let mix = Step::from(washpath_core::PathPoint { share: scene.share, lab: path.colour(scene.share) });
-        wheel::draw_path(context, &scene, &steps, &path.crossing(), &mix)
-            .and_then(|()| wheel::draw_marks(context, &scene, &self.stands))
-            .map_err(canvas_failed)
+        let mix = Step::from(PathPoint { share: scene.share, lab: path.colour(scene.share) });
+        let line = Line { steps: &steps, crossing: &path.crossing(), mix: &mix };
+        wheel::draw_top(context, &scene, &self.stands, Some(&line)).map_err(canvas_failed)
     }
 
     /// Draws a dab of a paint at a load in the middle of a square of `size` pixels.
@@ -207,26 +204,23 @@ impl Studio {
 
     /// The place on the path nearest to a place on the canvas.
     ///
-    /// Returns the share of B and the distance in pixels; nothing where no path is drawn.
+    /// Returns the share of B, the distance in pixels, and the distance of the
+    /// mix at hand; nothing where no path is drawn.
     ///
     /// # Errors
     ///
     /// A scene that is not one; an unknown paint.
     pub fn share_at(&self, scene: JsValue, x: f64, y: f64) -> Result<Option<Vec<f64>>, JsError> {
         let scene: Scene = into(scene)?;
-        let [a, b] = scene.ends;
-        if a == 0 || b == 0 {
-            return Ok(None);
-        }
         let frame = Frame::new(scene.size);
-        let path = Path::new(film(a)?, film(b)?, &self.view, scene.load);
-        let line: Vec<Spot> =
-            path.points(PATH_POINTS).iter().map(|point| frame.spot(wheel(point.lab))).collect();
+        let Some(path) = self.path(&scene)? else { return Ok(None) };
+        let spot = |lab| frame.spot(colour::wheel(lab));
+        let line: Vec<Spot> = path.points(PATH_POINTS).iter().map(|point| spot(point.lab)).collect();
         let at = Spot { x, y };
         Ok(nearest_along(&line, at).map(|along| {
             let share = share_at((along / (PATH_POINTS - 1) as f64) as f32);
-            let foot = frame.spot(wheel(path.colour(share)));
-            vec![f64::from(share), foot.distance(at)]
+            let away = |share: f32| spot(path.colour(share)).distance(at);
+            vec![f64::from(share), away(share), away(scene.share)]
         }))
     }
 
@@ -261,12 +255,23 @@ impl Studio {
     }
 }
 
+impl Studio {
+    /// The path between a scene's ends, if both are chosen.
+    fn path(&self, scene: &Scene) -> Result<Option<Path<'_>>, JsError> {
+        let [a, b] = scene.ends;
+        if a == 0 || b == 0 {
+            return Ok(None);
+        }
+        Ok(Some(Path::new(film(a)?, film(b)?, &self.view, scene.load)))
+    }
+}
+
 impl Stand {
     fn new(paint: &'static Paint, view: &View) -> Self {
         let strongest = view.strongest_load(&paint.film);
         let seen = |load: f32| {
             let lab = view.colour(&paint.film, load);
-            (wheel(lab), css(shown(lab).rgb))
+            (colour::wheel(lab), css(shown(lab).rgb))
         };
         let tail =
             (0..TAIL_POINTS).map(|i| seen(THINNEST.powf(i as f32 / (TAIL_POINTS - 1) as f32))).collect();
@@ -275,9 +280,9 @@ impl Stand {
     }
 }
 
-impl From<washpath_core::PathPoint> for Step {
-    fn from(point: washpath_core::PathPoint) -> Self {
-        Self { place: wheel(point.lab), css: css(shown(point.lab).rgb) }
+impl From<PathPoint> for Step {
+    fn from(point: PathPoint) -> Self {
+        Self { place: colour::wheel(point.lab), css: css(shown(point.lab).rgb) }
     }
 }
 

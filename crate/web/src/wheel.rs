@@ -25,7 +25,7 @@ const FAMILY: &str = "\"Source Sans 3\", system-ui, sans-serif";
 const HUE_NAMES: [(f64, &str); 6] =
     [(20.8, "red"), (54.9, "orange"), (94.2, "yellow"), (166.4, "green"), (242.0, "blue"), (316.0, "violet")];
 
-/// The disc, its rings and names, the paints with their tails.
+/// The disc, its rings and names, the paints with their tails; no codes yet.
 pub(crate) fn draw_ground(context: &Context, scene: &Scene, stands: &[Stand]) -> Drawn {
     let frame = Frame::new(scene.size);
     context.clear_rect(0.0, 0.0, scene.size, scene.size);
@@ -43,18 +43,39 @@ pub(crate) fn draw_ground(context: &Context, scene: &Scene, stands: &[Stand]) ->
     for stand in &shown {
         dab::draw(context, &stand.dab(), frame.spot(stand.place), frame.dab())?;
     }
-    codes(context, scene, &frame, &shown)
+    Ok(())
 }
 
-/// The path, its crossing and the mix.
-pub(crate) fn draw_path(
-    context: &Context,
-    scene: &Scene,
-    steps: &[Step],
-    crossing: &Crossing,
-    mix: &Step,
-) -> Drawn {
+/// What lies over the paints: the path if there is one, codes, marks.
+pub(crate) fn draw_top(context: &Context, scene: &Scene, stands: &[Stand], line: Option<&Line<'_>>) -> Drawn {
     let frame = Frame::new(scene.size);
+    let codes = place_codes(context, scene, &frame, stands)?;
+    if let Some(line) = line {
+        draw_line(context, scene, &frame, line.steps);
+    }
+    draw_codes(context, scene, &codes)?;
+    draw_marks(context, scene, &frame, stands)?;
+    let Some(line) = line else { return Ok(()) };
+    let ends = [line.steps.first(), line.steps.last()];
+    let mix = frame.spot(line.mix.place);
+    let mut keep_off: Vec<Spot> = line.steps.iter().map(|step| frame.spot(step.place)).collect();
+    keep_off.push(mix);
+    keep_off.extend(codes.iter().map(|(_, label)| label.middle()));
+    crossing_mark(context, scene, &frame, line.crossing, &keep_off)?;
+    for (step, letter) in ends.into_iter().flatten().zip(["A", "B"]) {
+        tag(context, scene, frame.spot(step.place), letter)?;
+    }
+    handle(context, scene, mix, &line.mix.css)
+}
+
+/// A path ready to be drawn.
+pub(crate) struct Line<'a> {
+    pub steps: &'a [Step],
+    pub crossing: &'a Crossing,
+    pub mix: &'a Step,
+}
+
+fn draw_line(context: &Context, scene: &Scene, frame: &Frame, steps: &[Step]) {
     let spots: Vec<Spot> = steps.iter().map(|step| frame.spot(step.place)).collect();
     context.set_line_cap("round");
     context.set_line_join("round");
@@ -68,27 +89,18 @@ pub(crate) fn draw_path(
         polyline(context, pair);
         context.stroke();
     }
-    let at = frame.spot(mix.place);
-    crossing_mark(context, scene, &frame, crossing, &[spots.as_slice(), &[at]].concat())?;
-    for (spot, letter) in [spots.first(), spots.last()].into_iter().zip(["A", "B"]) {
-        tag(context, scene, *spot.unwrap_or(&at), letter)?;
-    }
-    handle(context, scene, at, &mix.css)
 }
 
 /// Rings round the ends' dabs and the keyboard's ring.
-pub(crate) fn draw_marks(context: &Context, scene: &Scene, stands: &[Stand]) -> Drawn {
-    let frame = Frame::new(scene.size);
+fn draw_marks(context: &Context, scene: &Scene, frame: &Frame, stands: &[Stand]) -> Drawn {
     let find = |number: u16| stands.iter().find(|stand| stand.paint.number == number);
+    context.set_stroke_style_str(&scene.ink.strong);
+    context.set_line_width(2.0);
     for stand in scene.ends.iter().filter_map(|end| find(*end)) {
-        context.set_stroke_style_str(&scene.ink.strong);
-        context.set_line_width(2.0);
         circle(context, frame.spot(stand.place), frame.dab() + 1.5)?;
         context.stroke();
     }
     if let Some(stand) = find(scene.cursor) {
-        context.set_stroke_style_str(&scene.ink.strong);
-        context.set_line_width(2.0);
         circle(context, frame.spot(stand.place), frame.dab() + 5.0)?;
         context.stroke();
     }
@@ -161,29 +173,54 @@ fn tail(context: &Context, stand: &Stand, frame: &Frame) {
     }
 }
 
-fn codes(context: &Context, scene: &Scene, frame: &Frame, shown: &[&Stand]) -> Drawn {
-    let size = if scene.size < SMALL { 11.0 } else { 13.0 };
-    context.set_font(&format!("600 {size}px {FAMILY}"));
-    context.set_text_align("left");
-    context.set_text_baseline("middle");
+type Code<'a> = (&'a str, Label);
+
+/// Free places for the codes of the paints that are drawn as dabs.
+fn place_codes<'a>(
+    context: &Context,
+    scene: &Scene,
+    frame: &Frame,
+    stands: &'a [Stand],
+) -> Result<Vec<Code<'a>>, JsValue> {
+    let shown: Vec<&Stand> = stands.iter().filter(|stand| scene.shows(stand.paint.number)).collect();
+    let height = set_code_font(context, scene) + 2.0;
     let mut taken: Vec<Label> =
         shown.iter().map(|stand| Label::around(frame.spot(stand.place), frame.dab())).collect();
     taken.extend(HUE_NAMES.map(|(angle, _)| Label::around(name_spot(scene, frame, angle), 18.0)));
+    let mut codes = Vec::new();
     for stand in shown {
-        let code = &stand.paint.code;
-        let text = (context.measure_text(code)?.width() + 4.0, size + 2.0);
+        let code = stand.paint.code.as_str();
+        let text = (context.measure_text(code)?.width() + 4.0, height);
         if let Some(label) = place_label(frame, frame.spot(stand.place), text, &taken) {
-            let (x, y) = (label.left + 2.0, label.top + label.height / 2.0);
-            context.set_line_width(3.0);
-            context.set_line_join("round");
-            context.set_stroke_style_str(&scene.ink.paper);
-            context.stroke_text(code, x, y)?;
-            context.set_fill_style_str(&scene.ink.strong);
-            context.fill_text(code, x, y)?;
             taken.push(label);
+            codes.push((code, label));
         }
     }
+    Ok(codes)
+}
+
+/// Letters with a rim of paper, so that they read over a path too.
+fn draw_codes(context: &Context, scene: &Scene, codes: &[Code<'_>]) -> Drawn {
+    set_code_font(context, scene);
+    context.set_text_align("left");
+    context.set_text_baseline("middle");
+    context.set_line_width(3.0);
+    context.set_line_join("round");
+    context.set_stroke_style_str(&scene.ink.paper);
+    context.set_fill_style_str(&scene.ink.strong);
+    for (code, label) in codes {
+        let (x, y) = (label.left + 2.0, label.middle().y);
+        context.stroke_text(code, x, y)?;
+        context.fill_text(code, x, y)?;
+    }
     Ok(())
+}
+
+/// Sets the letters of codes and answers their size.
+fn set_code_font(context: &Context, scene: &Scene) -> f64 {
+    let size = if scene.size < SMALL { 11.0 } else { 13.0 };
+    context.set_font(&format!("600 {size}px {FAMILY}"));
+    size
 }
 
 /// The ring where the path is greyest, named; the name keeps off `keep_off`.
