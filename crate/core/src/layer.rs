@@ -24,7 +24,7 @@
 
 use num_traits::Float;
 
-use crate::spectrum::{BANDS, Spectrum};
+use crate::spectrum::{BANDS, Spectrum, from_fn};
 
 /// Reflectance of a film of load `x` on a substrate of reflectance `ground`.
 ///
@@ -128,26 +128,40 @@ pub const MAX_LOAD: f32 = 1e3;
 /// [`MAX_LOAD`]. Absolute error against `f64` below 1e-6.
 #[must_use]
 pub fn reflectances(k: &Spectrum, s: &Spectrum, x: f32, ground: &Spectrum) -> Spectrum {
-    let mut out = [0.0; BANDS];
-    for band in 0..BANDS {
-        let (k, s, ground) = (k[band] * x, s[band] * x, ground[band]);
-        let (t, w) = (tanh_ratio(k * (k + 2.0 * s)), s * (1.0 - ground));
-        out[band] = (ground + t * (w - k * ground)) / (1.0 + t * (w + k));
-    }
-    out
+    let (over, under) = reflectance_ratios(k, s, x, ground);
+    from_fn(|band| over[band] / under[band])
 }
 
-/// tanh(z) / z from u = z², relative error below 3e-7 for any u >= 0.
+/// The kernel's reflectance as a ratio at each band, numerator and denominator.
+///
+/// A surface term on top can then share the one division there is.
+pub(crate) fn reflectance_ratios(
+    k: &Spectrum,
+    s: &Spectrum,
+    x: f32,
+    ground: &Spectrum,
+) -> (Spectrum, Spectrum) {
+    let (mut over, mut under) = ([0.0; BANDS], [0.0; BANDS]);
+    for band in 0..BANDS {
+        let (k, s, ground) = (k[band] * x, s[band] * x, ground[band]);
+        let ([p, q], w) = (tanh_ratio(k * (k + 2.0 * s)), s * (1.0 - ground));
+        over[band] = ground * q + p * (w - k * ground);
+        under[band] = q + p * (w + k);
+    }
+    (over, under)
+}
+
+/// tanh(z) / z from u = z² as a ratio, relative error below 3e-7 for any u >= 0.
 ///
 /// Minimax fit of our own on 0 <= u <= 81; beyond, tanh is 1 to `f32`'s last
 /// digit and only the division by z is left.
 #[inline]
-fn tanh_ratio(u: f32) -> f32 {
+fn tanh_ratio(u: f32) -> [f32; 2] {
     const P: [f32; 5] = [0.999_999_98, 0.133_810_3, 3.495_592_9e-3, 2.060_911_6e-5, 1.335_476_9e-8];
     const Q: [f32; 5] = [1.0, 0.467_143_45, 2.587_7e-2, 3.285_642_7e-4, 7.776_602_7e-7];
-    const END: f32 = 81.0;
-    let v = u.min(END);
+    const END: f32 = 9.0;
+    let v = u.min(END * END);
     let p = P[0] + v * (P[1] + v * (P[2] + v * (P[3] + v * P[4])));
     let q = Q[0] + v * (Q[1] + v * (Q[2] + v * (Q[3] + v * Q[4])));
-    p / q * (END / u.max(END)).sqrt()
+    [p, q * (u.sqrt() / END).max(1.0)]
 }

@@ -29,6 +29,12 @@ impl<F: Float> Surface<F> {
         self.k1 + (one - self.k1) * (one - self.k2) * inner / (one - self.k2 * inner)
     }
 
+    /// [`Self::outer`] of the ratio `over / under`, with one division.
+    pub(crate) fn outer_of_ratio(self, over: F, under: F) -> F {
+        let one = F::one();
+        self.k1 + (one - self.k1) * (one - self.k2) * over / (under - self.k2 * over)
+    }
+
     /// The film's reflectance below the surface; the inverse of [`Self::outer`].
     ///
     /// Values darker than the surface itself give 0, lighter than white 1.

@@ -2,11 +2,11 @@
 
 use crate::colour::{Lab, WheelPoint, narrow_lab, wheel};
 use crate::film::Film;
-use crate::layer::{MAX_LOAD, reflectances};
+use crate::layer::{MAX_LOAD, reflectance_ratios, reflectances};
 use crate::minimum::minimise;
 use crate::observer::{Light, Weights};
 use crate::paper::Paper;
-use crate::spectrum::{BANDS, Spectrum, from_fn};
+use crate::spectrum::{Spectrum, from_fn};
 use crate::surface::Surface;
 
 /// Thinnest wash the program speaks of: a thirty-second of masstone.
@@ -33,14 +33,14 @@ impl View {
     /// Loads below 0 or not finite count as 0, above [`MAX_LOAD`] as that.
     #[must_use]
     pub fn reflectance(&self, film: &Film, load: f32) -> Spectrum {
-        self.outer(&reflectances(&film.k, &film.s, tame(load), &self.ground))
+        self.outer(film, load, &self.ground)
     }
 
     /// Reflectance of `upper` painted over the dry `lower`.
     #[must_use]
     pub fn glaze(&self, lower: (&Film, f32), upper: (&Film, f32)) -> Spectrum {
         let ground = reflectances(&lower.0.k, &lower.0.s, tame(lower.1), &self.ground);
-        self.outer(&reflectances(&upper.0.k, &upper.0.s, tame(upper.1), &ground))
+        self.outer(upper.0, upper.1, &ground)
     }
 
     /// Colour of a reflectance in this view's light.
@@ -71,12 +71,9 @@ impl View {
         octaves.exp2()
     }
 
-    fn outer(&self, inner: &Spectrum) -> Spectrum {
-        let mut out = [0.0; BANDS];
-        for band in 0..BANDS {
-            out[band] = self.surface.outer(inner[band]);
-        }
-        out
+    fn outer(&self, film: &Film, load: f32, ground: &Spectrum) -> Spectrum {
+        let (over, under) = reflectance_ratios(&film.k, &film.s, tame(load), ground);
+        from_fn(|band| self.surface.outer_of_ratio(over[band], under[band]))
     }
 }
 
