@@ -117,6 +117,8 @@ impl Row<'_> {
             lightfast_tint: self.rating("lightfast_tint")?,
             lightfast_masstone: self.rating("lightfast_masstone")?,
             caution: text("caution")?,
+            strength: self.strength()?,
+            strength_source: text("strength_src")?,
             tier: Tier::parse(self.text("tier")?).ok_or_else(|| self.fault("tier", "a provenance tier"))?,
             source: text("source")?,
             film: Film { k: self.spectrum('k')?, s: self.spectrum('s')? },
@@ -134,6 +136,11 @@ impl Row<'_> {
             return Ok(None);
         }
         self.number(name, text).map(Some)
+    }
+
+    fn strength(&self) -> Result<f32, Error> {
+        let strength = self.number("strength", self.text("strength")?)?;
+        if strength > 0.0 { Ok(strength) } else { Err(self.fault("strength", "a number above 0")) }
     }
 
     fn spectrum(&self, letter: char) -> Result<Spectrum, Error> {

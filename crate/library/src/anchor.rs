@@ -12,8 +12,10 @@ use crate::squares::minimise;
 pub struct Anchored {
     /// Key on the shelf.
     pub key: String,
-    /// Card or phantom it stands on.
+    /// Card or phantom it stands on, or the relatives it is estimated from.
     pub sample: String,
+    /// Whether no spectrum of it was measured.
+    pub estimated: bool,
     /// Masstone at load 1 on bright white paper.
     pub masstone: Lab<f64>,
     /// The handbook's masstone.
@@ -38,6 +40,8 @@ pub struct Anchored {
 /// Usual mean of a paint's four strongest K; its spread in ln.
 const STRENGTH: f64 = 4.0;
 const STRENGTH_SPREAD: f64 = 0.6;
+/// Spread in ln of a pale paint's strength about its relatives'.
+const PALE_SPREAD: f64 = 1.0;
 /// Twice the spread of the handbook's hues over makers in degrees: a tint's depth is not stated.
 const TINT: f64 = 5.0;
 /// Trust in the rule that turns an opacity rating into a contrast ratio.
@@ -48,7 +52,7 @@ const STARTS: [f64; 3] = [-2.0, -1.0, 0.2];
 /// The paint whose masstone, tint and opacity come nearest to the handbook's.
 pub fn anchor(key: &str, sample: &str, film: &Measured, entry: &Entry) -> Anchored {
     let white = film.ln_k.iter().filter(|ln_k| **ln_k > 0.01_f64.ln()).count() < film.ln_k.len() / 2;
-    let residuals = |at: &[f64; 5]| residuals(Correction::from(*at), film, entry, white);
+    let residuals = |at: &[f64; 5]| misfits(Correction::from(*at), film, entry, white);
     let best = STARTS
         .map(|strength| minimise([if white { 0.0 } else { strength }, 0.0, 0.0, 0.0, 0.0], residuals))
         .into_iter()
@@ -59,6 +63,7 @@ pub fn anchor(key: &str, sample: &str, film: &Measured, entry: &Entry) -> Anchor
     Anchored {
         key: key.to_owned(),
         sample: sample.to_owned(),
+        estimated: false,
         masstone,
         wanted: entry.masstone,
         difference: colour::ciede2000(masstone, entry.masstone),
@@ -72,12 +77,18 @@ pub fn anchor(key: &str, sample: &str, film: &Measured, entry: &Entry) -> Anchor
     }
 }
 
-fn residuals(correction: Correction, film: &Measured, entry: &Entry, white: bool) -> [f64; 10] {
+/// What the anchoring minimises the squares of.
+pub fn misfits(correction: Correction, film: &Measured, entry: &Entry, white: bool) -> [f64; 10] {
     let paint = correction.apply(film);
     let [l, c, h] = masstone(paint.lab(1.0), entry);
-    let strength =
-        if white { correction.strength / 0.05 } else { (peak(&paint) / STRENGTH).ln() / STRENGTH_SPREAD };
+    let strength = match (white, entry.pale()) {
+        (true, _) => correction.strength / 0.05,
+        (false, true) => correction.strength / PALE_SPREAD,
+        (false, false) => (peak(&paint) / STRENGTH).ln() / STRENGTH_SPREAD,
+    };
     let [s, g, t1, t2] = correction.sizes();
+    // Its scattering is the white's, which no relative has.
+    let s = if entry.pale() { s / 6.0 } else { s };
     let opacity = if white { 0.0 } else { opacity(&paint, entry) };
     [l, c, h, tint(&paint, entry), opacity, strength, s, g, t1, t2]
 }

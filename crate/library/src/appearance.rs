@@ -46,6 +46,20 @@ impl Film {
         y(&BLACK) / y(&PAPER)
     }
 
+    /// Reflectance of a load on bright white paper.
+    pub fn on_paper(&self, load: f64) -> Spectrum<f64> {
+        self.reflectance(load, &PAPER)
+    }
+
+    /// This film and another, `share` of the other.
+    pub fn mixed(&self, other: &Self, share: f64) -> Self {
+        let mix = |a: f64, b: f64| (1.0 - share) * a + share * b;
+        Self {
+            k: from_fn(|band| mix(self.k[band], other.k[band])),
+            s: from_fn(|band| mix(self.s[band], other.s[band])),
+        }
+    }
+
     fn reflectance(&self, load: f64, ground: &Spectrum<f64>) -> Spectrum<f64> {
         from_fn(|band| {
             let inner = layer::reflectance(self.k[band], self.s[band], load, ground[band]);

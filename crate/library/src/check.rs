@@ -3,6 +3,7 @@
 use washpath_core::Spectrum;
 
 use crate::appearance::Film;
+use crate::correction::Measured;
 use crate::error::Error;
 use crate::table::Table;
 
@@ -19,10 +20,14 @@ const DEPTH: f64 = 4.0;
 pub struct Witnesses {
     /// ln K of acrylic paints.
     acrylics: Vec<(String, Spectrum<f64>)>,
+    /// Their ln S.
+    acrylic_scattering: Vec<(String, Spectrum<f64>)>,
     /// ln K / S of dry powders.
     powders: Vec<(String, Spectrum<f64>)>,
     /// ln K in resin, a witness only for paints that stand on cards.
     phantoms: Vec<(String, Spectrum<f64>)>,
+    /// Their ln S, but for a constant.
+    phantom_scattering: Vec<(String, Spectrum<f64>)>,
 }
 
 /// The paint each acrylic and each phantom is the same pigment as.
@@ -63,10 +68,23 @@ impl Witnesses {
             Ok((row.text("paint")?.to_owned(), r.map(|r| ((1.0 - r).powi(2) / (2.0 * r)).ln())))
         });
         Ok(Self {
-            acrylics: absorption(&acrylics, "K", &ACRYLICS)?,
+            acrylics: logs(&acrylics, "K", &ACRYLICS)?,
+            acrylic_scattering: logs(&acrylics, "S", &ACRYLICS)?,
             powders: powders.collect::<Result<_, _>>()?,
-            phantoms: absorption(&phantoms, "mua", &PHANTOMS)?,
+            phantoms: logs(&phantoms, "mua", &PHANTOMS)?,
+            phantom_scattering: logs(&phantoms, "mus", &PHANTOMS)?,
         })
+    }
+
+    /// The same pigment's films in other sets, at no certain load.
+    pub fn films(&self, key: &str, on_card: bool) -> Vec<Measured> {
+        let film = |ln_k: &[(String, Spectrum<f64>)], ln_s: &[(String, Spectrum<f64>)]| {
+            let pair = ln_k.iter().zip(ln_s).find(|((paint, _), _)| paint == key);
+            pair.map(|((_, ln_k), (_, ln_s))| Measured { ln_k: *ln_k, ln_s: *ln_s })
+        };
+        let acrylic = film(&self.acrylics, &self.acrylic_scattering);
+        let phantom = film(&self.phantoms, &self.phantom_scattering).filter(|_| on_card);
+        acrylic.into_iter().chain(phantom.map(Measured::of_phantom)).collect()
     }
 
     /// Names of the sets that agree with a paint.
@@ -90,7 +108,7 @@ impl Witnesses {
     }
 }
 
-fn absorption(
+fn logs(
     table: &Table,
     quantity: &str,
     paints: &[(&str, &str)],

