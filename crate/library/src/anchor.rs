@@ -132,6 +132,14 @@ fn peak(paint: &Film) -> f64 {
 }
 
 impl Anchored {
+    /// How much further than the handbook's it turns from masstone to tint, degrees.
+    #[must_use]
+    pub fn turns_too_far_by(&self) -> Option<f64> {
+        let wanted = hue_between(hue(self.wanted), self.wanted_tint_hue?);
+        let found = hue_between(hue(self.masstone), self.tint_hue);
+        Some((found - wanted) * wanted.signum())
+    }
+
     /// Whether masstone to tint turns the way the handbook's does.
     ///
     /// `None` where it gives no tint, or turns by less than `least` degrees.

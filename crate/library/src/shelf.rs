@@ -24,6 +24,8 @@ const HEAD: &str = "\
 # Spectra derived from: Hyperspectral Pigment Dataset, H. Deborah 2022, doi:10.5281/zenodo.5592485, CC BY 4.0;
 # MultipigmentPhantoms, A. Walter 2022, MIT. Colours and ratings: B. MacEvoy, handprint.com/HP/WCL.
 # anchor: the handbook's masstone; measured: all of it, partly estimated: its chroma or more is not.
+# tier estimated: no spectrum was measured; from the handbook's colour and measured relatives.
+# strength: masstones in one volume of paint as supplied; ultramarine about 1.
 # k and s per unit load, load 1 = masstone on bright white paper; method and licences in crate/library.
 ";
 
