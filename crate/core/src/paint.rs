@@ -38,7 +38,7 @@ impl Tier {
     pub const fn expected_error(self) -> [f32; 2] {
         match self {
             Self::CrossChecked | Self::Measured => [1.3, 4.7],
-            Self::Estimated => [2.0, 7.0],
+            Self::Estimated => [2.0, 6.9],
         }
     }
 

@@ -22,8 +22,6 @@ const RELATIVES: usize = 12;
 const NEAR: f64 = 15.0;
 /// Usual distance in nm between relatives' absorption bands.
 const SHIFT: f64 = 15.0;
-/// Share of a relative's misfit that speaks against it.
-const DOUBT: f64 = 0.1;
 /// Weight from which a relative is named.
 const NAMED: f64 = 0.08;
 
@@ -35,20 +33,19 @@ pub fn estimate(key: &str, entry: &Entry, relatives: &[Relative<'_>]) -> Option<
         relatives.iter().map(|relative| (nearness(entry, relative.entry), relative)).collect();
     near.sort_by(|a, b| b.0.total_cmp(&a.0));
     near.truncate(RELATIVES);
-    let bent: Vec<(Measured, f64)> =
+    let bent: Vec<Measured> =
         near.iter().map(|(_, relative)| bend(&Measured::from(relative.film), entry)).collect();
-    let least = bent.iter().map(|(_, misfit)| *misfit).reduce(f64::min)?;
-    let weights: Vec<f64> = near
-        .iter()
-        .zip(&bent)
-        .map(|((near, _), (_, misfit))| near * (-0.5 * DOUBT * (misfit - least)).exp())
-        .collect();
-    let total: f64 = weights.iter().sum();
+    let total: f64 = near.iter().map(|(weight, _)| weight).sum();
+    if total <= 0.0 {
+        return None;
+    }
     let mean = |log: fn(&Measured) -> &Spectrum<f64>| {
-        from_fn(|band| bent.iter().zip(&weights).map(|((film, _), w)| w / total * log(film)[band]).sum())
+        from_fn(|band| {
+            bent.iter().zip(&near).map(|(film, (weight, _))| weight / total * log(film)[band]).sum()
+        })
     };
     let film = Measured { ln_k: mean(|film| &film.ln_k), ln_s: mean(|film| &film.ln_s) };
-    let mut paint = anchor(key, &names(&near, &weights, total), &film, entry);
+    let mut paint = anchor(key, &names(&near, total), &film, entry);
     paint.estimated = true;
     Some(paint)
 }
@@ -59,8 +56,8 @@ fn nearness(entry: &Entry, other: &Entry) -> f64 {
     kinship(&entry.family, &other.family) * (-0.5 * apart * apart).exp()
 }
 
-/// Moves a relative's bands and corrects it; also its misfit.
-fn bend(film: &Measured, entry: &Entry) -> (Measured, f64) {
+/// Moves a relative's bands and corrects it.
+fn bend(film: &Measured, entry: &Entry) -> Measured {
     let best = minimise([0.0; 6], |at: &[f64; 6]| {
         let (correction, nm) = parts(at);
         let found = misfits(correction, &moved(film, nm), entry, false);
@@ -69,7 +66,7 @@ fn bend(film: &Measured, entry: &Entry) -> (Measured, f64) {
         all
     });
     let (correction, nm) = parts(&best.at);
-    (Measured::from(&correction.apply(&moved(film, nm))), best.sum)
+    Measured::from(&correction.apply(&moved(film, nm)))
 }
 
 /// The shift is searched in units of its usual size.
@@ -90,14 +87,12 @@ fn moved(film: &Measured, nm: f64) -> Measured {
     Measured { ln_k, ln_s: film.ln_s }
 }
 
-/// Colour Index names of the heaviest relatives, heaviest first.
-fn names(near: &[(f64, &Relative<'_>)], weights: &[f64], total: f64) -> String {
-    let mut order: Vec<usize> = (0..near.len()).collect();
-    order.sort_by(|a, b| weights[*b].total_cmp(&weights[*a]));
+/// Colour Index names of the heaviest relatives, heaviest first as they come.
+fn names(near: &[(f64, &Relative<'_>)], total: f64) -> String {
     let mut names: Vec<&str> = Vec::new();
-    for (place, index) in order.into_iter().enumerate() {
-        let name = near[index].1.entry.code.as_str();
-        if (place == 0 || weights[index] > NAMED * total) && !names.contains(&name) {
+    for (place, (weight, relative)) in near.iter().enumerate() {
+        let name = relative.entry.code.as_str();
+        if (place == 0 || *weight > NAMED * total) && !names.contains(&name) {
             names.push(name);
         }
     }

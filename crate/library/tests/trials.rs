@@ -26,7 +26,7 @@ fn assert_below(found: [f64; 2], bounds: [f64; 2]) {
     assert!(found[0] < bounds[0] && found[1] < bounds[1], "{found:.2?}, bounds {bounds:?}");
 }
 
-/// As found: 1.5 and 5.1 in mixes; 0.4, 1.6, 2.2, 2.3 alone at loads 1 to 1/8; 0.044 in R.
+/// As found: 1.5 and 5.0 in mixes; 0.4, 1.6, 2.3, 2.4 alone at loads 1 to 1/8; 0.043 in R.
 #[test]
 fn paints_are_estimated_well_without_their_spectra() {
     assert!(LEFT_OUT.len() >= 80, "{} paints", LEFT_OUT.len());
