@@ -55,3 +55,41 @@ fn phantom(mua: Row<'_>, mus: Row<'_>) -> Result<Phantom, Error> {
         ln_s: s.map(f64::ln),
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use washpath_core::Shelf;
+
+    use super::*;
+
+    /// Mean of the eight strongest bands.
+    fn peak(values: impl IntoIterator<Item = f64>) -> f64 {
+        let mut values: Vec<f64> = values.into_iter().collect();
+        values.sort_by(f64::total_cmp);
+        values[values.len() - 8..].iter().sum::<f64>() / 8.0
+    }
+
+    /// The shelf's strengths are 8 / A, and twice that of ultramarine's heavy load.
+    #[test]
+    fn strengths_follow_from_the_pigment_in_a_masstone() {
+        let named = [
+            ("PB15:3", "pb15-3", 8.0),
+            ("PG7", "pg7", 8.0),
+            ("PV23", "pv23", 8.0),
+            ("PR122", "pr122", 8.0),
+            ("PR170", "pr170", 8.0),
+            ("PR202", "pr202", 8.0),
+            ("PV19", "pv19-violet", 8.0),
+            ("PO73", "po73", 8.0),
+            ("PV15", "pv15", 16.0),
+        ];
+        let phantoms = phantoms().unwrap();
+        for (pigment, key, load) in named {
+            let phantom = phantoms.iter().find(|phantom| phantom.pigment == pigment).unwrap();
+            let paint = Shelf::built_in().find(key).unwrap();
+            let mass = AREAL_MASS * peak(paint.film.k.map(f64::from)) / peak(phantom.ln_k.map(f64::exp));
+            let strength = f64::from(paint.strength);
+            assert!((strength * mass / load - 1.0).abs() < 0.12, "{key}: {strength}, A {mass:.2}");
+        }
+    }
+}
