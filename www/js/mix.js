@@ -2,7 +2,7 @@
 
 import { dabOf } from "./dab.js";
 import { button, byId, element } from "./dom.js";
-import { crossingSentence, grade, loadName, recipe } from "./words.js";
+import { crossingSentence, grade, loadName, recipe, strengthOf } from "./words.js";
 
 const RAMP = 41;
 
@@ -70,6 +70,7 @@ function createReadout(store, shelf) {
       ...number("Value L*", mix.swatch.lightness.toFixed(0)),
       ...number("Chroma C*", mix.swatch.chroma.toFixed(0)),
       ...number("Hue h", mix.swatch.chroma < 2 ? "none" : `${mix.swatch.hue.toFixed(0)}°`),
+      ...number("Expect", `±${mix.expected.toFixed(0)}`, "Median distance of real paint from this prediction, in CIEDE2000: spectrum, mixing model and spread of makers together. One step is just visible."),
       ...(mix.swatch.exact ? [] : number("Shown", "duller than it is: beyond this display")),
     );
     load.tint(RAMP_LOADS.map((stop) => studio.mix(a.number, b.number, share, stop).swatch.css));
@@ -86,8 +87,8 @@ function createReadout(store, shelf) {
 
 const RAMP_LOADS = [1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1];
 
-function number(name, value) {
-  return [element("dt", {}, name), element("dd", {}, value)];
+function number(name, value, title) {
+  return [element("dt", { title }, name), element("dd", { title }, value)];
 }
 
 /** A range with its name, its value in words and a track painted with what it runs through. */
@@ -111,7 +112,7 @@ function about({ ends }, shelf) {
   const known = [...new Set(ends)].map((end) => shelf.get(end)).filter(Boolean);
   if (known.length === 0) return [element("p", { class: "quiet" }, "What to know of the paints will stand here.")];
   return known.map((paint) => {
-    const traits = ["transparency", "granulation", "staining"].map((property) => grade(property, paint[property])).filter(Boolean);
+    const traits = [...["transparency", "granulation", "staining"].map((property) => grade(property, paint[property])), strengthOf(paint.strength)].filter(Boolean);
     const fastness = paint.lightfastTint == null ? null : `Lightfast tint: Blue Wool ${paint.lightfastTint} of 8.`;
     return element("section", {},
       element("h3", {}, `${paint.name} `, element("small", {}, paint.code)),

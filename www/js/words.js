@@ -49,3 +49,9 @@ const GRADES = {
 
 /** A rating of 0 to 4 as a word, or nothing where it was not measured. */
 export const grade = (property, rating) => rating == null ? null : GRADES[property][Math.min(Math.round(rating), 4)];
+
+/** How much a volume of paint does in a mix, where it is far from the average paint's. */
+export function strengthOf(strength) {
+  if (strength >= 1.75) return "strong in mixes";
+  return strength <= 0.6 ? "weak in mixes" : null;
+}

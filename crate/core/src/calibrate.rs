@@ -119,7 +119,7 @@ impl Curves {
     /// The same for the mixing kernel.
     #[must_use]
     pub fn film(&self) -> Film {
-        Film { k: cast(&self.k), s: cast(&self.s) }
+        Film { k: cast(&self.k), s: cast(&self.s), strength: 1.0 }
     }
 }
 

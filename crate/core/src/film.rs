@@ -2,7 +2,7 @@
 
 use crate::spectrum::{BANDS, Spectrum};
 
-/// Absorption K and scattering S per unit load, at every band.
+/// Absorption K and scattering S per unit load, at every band, and strength.
 ///
 /// Load 1 is masstone: the paint as heavy as it is painted out. Values are
 /// non-negative and finite.
@@ -12,21 +12,33 @@ pub struct Film {
     pub k: Spectrum,
     /// Scattering.
     pub s: Spectrum,
+    /// Masstones that a volume of the paint as supplied makes, beside an
+    /// average paint's one. Parts of a mixture count by it, loads do not.
+    pub strength: f32,
 }
 
 impl Film {
     /// No paint at all: clear water.
-    pub const CLEAR: Self = Self { k: [0.0; BANDS], s: [0.0; BANDS] };
+    pub const CLEAR: Self = Self { k: [0.0; BANDS], s: [0.0; BANDS], strength: 1.0 };
 
-    /// Adds `share` of another film.
-    pub(crate) fn add(&mut self, other: &Self, share: f32) {
-        for band in 0..BANDS {
-            self.k[band] += share * other.k[band];
-            self.s[band] += share * other.s[band];
+    /// Sum of films by volume shares that add up to 1.
+    ///
+    /// K and S of a volume are those of a masstone times the strength; the sum
+    /// is then let down to a masstone again.
+    pub(crate) fn sum<'a>(parts: impl Iterator<Item = (&'a Self, f32)> + Clone) -> Self {
+        let strength: f32 = parts.clone().map(|(film, share)| share * film.strength).sum();
+        let mut sum = Self { strength, ..Self::CLEAR };
+        for (film, share) in parts {
+            let weight = share * film.strength / strength;
+            for band in 0..BANDS {
+                sum.k[band] += weight * film.k[band];
+                sum.s[band] += weight * film.s[band];
+            }
         }
+        sum
     }
 
-    /// `share` of `b` in a mixture with `a`; 0 is `a` itself, 1 is `b`.
+    /// `share` of `b` by volume in a mixture with `a`; 0 is `a` itself, 1 is `b`.
     #[must_use]
     pub fn between(a: &Self, b: &Self, share: f32) -> Self {
         if share <= 0.0 {
@@ -35,9 +47,6 @@ impl Film {
         if share >= 1.0 {
             return b.clone();
         }
-        let mut film = Self::CLEAR;
-        film.add(a, 1.0 - share);
-        film.add(b, share);
-        film
+        Self::sum([(a, 1.0 - share), (b, share)].into_iter())
     }
 }

@@ -20,7 +20,7 @@
 //!
 //! K and S are per unit of load, X is the load, Rg the substrate's reflectance.
 //! All are non-negative, Rg at most 1; then R is within 0 and 1. Reflectances
-//! here are those inside the film, below its surface (see [`crate::surface`]).
+//! here are those inside the film, below its surface (see [`crate::Surface`]).
 
 use num_traits::Float;
 

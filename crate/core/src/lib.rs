@@ -42,6 +42,7 @@
 pub mod calibrate;
 pub mod colour;
 mod error;
+mod expected;
 mod film;
 pub mod hue;
 mod kit;
@@ -61,6 +62,7 @@ mod view;
 
 pub use colour::{Lab, Shown, WheelPoint};
 pub use error::Error;
+pub use expected::expected_error;
 pub use film::Film;
 pub use hue::Hue;
 pub use kit::{Kit, LONGEST_TITLE, MOST_PANS, Pan};

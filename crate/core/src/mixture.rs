@@ -1,4 +1,4 @@
-//! Mixtures: parts by volume of paint as supplied; K and S add.
+//! Mixtures: parts by volume of paint as supplied; K and S add, each volume by its strength.
 
 use crate::error::Error;
 use crate::film::Film;
@@ -28,11 +28,7 @@ pub fn mix(parts: &[(&Film, f32)]) -> Result<Film, Error> {
     if total <= 0.0 || !total.is_finite() {
         return Err(Error::Value("a mixture needs at least one part above 0".into()));
     }
-    let mut film = Film::CLEAR;
-    for (paint, part) in parts {
-        film.add(paint, part / total);
-    }
-    Ok(film)
+    Ok(Film::sum(parts.iter().map(|(film, part)| (*film, part / total))))
 }
 
 /// Whole parts A:B nearest to a share of B, as a brush measures them.

@@ -79,11 +79,7 @@ pub struct Paint {
     pub lightfast_masstone: Option<f32>,
     /// What to beware of; empty where ordinary care does.
     pub caution: String,
-    /// Masstones in one volume of paint as supplied, above 0; ultramarine about 1.
-    ///
-    /// Strong stainers reach masstone with less paint than load 1 of another.
-    pub strength: f32,
-    /// Where the strength comes from.
+    /// Where the film's strength comes from.
     pub strength_source: String,
     /// How well the spectrum is known.
     pub tier: Tier,

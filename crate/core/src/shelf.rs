@@ -117,11 +117,10 @@ impl Row<'_> {
             lightfast_tint: self.rating("lightfast_tint")?,
             lightfast_masstone: self.rating("lightfast_masstone")?,
             caution: text("caution")?,
-            strength: self.strength()?,
             strength_source: text("strength_src")?,
             tier: Tier::parse(self.text("tier")?).ok_or_else(|| self.fault("tier", "a provenance tier"))?,
             source: text("source")?,
-            film: Film { k: self.spectrum('k')?, s: self.spectrum('s')? },
+            film: Film { k: self.spectrum('k')?, s: self.spectrum('s')?, strength: self.strength()? },
         })
     }
 

@@ -14,7 +14,7 @@ fn spectrum(most: f32) -> impl Strategy<Value = Spectrum> {
 }
 
 fn film() -> impl Strategy<Value = Film> {
-    (spectrum(10.0), spectrum(3.0)).prop_map(|(k, s)| Film { k, s })
+    (spectrum(10.0), spectrum(3.0), 0.3f32..5.0).prop_map(|(k, s, strength)| Film { k, s, strength })
 }
 
 fn view() -> View {
@@ -99,6 +99,24 @@ fn crossings_of_real_pairs_are_minima() {
             );
         }
     }
+}
+
+#[test]
+fn a_strong_paint_counts_for_more_of_the_same() {
+    let shelf = Shelf::built_in();
+    let weak = &shelf.find("pr108").unwrap().film;
+    let strong = Film { strength: 3.0 * weak.strength, ..shelf.find("pb15-3").unwrap().film.clone() };
+    let even = Film { strength: weak.strength, ..strong.clone() };
+    // One part of the strong paint does what three of an even one do, at any load.
+    let (one, three) =
+        (mix(&[(weak, 3.0), (&strong, 1.0)]).unwrap(), mix(&[(weak, 1.0), (&even, 1.0)]).unwrap());
+    for load in [1.0, 0.25] {
+        assert!(close(view().colour(&one, load), view().colour(&three, load)));
+    }
+    // And a puddle keeps its strength when it is mixed on.
+    let puddle = mix(&[(&one, 4.0), (weak, 4.0)]).unwrap();
+    let at_once = mix(&[(weak, 7.0), (&strong, 1.0)]).unwrap();
+    assert!(close(view().colour(&puddle, 1.0), view().colour(&at_once, 1.0)));
 }
 
 #[test]

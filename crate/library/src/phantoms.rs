@@ -88,7 +88,7 @@ mod tests {
             let phantom = phantoms.iter().find(|phantom| phantom.pigment == pigment).unwrap();
             let paint = Shelf::built_in().find(key).unwrap();
             let mass = AREAL_MASS * peak(paint.film.k.map(f64::from)) / peak(phantom.ln_k.map(f64::exp));
-            let strength = f64::from(paint.strength);
+            let strength = f64::from(paint.film.strength);
             assert!((strength * mass / load - 1.0).abs() < 0.12, "{key}: {strength}, A {mass:.2}");
         }
     }

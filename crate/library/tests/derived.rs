@@ -60,10 +60,10 @@ fn numbers_stay() {
 #[test]
 fn strengths_are_in_range_and_say_whence() {
     for paint in SHELF.paints() {
-        assert!((0.3..=5.0).contains(&paint.strength), "{} {}", paint.key, paint.strength);
+        assert!((0.3..=5.0).contains(&paint.film.strength), "{} {}", paint.key, paint.film.strength);
         assert!(!paint.strength_source.is_empty(), "{}", paint.key);
     }
-    assert_eq!(SHELF.find("pb29").unwrap().strength, 1.0);
+    assert_eq!(SHELF.find("pb29").unwrap().film.strength, 1.0);
 }
 
 /// Lightness within 3.5 and, where there is a hue to speak of, hue within 6 degrees.

@@ -3,7 +3,7 @@
 use serde::Serialize;
 use washpath_core::colour::{chroma, hue_angle, shown};
 use washpath_core::hue::describe;
-use washpath_core::{Crossing, CrossingKind, Lab, Paint, whole_parts};
+use washpath_core::{Crossing, CrossingKind, Lab, Paint, Tier, expected_error, whole_parts};
 
 /// A colour as the page shows and names it.
 #[derive(Serialize)]
@@ -47,11 +47,14 @@ pub(crate) struct Mix {
     pub parts: [u16; 2],
     /// Its colour.
     pub swatch: Swatch,
+    /// How far real paint may be from it: median CIEDE2000.
+    pub expected: f32,
 }
 
 impl Mix {
-    pub(crate) fn new(share: f32, lab: Lab) -> Self {
-        Self { share, parts: whole_parts(share), swatch: Swatch::new(lab) }
+    pub(crate) fn new(share: f32, lab: Lab, tiers: [Tier; 2]) -> Self {
+        let expected = expected_error(tiers, share);
+        Self { share, parts: whole_parts(share), swatch: Swatch::new(lab), expected }
     }
 }
 
@@ -67,15 +70,15 @@ pub(crate) struct CrossingReadout {
     pub lean: &'static str,
 }
 
-impl From<Crossing> for CrossingReadout {
-    fn from(crossing: Crossing) -> Self {
+impl CrossingReadout {
+    pub(crate) fn new(crossing: Crossing, tiers: [Tier; 2]) -> Self {
         let kind = match crossing.kind {
             CrossingKind::Pure => "pure",
             CrossingKind::Near => "near",
             CrossingKind::Dull => "dull",
             CrossingKind::None => "none",
         };
-        Self { mix: Mix::new(crossing.share, crossing.lab), kind, lean: crossing.lean.name() }
+        Self { mix: Mix::new(crossing.share, crossing.lab, tiers), kind, lean: crossing.lean.name() }
     }
 }
 
@@ -96,6 +99,7 @@ pub(crate) struct PaintReadout<'a> {
     lightfast_tint: Option<f32>,
     lightfast_masstone: Option<f32>,
     caution: &'a str,
+    strength: f32,
     tier: &'static str,
     source: &'a str,
 }
@@ -116,6 +120,7 @@ impl<'a> From<&'a Paint> for PaintReadout<'a> {
             lightfast_tint: paint.lightfast_tint,
             lightfast_masstone: paint.lightfast_masstone,
             caution: &paint.caution,
+            strength: paint.film.strength,
             tier: paint.tier.name(),
             source: &paint.source,
         }

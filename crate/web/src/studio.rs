@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 use washpath_core::colour::{self, WheelPoint, shown};
 use washpath_core::{
-    Film, Kit, Light, Paint, PaintNumber, Pan, Path, PathPoint, Sheet, Shelf, Stock, THINNEST, View,
+    Film, Kit, Light, Paint, PaintNumber, Pan, Path, PathPoint, Sheet, Shelf, Stock, THINNEST, Tier, View,
     position_of, share, share_at,
 };
 use wasm_bindgen::prelude::*;
@@ -90,7 +90,8 @@ impl Studio {
     ///
     /// No such paint.
     pub fn mix(&self, a: PaintNumber, b: PaintNumber, share: f32, load: f32) -> Result<JsValue, JsError> {
-        out(&Mix::new(share, Path::new(film(a)?, film(b)?, &self.view, load).colour(share)))
+        let lab = Path::new(film(a)?, film(b)?, &self.view, load).colour(share);
+        out(&Mix::new(share, lab, tiers(a, b)?))
     }
 
     /// Where the path from `a` to `b` comes closest to neutral.
@@ -99,7 +100,8 @@ impl Studio {
     ///
     /// No such paint.
     pub fn crossing(&self, a: PaintNumber, b: PaintNumber, load: f32) -> Result<JsValue, JsError> {
-        out(&CrossingReadout::from(Path::new(film(a)?, film(b)?, &self.view, load).crossing()))
+        let crossing = Path::new(film(a)?, film(b)?, &self.view, load).crossing();
+        out(&CrossingReadout::new(crossing, tiers(a, b)?))
     }
 
     /// The sheet of `a` and `b`, row by row: shares across, loads down.
@@ -344,6 +346,11 @@ fn pan(paints: &[PaintNumber]) -> Result<Pan, JsError> {
 
 fn film(number: PaintNumber) -> Result<&'static Film, JsError> {
     Ok(&Shelf::built_in().get(number)?.film)
+}
+
+fn tiers(a: PaintNumber, b: PaintNumber) -> Result<[Tier; 2], JsError> {
+    let shelf = Shelf::built_in();
+    Ok([shelf.get(a)?.tier, shelf.get(b)?.tier])
 }
 
 fn out<T: Serialize + ?Sized>(value: &T) -> Result<JsValue, JsError> {
