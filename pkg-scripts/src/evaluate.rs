@@ -2,6 +2,8 @@
 
 mod mixtures;
 mod neutrals;
+mod plot;
+mod report;
 mod table;
 
 use anyhow::{Result, bail};
@@ -16,15 +18,17 @@ evaluate mixtures --singles FILE --mixtures FILE [--learn FILE]
     fits paints to swatches of themselves and predicts their mixtures
 evaluate neutrals FILE
     compares where the shelf's paints grey each other with a painter's table
+evaluate report
+    writes tests/report/README.md: all figures, with plots
 
-Each of the two tells more with --help.
+Each of them tells more with --help.
 ",
     run,
 };
 
 fn run(words: &[String]) -> Result<()> {
     let Some((name, rest)) = words.split_first() else {
-        bail!("evaluate what? mixtures or neutrals; --help tells more");
+        bail!("evaluate what? mixtures, neutrals or report; --help tells more");
     };
     let helped = rest.iter().any(|word| word == "--help" || word == "-h");
     let text = match (name.as_str(), helped) {
@@ -32,7 +36,9 @@ fn run(words: &[String]) -> Result<()> {
         ("mixtures", false) => mixtures::run(rest)?,
         ("neutrals", true) => neutrals::HELP.to_owned(),
         ("neutrals", false) => neutrals::run(rest)?,
-        (other, _) => bail!("no evaluation \"{other}\"; there are mixtures and neutrals"),
+        ("report", true) => report::HELP.to_owned(),
+        ("report", false) => report::run(rest)?,
+        (other, _) => bail!("no evaluation \"{other}\"; there are mixtures, neutrals and report"),
     };
     println!("{}", text.trim());
     Ok(())

@@ -38,7 +38,7 @@ const TRUST_IN_SINGLES: f64 = 0.2;
 
 /// Errors of a set of predictions, in CIEDE2000.
 pub(super) struct Report {
-    errors: Vec<f64>,
+    pub errors: Vec<f64>,
 }
 
 impl Report {
@@ -135,6 +135,21 @@ pub(super) fn predict(calibration: &Calibration, mixtures: &[Swatch]) -> Report 
         })
         .collect();
     Report { errors }
+}
+
+/// The mixtures of every second pair in the order of the file, and the others.
+pub(super) fn halves(mixtures: &[Swatch]) -> [Vec<Swatch>; 2] {
+    let mut pairs: Vec<[usize; 2]> = Vec::new();
+    let mut halves = [Vec::new(), Vec::new()];
+    for swatch in mixtures {
+        let pair = [swatch.parts[0].0, swatch.parts[1].0];
+        let place = pairs.iter().position(|p| *p == pair).unwrap_or_else(|| {
+            pairs.push(pair);
+            pairs.len() - 1
+        });
+        halves[place % 2].push(swatch.clone());
+    }
+    halves
 }
 
 pub(super) fn read_singles(path: &Path) -> Result<Singles> {

@@ -15,21 +15,6 @@ fn reference(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/reference").join(name)
 }
 
-/// Every second pair, in the order of the file.
-fn halves(mixtures: &[Swatch]) -> [Vec<Swatch>; 2] {
-    let mut pairs: Vec<[usize; 2]> = Vec::new();
-    let mut halves = [Vec::new(), Vec::new()];
-    for swatch in mixtures {
-        let pair = [swatch.parts[0].0, swatch.parts[1].0];
-        let place = pairs.iter().position(|p| *p == pair).unwrap_or_else(|| {
-            pairs.push(pair);
-            pairs.len() - 1
-        });
-        halves[place % 2].push(swatch.clone());
-    }
-    halves
-}
-
 #[test]
 fn unseen_mixtures_are_predicted() {
     let singles = read_singles(&reference("ntu_singles.csv")).unwrap();

@@ -1,0 +1,208 @@
+//! The report: what the model gets right and where it fails, as a page with plots.
+
+use std::fmt::Write;
+use std::fs;
+use std::path::Path;
+
+use anyhow::{Context, Result, bail};
+use washpath_core::Shelf;
+use washpath_library::{Anchored, Trial, derive, leave_one_out, second_spectra};
+
+use super::mixtures::{calibrate, halves, learn, predict, read_mixtures, read_singles};
+use super::neutrals::{self, CLASSES, Pair};
+use super::plot::cumulative;
+use super::quantile;
+use super::table::Table;
+use crate::workspace;
+
+pub(super) const HELP: &str = "
+evaluate report
+
+Measures the model against all data in the repository and writes
+tests/report/README.md with its plots. Takes about a minute.
+";
+
+pub(super) fn run(words: &[String]) -> Result<String> {
+    if let [word, ..] = words {
+        bail!("report takes no \"{word}\"; --help tells more");
+    }
+    let place = workspace::root().join("tests/report");
+    fs::create_dir_all(&place).with_context(|| format!("no folder {}", place.display()))?;
+    let page = [
+        INTRODUCTION.to_owned(),
+        masstones(&place, &derive()?)?,
+        trials(&place)?,
+        greys(&place)?,
+        mixtures(&place)?,
+    ]
+    .join("\n");
+    let file = place.join("README.md");
+    fs::write(&file, page).with_context(|| format!("{} cannot be written", file.display()))?;
+    Ok(format!("wrote {}", file.display()))
+}
+
+const INTRODUCTION: &str = "# What the model gets right and where it fails
+
+Written by `cargo run -p pkg-scripts -- evaluate report`: do not edit. Errors are CIEDE2000 (D65, 2 degrees)
+where nothing else is said. A step of 1 is just visible side by side; 5 is plain.
+";
+
+/// A row of a table: count, median, 90th percentile, worst.
+fn row(name: &str, errors: &[f64]) -> String {
+    format!(
+        "| {name} | {} | {:.2} | {:.2} | {:.1} |\n",
+        errors.len(),
+        quantile(errors, 0.5),
+        quantile(errors, 0.9),
+        quantile(errors, 1.0)
+    )
+}
+
+const HEAD: &str = "| | count | median | 90th percentile | worst |\n|---|---|---|---|---|\n";
+
+fn masstones(place: &Path, paints: &[Anchored]) -> Result<String> {
+    let of = |estimated: bool| -> Vec<f64> {
+        paints.iter().filter(|paint| paint.estimated == estimated).map(|paint| paint.difference).collect()
+    };
+    let (measured, estimated) = (of(false), of(true));
+    cumulative(
+        &place.join("masstones.svg"),
+        "Masstone against the handbook",
+        "CIEDE2000",
+        4.0,
+        &[("measured paints", &measured), ("estimated paints", &estimated)],
+    )?;
+    let turns: Vec<f64> = paints.iter().filter_map(Anchored::turns_too_far_by).map(f64::abs).collect();
+    let mut text = format!(
+        "## The shelf against the handbook\n\nEvery paint is anchored to its measured masstone: a fit, not a prediction. \
+         Source of the colours: B. MacEvoy, handprint.com/HP/WCL.\n\n![](masstones.svg)\n\n{HEAD}{}{}\n",
+        row("measured paints", &measured),
+        row("estimated paints", &estimated)
+    );
+    writeln!(
+        text,
+        "Hue turn from masstone to tint, in degrees off the handbook's: median {:.1}, 90th percentile {:.1}.\n",
+        quantile(&turns, 0.5),
+        quantile(&turns, 0.9)
+    )?;
+    for least in [3.0, 8.0] {
+        let right: Vec<bool> = paints.iter().filter_map(|paint| paint.turns_as_wanted(least)).collect();
+        let agreed = right.iter().filter(|right| **right).count();
+        writeln!(
+            text,
+            "- turns of {least} degrees and more go the right way in {agreed} of {}",
+            right.len()
+        )?;
+    }
+    Ok(text)
+}
+
+fn trials(place: &Path) -> Result<String> {
+    let paints = derive()?;
+    let (left_out, second) = (leave_one_out(&paints)?, second_spectra(&paints)?);
+    let mixes =
+        |trials: &[Trial]| -> Vec<f64> { trials.iter().flat_map(|trial| trial.mixes.clone()).collect() };
+    let (estimates, others) = (mixes(&left_out), mixes(&second));
+    cumulative(
+        &place.join("spectra.svg"),
+        "What a paint's spectrum does to its mixes",
+        "CIEDE2000",
+        12.0,
+        &[("spectrum left out and estimated", &estimates), ("a second measured spectrum", &others)],
+    )?;
+    let mut text = format!(
+        "\n## Paints without a spectrum\n\nMeasured paints, estimated from their handbook colours as if they had no spectrum \
+         (all varieties of the same Colour Index name left out), and mixed with fifteen others at 4:1, 1:1 and 1:4, \
+         loads 1 and 1/4. Beside it, the same with a second, independent measured spectrum.\n\n![](spectra.svg)\n\n{HEAD}{}{}\n",
+        row("left out and estimated", &estimates),
+        row("second spectrum", &others)
+    );
+    let mut worst: Vec<(f64, &str)> =
+        left_out.iter().map(|trial| (quantile(&trial.mixes, 0.5), trial.key.as_str())).collect();
+    worst.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let names: Vec<String> = worst.iter().take(8).map(|(error, key)| format!("{key} {error:.1}")).collect();
+    writeln!(text, "Hardest to estimate, by the median of their mixes: {}.", names.join(", "))?;
+    Ok(text)
+}
+
+fn greys(place: &Path) -> Result<String> {
+    let file = workspace::root().join("tests/reference/neutral_pairs.tsv");
+    let (pairs, skipped) = neutrals::pairs(&Table::read(&file, b'\t')?, Shelf::built_in())?;
+    let chromas = |class: &str| -> Vec<f64> {
+        pairs.iter().filter(|pair| pair.class == class).map(|pair| f64::from(pair.crossing.chroma)).collect()
+    };
+    let (pure, near) = (chromas("pure grey"), chromas("near grey"));
+    cumulative(
+        &place.join("greys.svg"),
+        "Least chroma of measured grey pairs",
+        "C* at the crossing, masstone",
+        12.0,
+        &[("pure grey on paper", &pure), ("near grey on paper", &near)],
+    )?;
+    let mut text = String::from(
+        "\n## Measured neutral pairs\n\nPairs whose mixing line was measured; nothing is fitted to them. A partner's place says how many \
+         paints of the shelf, in percent, would neutralise its mate better: by the path's least C*, and by the rule \
+         \"opposite on the wheel\". Where the rule is fooled (not grey), the path is not.\n\n![](greys.svg)\n\n\
+         | on paper | pairs | C* <= 5 | C* <= 8 | median C* | place by path | by opposition |\n|---|---|---|---|---|---|---|\n",
+    );
+    for class in CLASSES {
+        let of_class: Vec<&Pair> = pairs.iter().filter(|pair| pair.class == class).collect();
+        let place = |which: usize| {
+            100.0
+                * quantile(&of_class.iter().map(|pair| f64::from(pair.ranks[which])).collect::<Vec<_>>(), 0.5)
+        };
+        writeln!(
+            text,
+            "| {class} | {} | {:.0} % | {:.0} % | {:.1} | {:.0} % | {:.0} % |",
+            of_class.len(),
+            100.0 * neutrals::share(class, &pairs, 5.0),
+            100.0 * neutrals::share(class, &pairs, 8.0),
+            quantile(&chromas(class), 0.5),
+            place(0),
+            place(1)
+        )?;
+    }
+    let leans: Vec<bool> = pairs.iter().filter_map(Pair::agrees).collect();
+    let agreed = leans.iter().filter(|agrees| **agrees).count();
+    writeln!(
+        text,
+        "\nNear greys lean to the measured side in {agreed} of {}. {} pairs were skipped: a variety is not on the shelf.",
+        leans.len(),
+        skipped.len()
+    )?;
+    let mut far: Vec<&Pair> =
+        pairs.iter().filter(|pair| pair.class == "pure grey" || pair.class == "near grey").collect();
+    far.sort_by(|a, b| b.crossing.chroma.total_cmp(&a.crossing.chroma));
+    let names: Vec<String> = far
+        .iter()
+        .take(8)
+        .map(|pair| format!("{} {:.1}", pair.ids.join(" with "), pair.crossing.chroma))
+        .collect();
+    writeln!(text, "Farthest from the grey they make on paper: {}.", names.join(", "))?;
+    Ok(text)
+}
+
+fn mixtures(place: &Path) -> Result<String> {
+    let reference = workspace::root().join("tests/reference");
+    let singles = read_singles(&reference.join("ntu_singles.csv"))?;
+    let all = read_mixtures(&reference.join("ntu_mixtures.csv"), &singles)?;
+    let first = calibrate(&singles)?;
+    let alone = predict(&first, &all).errors;
+    let [even, odd] = halves(&all);
+    let mut learned = predict(&learn(&first, &singles, &even)?, &odd).errors;
+    learned.extend(predict(&learn(&first, &singles, &odd)?, &even).errors);
+    cumulative(
+        &place.join("mixtures.svg"),
+        "Unseen mixtures of real watercolours",
+        "CIEDE2000",
+        15.0,
+        &[("paints known from single swatches", &alone), ("and from other pairs", &learned)],
+    )?;
+    Ok(format!(
+        "\n## Unseen mixtures of real watercolours\n\n13 paints, 52 pairs (Chen 2019, arXiv:1904.00275), predicted by the film model from \
+         swatches of the paints alone, and after learning from every other pair. The widths of the fit's priors were \
+         chosen with these mixtures in view.\n\n![](mixtures.svg)\n\n{HEAD}{}{}",
+        row("from singles", &alone),
+        row("from singles and other pairs", &learned)
+    ))
+}
