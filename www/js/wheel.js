@@ -180,6 +180,7 @@ function inks({ studio, dim }) {
     line: "rgba(0,0,0,.13)",
     quiet: "#4a4a4a",
     strong: "#1c1c1c",
+    doubt: "rgba(0,0,0,.055)",
     rim: dim && !printing ? "#cfcfcf" : "#4a4a4a",
   };
 }

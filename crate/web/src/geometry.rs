@@ -54,6 +54,12 @@ impl Frame {
         Spot { x: self.centre + radius * cos, y: self.centre - radius * sin }
     }
 
+    /// A length on the wheel (CAM16-UCS) in pixels.
+    #[must_use]
+    pub fn length(&self, wheel: f32) -> f64 {
+        f64::from(wheel / RIM) * self.radius
+    }
+
     /// Radius of a kit paint's dab.
     #[must_use]
     pub fn dab(&self) -> f64 {
@@ -76,6 +82,22 @@ pub fn nearest_along(line: &[Spot], spot: Spot) -> Option<f64> {
         (i as f64 + along, foot.distance(spot))
     };
     (0..line.len().saturating_sub(1)).map(nearest).min_by(|a, b| a.1.total_cmp(&b.1)).map(|found| found.0)
+}
+
+/// Outline of a band along a line of places, so wide to each side of each place.
+#[must_use]
+pub fn band(line: &[Spot], widths: &[f64]) -> Vec<Spot> {
+    let last = line.len().saturating_sub(1);
+    let side = |sign: f64| {
+        (0..line.len()).map(move |i| {
+            let (before, after) = (line[i.saturating_sub(1)], line[(i + 1).min(last)]);
+            let (dx, dy) = (after.x - before.x, after.y - before.y);
+            let reach = sign * widths.get(i).copied().unwrap_or(0.0) / dx.hypot(dy).max(1e-6);
+            Spot { x: line[i].x - dy * reach, y: line[i].y + dx * reach }
+        })
+    };
+    let back: Vec<Spot> = side(-1.0).collect();
+    side(1.0).chain(back.into_iter().rev()).collect()
 }
 
 /// A box that text takes up.
@@ -197,6 +219,15 @@ mod tests {
         assert_eq!(nearest_along(&line[..1], Spot::default()), None);
         let nowhere = [Spot::default(); 3];
         assert_eq!(nearest_along(&nowhere, Spot { x: 1.0, y: 1.0 }), Some(0.0));
+    }
+
+    #[test]
+    fn a_band_runs_out_on_one_side_and_back_on_the_other() {
+        let line = [Spot { x: 0.0, y: 0.0 }, Spot { x: 10.0, y: 0.0 }];
+        let outline = band(&line, &[1.0, 2.0]);
+        let corners = [(0.0, 1.0), (10.0, 2.0), (10.0, -2.0), (0.0, -1.0)].map(|(x, y)| Spot { x, y });
+        assert_eq!(outline, corners);
+        assert!(band(&[], &[]).is_empty());
     }
 
     #[test]

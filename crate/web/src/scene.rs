@@ -34,6 +34,8 @@ pub(crate) struct Ink {
     pub line: String,
     /// Quiet lines on the paper.
     pub quiet: String,
+    /// The band round a path that shows how far it may be off.
+    pub doubt: String,
     /// Names on the surround, outside the wheel.
     pub rim: String,
     /// Text and the path's edge.

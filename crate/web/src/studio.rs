@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 use washpath_core::colour::{self, WheelPoint, shown};
 use washpath_core::{
     Film, Kit, Light, Paint, PaintNumber, Pan, Path, PathPoint, Sheet, Shelf, Stock, THINNEST, Tier, View,
-    position_of, share, share_at,
+    expected_error, position_of, share, share_at,
 };
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d as Context;
@@ -38,6 +38,8 @@ pub(crate) struct Stand {
 pub(crate) struct Step {
     pub place: WheelPoint,
     pub css: String,
+    /// How far it may be off, CIEDE2000.
+    pub expected: f32,
 }
 
 /// One paper in one light, and every paint in it.
@@ -150,8 +152,10 @@ impl Studio {
         let Some(path) = self.path(&scene)? else {
             return wheel::draw_top(context, &scene, &self.stands, None).map_err(canvas_failed);
         };
-        let steps: Vec<Step> = path.points(PATH_POINTS).into_iter().map(Step::from).collect();
-        let mix = Step::from(PathPoint { share: scene.share, lab: path.colour(scene.share) });
+        let tiers = tiers(scene.ends[0], scene.ends[1])?;
+        let step = |point| Step::new(point, tiers);
+        let steps: Vec<Step> = path.points(PATH_POINTS).into_iter().map(step).collect();
+        let mix = step(PathPoint { share: scene.share, lab: path.colour(scene.share) });
         let line = Line { steps: &steps, crossing: &path.crossing(), mix: &mix };
         wheel::draw_top(context, &scene, &self.stands, Some(&line)).map_err(canvas_failed)
     }
@@ -282,9 +286,13 @@ impl Stand {
     }
 }
 
-impl From<PathPoint> for Step {
-    fn from(point: PathPoint) -> Self {
-        Self { place: colour::wheel(point.lab), css: css(shown(point.lab).rgb) }
+impl Step {
+    fn new(point: PathPoint, tiers: [Tier; 2]) -> Self {
+        Self {
+            place: colour::wheel(point.lab),
+            css: css(shown(point.lab).rgb),
+            expected: expected_error(tiers, point.share),
+        }
     }
 }
 

@@ -8,7 +8,7 @@ use wasm_bindgen::JsValue;
 use web_sys::CanvasRenderingContext2d as Context;
 
 use crate::dab::{self, Dab};
-use crate::geometry::{Frame, Label, RIM, Spot, place_aside, place_label};
+use crate::geometry::{Frame, Label, RIM, Spot, band, place_aside, place_label};
 use crate::scene::Scene;
 use crate::studio::{Stand, Step};
 
@@ -25,7 +25,7 @@ const FAMILY: &str = "\"Source Sans 3\", system-ui, sans-serif";
 const HUE_NAMES: [(f64, &str); 6] =
     [(20.8, "red"), (54.9, "orange"), (94.2, "yellow"), (166.4, "green"), (242.0, "blue"), (316.0, "violet")];
 
-/// The disc, its rings and names, the paints with their tails; no codes yet.
+/// The disc, its rings and names, the shelf's dots, the tails of the paints.
 pub(crate) fn draw_ground(context: &Context, scene: &Scene, stands: &[Stand]) -> Drawn {
     let frame = Frame::new(scene.size);
     context.clear_rect(0.0, 0.0, scene.size, scene.size);
@@ -36,29 +36,34 @@ pub(crate) fn draw_ground(context: &Context, scene: &Scene, stands: &[Stand]) ->
             dot(context, stand, frame.spot(stand.place), scene)?;
         }
     }
-    let shown: Vec<&Stand> = stands.iter().filter(|stand| scene.shows(stand.paint.number)).collect();
-    for stand in &shown {
+    for stand in stands.iter().filter(|stand| scene.shows(stand.paint.number)) {
         tail(context, stand, &frame);
-    }
-    for stand in &shown {
-        dab::draw(context, &stand.dab(), frame.spot(stand.place), frame.dab())?;
     }
     Ok(())
 }
 
-/// What lies over the paints: the path if there is one, codes, marks.
+/// The dabs and what lies over them: the path if there is one, codes, marks.
 pub(crate) fn draw_top(context: &Context, scene: &Scene, stands: &[Stand], line: Option<&Line<'_>>) -> Drawn {
     let frame = Frame::new(scene.size);
     let codes = place_codes(context, scene, &frame, stands)?;
+    let spots: Vec<Spot> =
+        line.iter().flat_map(|line| line.steps).map(|step| frame.spot(step.place)).collect();
     if let Some(line) = line {
-        draw_line(context, scene, &frame, line.steps);
+        // Under the dabs: nothing may tint them.
+        draw_band(context, scene, &frame, &spots, line.steps);
+    }
+    for stand in stands.iter().filter(|stand| scene.shows(stand.paint.number)) {
+        dab::draw(context, &stand.dab(), frame.spot(stand.place), frame.dab())?;
+    }
+    if let Some(line) = line {
+        draw_line(context, scene, &spots, line.steps);
     }
     draw_codes(context, scene, &codes)?;
     draw_marks(context, scene, &frame, stands)?;
     let Some(line) = line else { return Ok(()) };
     let ends = [line.steps.first(), line.steps.last()];
     let mix = frame.spot(line.mix.place);
-    let mut keep_off: Vec<Spot> = line.steps.iter().map(|step| frame.spot(step.place)).collect();
+    let mut keep_off = spots;
     keep_off.push(mix);
     keep_off.extend(codes.iter().map(|(_, label)| label.middle()));
     crossing_mark(context, scene, &frame, line.crossing, &keep_off)?;
@@ -68,6 +73,10 @@ pub(crate) fn draw_top(context: &Context, scene: &Scene, stands: &[Stand], line:
     handle(context, scene, mix, &line.mix.css)
 }
 
+/// Share of a colour difference that shows in the wheel's plane: two of three
+/// directions, the third is lightness.
+const IN_PLANE: f32 = 0.816;
+
 /// A path ready to be drawn.
 pub(crate) struct Line<'a> {
     pub steps: &'a [Step],
@@ -75,13 +84,20 @@ pub(crate) struct Line<'a> {
     pub mix: &'a Step,
 }
 
-fn draw_line(context: &Context, scene: &Scene, frame: &Frame, steps: &[Step]) {
-    let spots: Vec<Spot> = steps.iter().map(|step| frame.spot(step.place)).collect();
+/// How far the path may be off, as a band along it.
+fn draw_band(context: &Context, scene: &Scene, frame: &Frame, spots: &[Spot], steps: &[Step]) {
+    let doubts: Vec<f64> = steps.iter().map(|step| frame.length(step.expected * IN_PLANE)).collect();
+    polyline(context, &band(spots, &doubts));
+    context.set_fill_style_str(&scene.ink.doubt);
+    context.fill();
+}
+
+fn draw_line(context: &Context, scene: &Scene, spots: &[Spot], steps: &[Step]) {
     context.set_line_cap("round");
     context.set_line_join("round");
     context.set_stroke_style_str(&scene.ink.strong);
     context.set_line_width(9.5);
-    polyline(context, &spots);
+    polyline(context, spots);
     context.stroke();
     context.set_line_width(7.0);
     for (pair, step) in spots.windows(2).zip(steps) {

@@ -55,7 +55,7 @@ fn scene() -> JsValue {
     let (a, b) = (number_of("pb29"), number_of("pbr7-burnt-sienna"));
     object(&format!(
         r##"{{"size": {SIZE}, "kit": [{a}, {b}], "showShelf": false, "ends": [{a}, {b}], "share": 0.5, "load": 1,
-        "cursor": 0, "ink": {{"paper": "#ffffff", "line": "#cccccc", "quiet": "#555555", "rim": "#555555", "strong": "#111111"}}}}"##
+        "cursor": 0, "ink": {{"paper": "#ffffff", "line": "#cccccc", "quiet": "#555555", "rim": "#555555", "doubt": "rgba(0,0,0,.06)", "strong": "#111111"}}}}"##
     ))
 }
 
@@ -101,6 +101,7 @@ fn the_handle_shows_the_mix_and_the_path_is_found_again() {
 fn paints_are_found_where_they_are_drawn() {
     let (studio, context) = (studio(), canvas(SIZE));
     studio.draw_wheel(&context, scene()).unwrap();
+    studio.draw_path(&context, scene()).unwrap();
     let ultramarine = number_of("pb29");
     let css = text(&studio.swatch(ultramarine, studio.strongest_load(ultramarine).unwrap()).unwrap(), "css");
     let hit = (0..600)
