@@ -111,7 +111,7 @@ function slider(name, { max }, onchange) {
 function about({ ends }, shelf) {
   const known = [...new Set(ends)].map((end) => shelf.get(end)).filter(Boolean);
   if (known.length === 0) return [element("p", { class: "quiet" }, "What to know of the paints will stand here.")];
-  return known.map((paint) => {
+  return [...known.map((paint) => {
     const traits = [...["transparency", "granulation", "staining"].map((property) => grade(property, paint[property])), strengthOf(paint.strength)].filter(Boolean);
     const fastness = paint.lightfastTint == null ? null : `Lightfast tint: Blue Wool ${paint.lightfastTint} of 8.`;
     return element("section", {},
@@ -119,7 +119,9 @@ function about({ ends }, shelf) {
       element("p", {}, traits.length ? `${capital(traits.join(", "))}. ` : "", fastness),
       paint.caution ? element("p", { class: "caution" }, element("b", {}, "Caution. "), paint.caution) : null,
       element("p", { class: "quiet" }, `Spectrum ${paint.tier}. Source: ${paint.source}.`));
-  });
+  }), element("p", { class: "quiet" }, SOURCES)];
 }
+
+const SOURCES = "Ratings: B. MacEvoy, handprint.com/HP/WCL, averaged over makers. Cautions and most strengths: common practice; the label and the safety data sheet come first.";
 
 const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
