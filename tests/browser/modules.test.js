@@ -76,8 +76,8 @@ visit("titles lose control characters and what is beyond 60", {}, async ({ page 
   assert.deepEqual(titles, ["Harbour", "a b c d", "x".repeat(60), "🖌".repeat(60), "y".repeat(59), "", "<b>&"]);
   // The core refuses what is longer: every title must go into a link.
   const lengths = await within(page, "core.js", async ({ ready }, titles) => {
-    const { describe_kit, encode_kit } = await ready();
-    return titles.map((title) => describe_kit(encode_kit({ title, capacity: 1, stock: 0, pans: [] })).title);
+    const { decode_kit, encode_kit } = await ready();
+    return titles.map((title) => decode_kit(encode_kit({ title, capacity: 1, stock: 0, pans: [] })).title);
   }, titles);
   assert.deepEqual(lengths, titles);
 });

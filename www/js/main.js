@@ -64,7 +64,7 @@ function firstState(core, shelf) {
 
 function readKit(core, text) {
   try {
-    return core.describe_kit(text);
+    return core.decode_kit(text);
   } catch {
     return null;
   }

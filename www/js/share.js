@@ -51,7 +51,7 @@ export function attachGuest(store, shelf, core, choose) {
     // The link is taken off the address, so that a reload does not ask again.
     history.replaceState(null, "", location.href.split("#")[0]);
     try {
-      const kit = core.describe_kit(text);
+      const kit = core.decode_kit(text);
       if (text === core.encode_kit(store.get().kit)) return notice("This link holds the kit you already have.", { seconds: 6 });
       show(kit);
     } catch (error) {

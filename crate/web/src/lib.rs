@@ -11,4 +11,4 @@ mod scene;
 mod studio;
 mod wheel;
 
-pub use studio::{Studio, describe_kit, encode_kit, paints};
+pub use studio::{Studio, decode_kit, encode_kit, paints};

@@ -334,7 +334,7 @@ pub fn encode_kit(kit: JsValue) -> Result<String, JsError> {
 ///
 /// A damaged text, an unknown version or paint, in words for the painter.
 #[wasm_bindgen]
-pub fn describe_kit(text: &str) -> Result<JsValue, JsError> {
+pub fn decode_kit(text: &str) -> Result<JsValue, JsError> {
     let kit = share::decode(text, Shelf::built_in())?;
     out(&KitReadout {
         title: kit.title().to_owned(),

@@ -4,7 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "a test may fail by panic, its helpers too")]
 
 use js_sys::{Array, JSON, Object, Reflect};
-use washpath_web::{Studio, describe_kit, encode_kit, paints};
+use washpath_web::{Studio, decode_kit, encode_kit, paints};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 use web_sys::{CanvasRenderingContext2d as Context, HtmlCanvasElement};
@@ -117,7 +117,7 @@ fn paints_are_found_where_they_are_drawn() {
 fn kits_go_out_and_come_back() {
     let kit = object(r#"{"title": "Harbour", "capacity": 12, "stock": 2, "pans": [[1], [2, 3]]}"#);
     let link = encode_kit(kit).unwrap();
-    let back = describe_kit(&link).unwrap();
+    let back = decode_kit(&link).unwrap();
     assert_eq!(text(&back, "title"), "Harbour");
     let pans: Array = field(&back, "pans").unchecked_into();
     assert_eq!(String::from(JSON::stringify(&pans).unwrap()), "[[1],[2,3]]");
@@ -125,8 +125,8 @@ fn kits_go_out_and_come_back() {
 
 #[wasm_bindgen_test]
 fn faults_come_as_plain_errors() {
-    assert!(describe_kit("not a kit").is_err());
-    assert!(describe_kit("").is_err());
+    assert!(decode_kit("not a kit").is_err());
+    assert!(decode_kit("").is_err());
     assert!(encode_kit(JsValue::NULL).is_err());
     assert!(encode_kit(object(r#"{"title": "", "capacity": 1, "stock": 0, "pans": [[1], [2]]}"#)).is_err());
     assert!(encode_kit(object(r#"{"title": "", "capacity": 1, "stock": 0, "pans": [[]]}"#)).is_err());
