@@ -3,7 +3,7 @@
 import { dabOf } from "./dab.js";
 import { demoKit } from "./demo.js";
 import { button, byId, element, say } from "./dom.js";
-import { MOST_PANS, PAPERS, emptyKit, move, refill, remove, resize, retitle } from "./kit.js";
+import { LONGEST_TITLE, MOST_PANS, PAPERS, emptyKit, move, refill, remove, resize, retitle } from "./kit.js";
 
 /** Shows the tin; `choose` takes a paint as an end of the path. */
 export function attachTin(store, shelf, choose) {
@@ -32,7 +32,7 @@ export function attachTin(store, shelf, choose) {
 
   function title(kit) {
     const input = element("input", {
-      class: "title", "aria-label": "Title of the kit", placeholder: "Name this kit", maxlength: 60, "data-focus": "title",
+      class: "title", "aria-label": "Title of the kit", placeholder: "Name this kit", maxlength: LONGEST_TITLE, "data-focus": "title",
       onchange: () => edit(retitle(store.get().kit, input.value)),
     });
     input.value = kit.title;

@@ -28,10 +28,11 @@ pub(super) fn run(words: &[String]) -> Result<String> {
     }
     let place = workspace::root().join("tests/report");
     fs::create_dir_all(&place).with_context(|| format!("no folder {}", place.display()))?;
+    let paints = derive()?;
     let page = [
         INTRODUCTION.to_owned(),
-        masstones(&place, &derive()?)?,
-        trials(&place)?,
+        masstones(&place, &paints)?,
+        trials(&place, &paints)?,
         greys(&place)?,
         mixtures(&place)?,
     ]
@@ -97,9 +98,8 @@ fn masstones(place: &Path, paints: &[Anchored]) -> Result<String> {
     Ok(text)
 }
 
-fn trials(place: &Path) -> Result<String> {
-    let paints = derive()?;
-    let (left_out, second) = (leave_one_out(&paints)?, second_spectra(&paints)?);
+fn trials(place: &Path, paints: &[Anchored]) -> Result<String> {
+    let (left_out, second) = (leave_one_out(paints)?, second_spectra(paints)?);
     let mixes =
         |trials: &[Trial]| -> Vec<f64> { trials.iter().flat_map(|trial| trial.mixes.clone()).collect() };
     let (estimates, others) = (mixes(&left_out), mixes(&second));
