@@ -5,7 +5,9 @@
 use std::hint::black_box;
 use std::time::{Duration, Instant};
 
-use washpath_core::{BANDS, Error, Film, Light, Path, Sheet, Shelf, Spectrum, Stock, View, layer, share_at};
+use washpath_core::{
+    BANDS, Error, Film, Laid, Light, Path, Sheet, Shelf, Spectrum, Stock, View, layer, share_at,
+};
 
 const RUNS: usize = 9;
 const RUN: Duration = Duration::from_millis(60);
@@ -25,7 +27,7 @@ fn main() -> Result<(), Error> {
     figure("crossing", || black_box(&path).crossing());
     let shares: Vec<f32> = (0..33).map(|i| share_at(i as f32 / 32.0)).collect();
     let loads: Vec<f32> = (0..12).map(|i| (-0.45 * i as f32).exp2()).collect();
-    figure("sheet", || Sheet::new(a, b, &view, black_box(&shares), black_box(&loads)));
+    figure("sheet", || Sheet::new(a, b, Laid::Mixed, &view, black_box(&shares), black_box(&loads)));
     Ok(())
 }
 

@@ -28,17 +28,44 @@ const MAKERS: f32 = 3.5;
 /// (data of Chen 2019, arXiv:1904.00275).
 const MIXING: f32 = 4.45;
 
-/// Median CIEDE2000 to expect of a mix with this share of B by volume.
-///
-/// Half of all real mixes lie nearer than this, half farther; one in ten lies
-/// about twice as far.
-#[must_use]
-pub fn expected_error(tiers: [Tier; 2], share: f32) -> f32 {
-    let position = if share.is_finite() { position_of(share) } else { 0.5 };
-    let [a, b] = tiers.map(|tier| tier.expected_error()[0]);
-    let mixing = MIXING * 4.0 * position * (1.0 - position);
-    let weights = [2.0 * (1.0 - position), 2.0 * position].map(|weight| weight.min(1.0));
-    [MAKERS, mixing, weights[0] * a, weights[1] * b].iter().map(|e| e * e).sum::<f32>().sqrt()
+/// What is not known of a film: its paints' spectra, and how much of the mixing model it needs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Doubt {
+    /// Median CIEDE2000 that the spectra bring.
+    spectrum: f32,
+    /// 0 for a paint alone to 1 for one part each.
+    mixing: f32,
+}
+
+impl Doubt {
+    /// Of a paint alone.
+    #[must_use]
+    pub const fn of(tier: Tier) -> Self {
+        Self { spectrum: tier.expected_error()[0], mixing: 0.0 }
+    }
+
+    /// Of a mix with this share of `b` by volume.
+    ///
+    /// An end that is a mixture itself brings its own need of the model along.
+    #[must_use]
+    pub fn between(a: Self, b: Self, share: f32) -> Self {
+        let position = if share.is_finite() { position_of(share) } else { 0.5 };
+        let bump = 4.0 * position * (1.0 - position);
+        let [of_a, of_b] = [2.0 * (1.0 - position), 2.0 * position].map(|weight| weight.min(1.0));
+        Self {
+            spectrum: (of_a * a.spectrum).hypot(of_b * b.spectrum),
+            mixing: bump.max(of_a * a.mixing).max(of_b * b.mixing),
+        }
+    }
+
+    /// Median CIEDE2000 to expect between the prediction and real paint.
+    ///
+    /// Half of all real mixes lie nearer than this, half farther; one in ten
+    /// lies about twice as far.
+    #[must_use]
+    pub fn error(self) -> f32 {
+        [MAKERS, MIXING * self.mixing, self.spectrum].iter().map(|e| e * e).sum::<f32>().sqrt()
+    }
 }
 
 #[cfg(test)]
@@ -47,12 +74,20 @@ mod tests {
 
     #[test]
     fn a_mix_is_less_sure_than_a_paint_and_an_estimate_less_than_a_measurement() {
-        let measured = [Tier::Measured; 2];
-        let alone = expected_error(measured, 0.0);
-        let mixed = expected_error(measured, 0.5);
-        assert!(alone < mixed, "{alone} {mixed}");
-        assert!(mixed < expected_error([Tier::Measured, Tier::Estimated], 0.5));
-        assert_eq!(alone, expected_error([Tier::Measured, Tier::Estimated], 0.0));
-        assert!((expected_error(measured, 1.0) - alone).abs() < 1e-4);
+        let [measured, estimated] = [Tier::Measured, Tier::Estimated].map(Doubt::of);
+        let error = |b: Doubt, share: f32| Doubt::between(measured, b, share).error();
+        let alone = measured.error();
+        assert!(alone < error(measured, 0.5), "{alone}");
+        assert!(error(measured, 0.5) < error(estimated, 0.5));
+        assert!((error(estimated, 0.0) - alone).abs() < 1e-4);
+        assert!((error(measured, 1.0) - alone).abs() < 1e-4);
+    }
+
+    #[test]
+    fn a_little_more_paint_in_a_mixture_does_not_make_it_sure() {
+        let paint = Doubt::of(Tier::Measured);
+        let mixture = Doubt::between(paint, paint, 0.5);
+        assert_eq!(Doubt::between(mixture, paint, 0.0), mixture);
+        assert!(Doubt::between(mixture, paint, 0.01).error() >= paint.error());
     }
 }

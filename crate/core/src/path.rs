@@ -4,6 +4,7 @@ use crate::colour::{Lab, chroma};
 use crate::film::Film;
 use crate::hue::{Hue, NEAR_GREY, PURE_GREY};
 use crate::minimum::minimise;
+use crate::spectrum::Spectrum;
 use crate::view::View;
 
 /// The colours from A to B as the ratio runs from all A to all B, at one load.
@@ -16,6 +17,27 @@ pub struct Path<'a> {
     ends: [&'a Film; 2],
     view: &'a View,
     load: f32,
+    laid: Laid,
+}
+
+/// How two paints come together on the paper.
+///
+/// The same paint lies there each way: a glaze has in two layers what the mix
+/// of the same share and load has in one.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Laid {
+    /// Mixed in one wash.
+    #[default]
+    Mixed,
+    /// A as a glaze over a dry wash of B.
+    AOverB,
+    /// B as a glaze over a dry wash of A.
+    BOverA,
+}
+
+impl Laid {
+    /// Every way.
+    pub const ALL: [Self; 3] = [Self::Mixed, Self::AOverB, Self::BOverA];
 }
 
 /// One place on a path.
@@ -88,7 +110,13 @@ impl<'a> Path<'a> {
     /// The path from `a` to `b` at a load, as seen in a view.
     #[must_use]
     pub const fn new(a: &'a Film, b: &'a Film, view: &'a View, load: f32) -> Self {
-        Self { ends: [a, b], view, load }
+        Self { ends: [a, b], view, load, laid: Laid::Mixed }
+    }
+
+    /// The same path with the paints brought together in another way.
+    #[must_use]
+    pub const fn laid(self, laid: Laid) -> Self {
+        Self { laid, ..self }
     }
 
     /// Load of every mix on the path; 1 is masstone.
@@ -100,7 +128,22 @@ impl<'a> Path<'a> {
     /// The mix with this share of B; below 0 is A, above 1 is B.
     #[must_use]
     pub fn colour(&self, share: f32) -> Lab {
-        self.view.colour(&Film::between(self.ends[0], self.ends[1], share), self.load)
+        self.view.colour_of(&self.reflectance(share))
+    }
+
+    /// Reflectance of the mix with this share of B, 0 to 1.
+    #[must_use]
+    pub fn reflectance(&self, share: f32) -> Spectrum {
+        let [a, b] = self.ends;
+        let glazed = |upper: usize| {
+            let loads = Film::masstones(a, b, share).map(|masstones| masstones * self.load);
+            self.view.glaze((self.ends[1 - upper], loads[1 - upper]), (self.ends[upper], loads[upper]))
+        };
+        match self.laid {
+            Laid::Mixed => self.view.reflectance(&Film::between(a, b, share), self.load),
+            Laid::AOverB => glazed(0),
+            Laid::BOverA => glazed(1),
+        }
     }
 
     /// `count` places from A to B, even in log-odds; at least the two ends.

@@ -2,6 +2,7 @@
 
 use crate::colour::Lab;
 use crate::film::Film;
+use crate::path::{Laid, Path};
 use crate::view::View;
 
 /// Ratios across, loads down.
@@ -16,11 +17,14 @@ pub struct Sheet {
 }
 
 impl Sheet {
-    /// All mixes of `a` and `b` at these shares of B and these loads.
+    /// All mixes, or glazes, of `a` and `b` at these shares of B and these loads.
     #[must_use]
-    pub fn new(a: &Film, b: &Film, view: &View, shares: &[f32], loads: &[f32]) -> Self {
-        let films: Vec<Film> = shares.iter().map(|share| Film::between(a, b, *share)).collect();
-        let cells = loads.iter().flat_map(|load| films.iter().map(|film| view.colour(film, *load))).collect();
+    pub fn new(a: &Film, b: &Film, laid: Laid, view: &View, shares: &[f32], loads: &[f32]) -> Self {
+        let row = |load: &f32| {
+            let path = Path::new(a, b, view, *load).laid(laid);
+            shares.iter().map(move |share| path.colour(*share))
+        };
+        let cells = loads.iter().flat_map(row).collect();
         Self { shares: shares.to_vec(), loads: loads.to_vec(), cells }
     }
 

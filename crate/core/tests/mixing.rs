@@ -4,7 +4,7 @@ use proptest::prelude::*;
 use washpath_core::colour::chroma;
 use washpath_core::spectrum::from_fn;
 use washpath_core::{
-    Film, Lab, Light, Path, Sheet, Shelf, Spectrum, Stock, View, mix, position_of, share_at,
+    Film, Lab, Laid, Light, Path, Sheet, Shelf, Spectrum, Stock, View, mix, position_of, share_at,
 };
 
 fn spectrum(most: f32) -> impl Strategy<Value = Spectrum> {
@@ -25,7 +25,38 @@ fn close(a: Lab, b: Lab) -> bool {
     (a.l - b.l).abs() < 0.01 && (a.a - b.a).abs() < 0.02 && (a.b - b.b).abs() < 0.02
 }
 
+/// Farthest that two reflectances lie apart.
+fn apart(a: &Spectrum, b: &Spectrum) -> f32 {
+    a.iter().zip(b).map(|(a, b)| (a - b).abs()).fold(0.0, f32::max)
+}
+
 proptest! {
+    #[test]
+    fn thin_glazes_commute_and_are_mixes_to_first_order(a in film(), b in film(), share in 0.1f32..0.9) {
+        let view = view();
+        let densest = a.k.iter().chain(&a.s).chain(&b.k).chain(&b.s).fold(0.0f32, |most, v| most.max(*v));
+        let laid = |laid: Laid, thickness: f32| {
+            Path::new(&a, &b, &view, thickness / densest).laid(laid).reflectance(share)
+        };
+        // Halving the load quarters what is of second order; f32 leaves some noise.
+        for glaze in [Laid::AOverB, Laid::BOverA] {
+            let thick = apart(&laid(glaze, 0.1), &laid(Laid::Mixed, 0.1));
+            let thin = apart(&laid(glaze, 0.05), &laid(Laid::Mixed, 0.05));
+            prop_assert!(thin <= 0.35 * thick + 2e-6, "{thin} of {thick}");
+        }
+        let order = |t| apart(&laid(Laid::AOverB, t), &laid(Laid::BOverA, t));
+        prop_assert!(order(0.05) <= 0.35 * order(0.1) + 2e-6);
+    }
+
+    #[test]
+    fn a_glaze_of_nothing_is_the_paint(a in film(), load in 0.01f32..2.0) {
+        let view = view();
+        for laid in Laid::ALL {
+            let path = Path::new(&a, &Film::CLEAR, &view, load).laid(laid);
+            prop_assert!(close(path.colour(0.0), view.colour(&a, load)));
+        }
+    }
+
     #[test]
     fn reflectance_is_a_share(film in film(), load in 0.0f32..1000.0) {
         for r in view().reflectance(&film, load) {
@@ -134,7 +165,7 @@ fn a_sheet_holds_the_paths_of_its_rows() {
     let (shelf, view) = (Shelf::built_in(), view());
     let (a, b) = (&shelf.paints()[0].film, &shelf.paints()[7].film);
     let (shares, loads) = ([0.0, 0.5, 1.0], [1.0, 0.25]);
-    let sheet = Sheet::new(a, b, &view, &shares, &loads);
+    let sheet = Sheet::new(a, b, Laid::Mixed, &view, &shares, &loads);
     for (row, load) in loads.into_iter().enumerate() {
         for (column, share) in shares.into_iter().enumerate() {
             assert_eq!(sheet.cell(row, column), Some(Path::new(a, b, &view, load).colour(share)));
@@ -171,4 +202,15 @@ fn the_paper_alone_is_nearly_white_and_named_right() {
         };
         assert!(range.contains(&lab.l), "{}: L* {}", stock.name(), lab.l);
     }
+}
+
+#[test]
+fn the_order_of_glazes_shows_where_the_upper_paint_hides() {
+    let shelf = Shelf::built_in();
+    let view = view();
+    let [red, blue] = ["pr101-light-red", "pb15-3"].map(|key| &shelf.find(key).unwrap().film);
+    let colour = |laid| Path::new(red, blue, &view, 1.0).laid(laid).colour(0.5);
+    let [mix, red_over, blue_over] = Laid::ALL.map(colour);
+    // Light red hides well: over the blue it stays red, under it it turns dark.
+    assert!(red_over.a > mix.a && mix.a > blue_over.a, "{red_over:?} {mix:?} {blue_over:?}");
 }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 use washpath_core::colour::{chroma, hue_angle, shown};
 use washpath_core::hue::describe;
-use washpath_core::{Crossing, CrossingKind, Lab, Paint, Tier, expected_error, whole_parts};
+use washpath_core::{Crossing, CrossingKind, Doubt, Lab, Paint, whole_parts};
 
 /// A colour as the page shows and names it.
 #[derive(Serialize)]
@@ -52,8 +52,8 @@ pub(crate) struct Mix {
 }
 
 impl Mix {
-    pub(crate) fn new(share: f32, lab: Lab, tiers: [Tier; 2]) -> Self {
-        let expected = expected_error(tiers, share);
+    pub(crate) fn new(share: f32, lab: Lab, doubts: [Doubt; 2]) -> Self {
+        let expected = Doubt::between(doubts[0], doubts[1], share).error();
         Self { share, parts: whole_parts(share), swatch: Swatch::new(lab), expected }
     }
 }
@@ -71,14 +71,14 @@ pub(crate) struct CrossingReadout {
 }
 
 impl CrossingReadout {
-    pub(crate) fn new(crossing: Crossing, tiers: [Tier; 2]) -> Self {
+    pub(crate) fn new(crossing: Crossing, doubts: [Doubt; 2]) -> Self {
         let kind = match crossing.kind {
             CrossingKind::Pure => "pure",
             CrossingKind::Near => "near",
             CrossingKind::Dull => "dull",
             CrossingKind::None => "none",
         };
-        Self { mix: Mix::new(crossing.share, crossing.lab, tiers), kind, lean: crossing.lean.name() }
+        Self { mix: Mix::new(crossing.share, crossing.lab, doubts), kind, lean: crossing.lean.name() }
     }
 }
 

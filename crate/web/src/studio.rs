@@ -3,8 +3,8 @@
 use serde::{Deserialize, Serialize};
 use washpath_core::colour::{self, WheelPoint, shown};
 use washpath_core::{
-    Film, Kit, Light, Paint, PaintNumber, Pan, Path, PathPoint, Sheet, Shelf, Stock, THINNEST, Tier, View,
-    expected_error, position_of, share, share_at,
+    Doubt, Film, Kit, Laid, Light, Paint, PaintNumber, Pan, Path, PathPoint, Sheet, Shelf, Stock, THINNEST,
+    View, position_of, share, share_at,
 };
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d as Context;
@@ -93,7 +93,7 @@ impl Studio {
     /// No such paint.
     pub fn mix(&self, a: PaintNumber, b: PaintNumber, share: f32, load: f32) -> Result<JsValue, JsError> {
         let lab = Path::new(film(a)?, film(b)?, &self.view, load).colour(share);
-        out(&Mix::new(share, lab, tiers(a, b)?))
+        out(&Mix::new(share, lab, doubts(a, b)?))
     }
 
     /// Where the path from `a` to `b` comes closest to neutral.
@@ -103,7 +103,7 @@ impl Studio {
     /// No such paint.
     pub fn crossing(&self, a: PaintNumber, b: PaintNumber, load: f32) -> Result<JsValue, JsError> {
         let crossing = Path::new(film(a)?, film(b)?, &self.view, load).crossing();
-        out(&CrossingReadout::new(crossing, tiers(a, b)?))
+        out(&CrossingReadout::new(crossing, doubts(a, b)?))
     }
 
     /// The sheet of `a` and `b`, row by row: shares across, loads down.
@@ -118,7 +118,7 @@ impl Studio {
         shares: &[f32],
         loads: &[f32],
     ) -> Result<JsValue, JsError> {
-        let sheet = Sheet::new(film(a)?, film(b)?, &self.view, shares, loads);
+        let sheet = Sheet::new(film(a)?, film(b)?, Laid::Mixed, &self.view, shares, loads);
         out(&sheet.cells.iter().map(|lab| Swatch::new(*lab)).collect::<Vec<_>>())
     }
 
@@ -152,8 +152,8 @@ impl Studio {
         let Some(path) = self.path(&scene)? else {
             return wheel::draw_top(context, &scene, &self.stands, None).map_err(canvas_failed);
         };
-        let tiers = tiers(scene.ends[0], scene.ends[1])?;
-        let step = |point| Step::new(point, tiers);
+        let doubts = doubts(scene.ends[0], scene.ends[1])?;
+        let step = |point| Step::new(point, doubts);
         let steps: Vec<Step> = path.points(PATH_POINTS).into_iter().map(step).collect();
         let mix = step(PathPoint { share: scene.share, lab: path.colour(scene.share) });
         let line = Line { steps: &steps, crossing: &path.crossing(), mix: &mix };
@@ -287,11 +287,11 @@ impl Stand {
 }
 
 impl Step {
-    fn new(point: PathPoint, tiers: [Tier; 2]) -> Self {
+    fn new(point: PathPoint, doubts: [Doubt; 2]) -> Self {
         Self {
             place: colour::wheel(point.lab),
             css: css(shown(point.lab).rgb),
-            expected: expected_error(tiers, point.share),
+            expected: Doubt::between(doubts[0], doubts[1], point.share).error(),
         }
     }
 }
@@ -356,9 +356,9 @@ fn film(number: PaintNumber) -> Result<&'static Film, JsError> {
     Ok(&Shelf::built_in().get(number)?.film)
 }
 
-fn tiers(a: PaintNumber, b: PaintNumber) -> Result<[Tier; 2], JsError> {
+fn doubts(a: PaintNumber, b: PaintNumber) -> Result<[Doubt; 2], JsError> {
     let shelf = Shelf::built_in();
-    Ok([shelf.get(a)?.tier, shelf.get(b)?.tier])
+    Ok([Doubt::of(shelf.get(a)?.tier), Doubt::of(shelf.get(b)?.tier)])
 }
 
 fn out<T: Serialize + ?Sized>(value: &T) -> Result<JsValue, JsError> {
