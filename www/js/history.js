@@ -2,7 +2,7 @@
 
 const MOST = 200;
 
-const picture = ({ kit, ends, next, share, load }) => ({ kit, ends, next, share, load });
+const picture = ({ kit, ends, next, laid, share, load }) => ({ kit, ends, next, laid, share, load });
 
 /** Follows the store; undo and redo put earlier and later kits and ends back, with the mix shown then. */
 export function attachHistory(store, { undo, redo }) {

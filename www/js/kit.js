@@ -6,7 +6,14 @@ export const LONGEST_TITLE = 60;
 /** Papers in the order of their numbers in a link. */
 export const PAPERS = ["Bright white", "Natural white", "Cream", "Grey", "Tan"];
 
-export const emptyKit = (title = "") => ({ title, capacity: 12, stock: 0, pans: [] });
+/** Most kept mixes, as a link carries them. */
+export const MOST_PUDDLES = 24;
+
+export const emptyKit = (title = "") => ({ title, capacity: 12, stock: 0, paper: null, pans: [], puddles: [] });
+
+export const keepPuddle = (kit, puddle) => ({ ...kit, puddles: [...kit.puddles, puddle] });
+
+export const wipePuddle = (kit, index) => ({ ...kit, puddles: kit.puddles.filter((_, i) => i !== index) });
 
 /** Every paint packed, each once. */
 export const paintsOf = (kit) => [...new Set(kit.pans.flat())];

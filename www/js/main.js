@@ -1,11 +1,17 @@
 // Starts the page: core, state, views.
 
+import { attachAbout } from "./about.js";
 import { ready } from "./core.js";
+import { attachDarks } from "./darks.js";
 import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { byId, notice, say } from "./dom.js";
+import { paintEnd, readEnd } from "./end.js";
+import { attachEnds, choosePaint, createChoose } from "./ends.js";
 import { attachHistory } from "./history.js";
 import { attachMix } from "./mix.js";
 import { attachOffline } from "./offline.js";
+import { attachPartners } from "./partners.js";
+import { attachPuddles } from "./puddles.js";
 import { attachGuest, attachShare } from "./share.js";
 import { attachSheet } from "./sheet.js";
 import { attachShelf, createShelf } from "./shelf.js";
@@ -13,9 +19,8 @@ import { keep, restore } from "./storage.js";
 import { createStore } from "./store.js";
 import { attachTabs } from "./tabs.js";
 import { attachTin } from "./tin.js";
+import { LIGHTS, attachView, createOutlines } from "./view.js";
 import { attachWheel } from "./wheel.js";
-
-const DAYLIGHT = 0;
 
 start().catch((error) => notice(`Washpath could not start: ${error.message}. It needs a browser of 2023 or later.`));
 
@@ -23,22 +28,30 @@ async function start() {
   const core = await ready();
   const shelf = createShelf(core.paints());
   const store = createStore(firstState(core, shelf));
-  const choose = (paint) => chooseEnd(store, shelf, paint);
+  const choose = createChoose(store, shelf);
+  const choosePan = choosePaint(choose);
 
   store.subscribe((state, changed, before) => {
-    if (changed.has("kit") && state.kit.stock !== before.kit.stock) store.set({ studio: new core.Studio(state.kit.stock, DAYLIGHT) });
+    const paper = changed.has("kit") && (state.kit.stock !== before.kit.stock || state.kit.paper !== before.kit.paper);
+    if (paper || changed.has("light")) store.set({ studio: studioOf(core, state.kit, state.light) });
   });
   attachHistory(store, { undo: byId("undo"), redo: byId("redo") });
   attachSurround(store);
   attachTabs(document.querySelector(".tabs"));
-  attachWheel(store, shelf, choose);
+  attachView(store);
+  attachWheel(store, shelf, choose, createOutlines(store));
+  attachEnds(store, shelf);
   attachMix(store, shelf);
   attachSheet(store, shelf);
-  attachTin(store, shelf, choose);
-  attachShelf(store, shelf, choose);
+  attachPuddles(store, shelf, choose);
+  attachPartners(store, shelf);
+  attachAbout(store, shelf);
+  attachTin(store, shelf, choosePan);
+  attachDarks(store, shelf);
+  attachShelf(store, shelf, choosePan);
   attachKeeping(store, core);
   attachShare(store, core);
-  attachGuest(store, shelf, core, choose);
+  attachGuest(store, shelf, core, choosePan);
   byId("help-open").addEventListener("click", () => byId("help").showModal());
   attachOffline().catch(() => {}); // Without it the page works while there is a network.
 }
@@ -47,20 +60,31 @@ async function start() {
 function firstState(core, shelf) {
   const kept = restore();
   const kit = readKit(core, kept.kit) ?? demoKit(shelf);
-  const [a, b] = Array.isArray(kept.ends) ? kept.ends : DEMO_ENDS.map((key) => shelf.find(key).number);
+  const ends = Array.isArray(kept.ends) ? kept.ends.slice(0, 2).map((end) => readEnd(end, shelf)) : DEMO_ENDS.map((key) => paintEnd(shelf.find(key).number));
+  const light = LIGHTS[kept.light] ? kept.light : 0;
   return {
     kit,
-    studio: new core.Studio(kit.stock, DAYLIGHT),
-    ends: [a, b].map((end) => (shelf.get(end) ? end : 0)),
+    light,
+    studio: studioOf(core, kit, light),
+    ends: [ends[0] ?? null, ends[1] ?? null],
     next: 0,
+    laid: [0, 1, 2].includes(kept.laid) ? kept.laid : 0,
     share: between(kept.share, 0, 1, 0.5),
     load: between(kept.load, 1 / 32, 1, DEMO_LOAD),
     cursor: 0,
+    cross: null,
     showShelf: Boolean(kept.showShelf),
+    ribbon: Boolean(kept.ribbon),
+    reach: Boolean(kept.reach),
+    pins: [],
+    pinnedKit: null,
+    guestKit: null,
     dim: kept.dim ?? matchMedia("(prefers-color-scheme: dark)").matches,
     editing: false,
   };
 }
+
+const studioOf = (core, kit, light) => new core.Studio({ stock: kit.stock, own: kit.paper }, light, matchMedia("(color-gamut: p3)").matches);
 
 function readKit(core, text) {
   try {
@@ -73,23 +97,18 @@ function readKit(core, text) {
 const between = (value, least, most, otherwise) =>
   typeof value === "number" && value >= least && value <= most ? value : otherwise;
 
-/** Fills the next end; the other one is next then. A paint that is an end stays it: the other is next. */
-function chooseEnd(store, shelf, paint) {
-  const { ends, next } = store.get();
-  if (ends.includes(paint)) return store.set({ next: 1 - ends.indexOf(paint) });
-  const chosen = ends.map((end, i) => (i === next ? paint : end));
-  store.set({ ends: chosen, next: 1 - next });
-  say(`${shelf.get(paint).name} is ${"AB"[next]}`);
-}
+/** What is kept between visits, besides the kit itself. */
+const KEPT = ["ends", "laid", "share", "load", "light", "showShelf", "ribbon", "reach", "dim"];
 
 function attachKeeping(store, core) {
   let told = false;
   store.subscribe((state, changed) => {
-    if (!["kit", "ends", "share", "load", "showShelf", "dim"].some((key) => changed.has(key))) return;
+    if (!changed.has("kit") && !KEPT.some((key) => changed.has(key))) return;
     clearTimeout(attachKeeping.timer);
     attachKeeping.timer = setTimeout(() => {
-      const { kit, ends, share, load, showShelf, dim } = store.get();
-      if (keep({ kit: core.encode_kit(kit), ends, share, load, showShelf, dim }) || told) return;
+      const now = store.get();
+      const kept = Object.fromEntries(KEPT.map((key) => [key, now[key]]));
+      if (keep({ kit: core.encode_kit(now.kit), ...kept }) || told) return;
       told = true;
       notice("This browser does not let the page keep anything. Share your kit as a link to keep it.");
     }, 200);

@@ -1,6 +1,7 @@
 // The sheet: ratio across, load down; each cell a mix to choose.
 
 import { byId, element } from "./dom.js";
+import { isPair, pairOf, shortName } from "./end.js";
 import { LOADS } from "./words.js";
 
 /** Parts of A and B of each column. */
@@ -12,20 +13,19 @@ const share = ([a, b]) => b / (a + b);
 export function attachSheet(store, shelf) {
   const frame = byId("sheet");
   const show = (state, changed) => {
-    if (!changed || ["ends", "studio"].some((key) => changed.has(key))) draw(state);
+    if (!changed || ["ends", "studio", "laid"].some((key) => changed.has(key))) draw(state);
     mark(state);
   };
 
-  function draw({ ends, studio }) {
-    const paints = ends.map((end) => shelf.get(end));
-    if (!paints[0] || !paints[1]) return frame.replaceChildren(element("p", { class: "quiet" }, "Two paints make a sheet."));
-    const cells = studio.sheet(...ends, Float32Array.from(RATIOS, share), Float32Array.from(LOADS, ([load]) => load));
+  function draw(state) {
+    if (!isPair(state)) return frame.replaceChildren(element("p", { class: "quiet" }, "Two paints make a sheet."));
+    const cells = state.studio.sheet(pairOf(state), Float32Array.from(RATIOS, share), Float32Array.from(LOADS, ([load]) => load));
     const head = element("tr", {}, element("td", {}), ...RATIOS.map((ratio) => element("th", { scope: "col" }, columnName(ratio))));
     const rows = LOADS.map(([load, name, sign], row) =>
       element("tr", {}, element("th", { scope: "row", title: name }, sign),
         ...RATIOS.map((ratio, column) => element("td", {}, cell(cells[row * RATIOS.length + column], ratio, load, name)))));
     frame.replaceChildren(element("table", {},
-      element("caption", { class: "unseen" }, `Mixes of ${paints[0].name} (A) and ${paints[1].name} (B)`),
+      element("caption", { class: "unseen" }, `${["Mixes of A and B", "Glazes of A over B", "Glazes of B over A"][state.laid]}: ${state.ends.map((end) => shortName(end.parts, shelf)).join(" and ")}`),
       element("thead", {}, head), element("tbody", {}, ...rows)));
   }
 

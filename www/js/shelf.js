@@ -36,7 +36,7 @@ export function attachShelf(store, shelf, choose) {
     take.append(dabOf(store.get().studio, paint.number, 34),
       element("span", { class: "name" }, `${paint.name} `, element("small", {}, paint.code), element("span", { class: "traits" }, words.join(" · "))));
     const packed = button("Pack", () => packIt(paint), { class: "pack" });
-    return { node: element("li", {}, take, packed), packed, paint: { ...paint, masstone: store.get().studio.swatch(paint.number, 1) } };
+    return { node: element("li", {}, take, packed), packed, paint: { ...paint, masstone: store.get().studio.swatch([[paint.number, 1]], 1) } };
   }
 
   function packIt(paint) {

@@ -3,6 +3,7 @@
 import { dabOf } from "./dab.js";
 import { demoKit } from "./demo.js";
 import { button, byId, element, say } from "./dom.js";
+import { endOf } from "./end.js";
 import { LONGEST_TITLE, MOST_PANS, PAPERS, emptyKit, move, refill, remove, resize, retitle } from "./kit.js";
 
 /** Shows the tin; `choose` takes a paint as an end of the path. */
@@ -42,7 +43,7 @@ export function attachTin(store, shelf, choose) {
   function panOf(pan, ends, studio) {
     const halves = pan.map((paint) => {
       const { name, code } = shelf.get(paint);
-      const end = ends.indexOf(paint);
+      const end = endOf(ends, paint);
       return button("", () => choose(paint), {
         class: "paint", title: `${name} ${code}`, "data-focus": `pan-${paint}`,
         "aria-label": `${name}, ${code}${end >= 0 ? `, is ${"AB"[end]}` : ""}`, "data-end": end >= 0 ? "AB"[end] : null,
@@ -92,7 +93,7 @@ export function attachTin(store, shelf, choose) {
     return element("div", { class: "editor" },
       element("ol", { class: "rows" }, ...rows),
       element("div", { class: "verbs" },
-        button("Empty the tin", () => edit({ ...emptyKit(kit.title), capacity: kit.capacity, stock: kit.stock }, "Tin emptied"), { disabled: kit.pans.length === 0 }),
+        button("Empty the tin", () => edit({ ...emptyKit(kit.title), capacity: kit.capacity, stock: kit.stock, paper: kit.paper }, "Tin emptied"), { disabled: kit.pans.length === 0 }),
         button("Demo kit", () => edit(demoKit(shelf), "Demo kit packed"))));
   }
 

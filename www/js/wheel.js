@@ -1,29 +1,37 @@
 // The wheel's two canvases: paints below, path and marks above.
 
 import { byId } from "./dom.js";
+import { isPair, pairOf, paintEnd, paintOf } from "./end.js";
 import { paintsOf } from "./kit.js";
 import { loadName, recipe } from "./words.js";
 
 const LEAST_LOAD = 1 / 32;
+/** Radius of the wheel in CAM16-UCS. */
+const RIM = 46;
 const REACH = { mouse: 20, pen: 22, touch: 30 };
 const PATH_REACH = { mouse: 16, pen: 20, touch: 26 };
 /** Pixels a press may wander and still not be a drag. */
 const STILL = 4;
 
 /** Draws the wheel and lets it be used by mouse, touch and keys. */
-export function attachWheel(store, shelf, choose) {
+export function attachWheel(store, shelf, choose, outlines) {
   const ground = byId("wheel-ground");
   const top = byId("wheel-path");
   const stage = top.parentElement;
   let size = 0;
   let due = new Set();
-  let drag = null;
+  let press = null;
 
   const scene = (state = store.get()) => ({
     size,
     kit: paintsOf(state.kit),
+    puddles: state.kit.puddles,
     showShelf: state.showShelf,
-    ends: state.ends,
+    ...pairOf(state),
+    asked: state.ends.map((end) => end?.asked?.place ?? null),
+    ribbon: state.ribbon,
+    pins: state.pins,
+    cross: state.cross,
     share: state.share,
     load: state.load,
     cursor: state.cursor,
@@ -41,7 +49,7 @@ export function attachWheel(store, shelf, choose) {
     if (size === 0) return;
     const { studio } = store.get();
     const now = scene();
-    if (layers.has("ground")) studio.draw_wheel(cleared(ground), now);
+    if (layers.has("ground")) studio.draw_wheel(cleared(ground), now, outlines());
     studio.draw_path(cleared(top), now);
     document.documentElement.dataset.ready = "true";
   }
@@ -52,7 +60,7 @@ export function attachWheel(store, shelf, choose) {
     if (canvas.width !== pixels) canvas.width = canvas.height = pixels;
     canvas.style.setProperty("width", `${size}px`);
     canvas.style.setProperty("height", `${size}px`);
-    const context = canvas.getContext("2d");
+    const context = canvas.getContext("2d", { colorSpace: store.get().studio.colour_space() });
     context.setTransform(scale, 0, 0, scale, 0, 0);
     context.clearRect(0, 0, size, size);
     return context;
@@ -67,41 +75,64 @@ export function attachWheel(store, shelf, choose) {
   matchMedia("print").addEventListener("change", () => redraw("ground"));
 
   store.subscribe((state, changed) => {
-    const onGround = ["kit", "showShelf", "ends", "studio", "dim"].some((key) => changed.has(key));
+    const onGround = ["kit", "showShelf", "ends", "studio", "dim", "reach", "pinnedKit", "guestKit"].some((key) => changed.has(key));
     redraw(onGround ? "ground" : "path");
   });
 
   const at = (event) => [event.offsetX, event.offsetY];
 
+  const near = (event, kind) => kind[event.pointerType] ?? kind.mouse;
+
+  /** The share under the pointer; Alt lets it pass whole parts by. */
   function follow(event) {
-    const found = store.get().studio.share_at(scene(), ...at(event));
+    const found = store.get().studio.share_at(scene(), ...at(event), !event.altKey);
     if (found) store.set({ share: found[0] });
+  }
+
+  /** What a press at a place means if it stays put: a paint, a puddle, an empty place. */
+  function under(event) {
+    const { studio, kit } = store.get();
+    const now = scene();
+    const puddle = studio.puddle_at(now, ...at(event), near(event, REACH));
+    if (puddle !== undefined) return () => choose({ parts: kit.puddles[puddle].parts });
+    const paint = studio.paint_at(now, ...at(event), near(event, REACH));
+    return paint ? () => choose(paintEnd(paint)) : null;
+  }
+
+  /** The kit's recipe nearest to a place of the wheel becomes an end. */
+  function chooseNearest(place) {
+    const { studio, kit, load } = store.get();
+    const found = studio.nearest_recipe(paintsOf(kit), ...place, load);
+    if (!found) return announce("Pack a paint first: an empty kit reaches no place");
+    choose({ parts: found.parts, asked: { place, off: found.off } });
   }
 
   top.addEventListener("pointerdown", (event) => {
     const { studio } = store.get();
-    const paint = studio.paint_at(scene(), ...at(event), REACH[event.pointerType] ?? REACH.mouse);
-    const [, offPath, offMark] = studio.share_at(scene(), ...at(event)) ?? [0, Infinity, Infinity];
-    const reach = PATH_REACH[event.pointerType] ?? PATH_REACH.mouse;
+    const meant = under(event);
+    const [, offPath, offMark] = studio.share_at(scene(), ...at(event), false) ?? [0, Infinity, Infinity];
+    const reach = near(event, PATH_REACH);
     // The mark may stand on a dab: a press that then stays put means the paint.
-    if (offMark <= reach || (offPath <= reach && !paint)) {
-      drag = { paint, x: event.clientX, y: event.clientY, moved: false };
-      top.setPointerCapture(event.pointerId);
-      if (!paint) follow(event);
-    } else if (paint) {
-      choose(paint);
-    }
+    const follows = offMark <= reach || (offPath <= reach && !meant);
+    press = { meant, follows, moved: false, x: event.clientX, y: event.clientY };
+    top.setPointerCapture(event.pointerId);
+    if (follows && !meant) follow(event);
   });
   top.addEventListener("pointermove", (event) => {
-    if (!drag) return event.pointerType === "mouse" && hint(event);
-    drag.moved ||= Math.hypot(event.clientX - drag.x, event.clientY - drag.y) > STILL;
-    if (drag.moved || !drag.paint) follow(event);
+    if (!press) return event.pointerType === "mouse" && hint(event);
+    press.moved ||= Math.hypot(event.clientX - press.x, event.clientY - press.y) > STILL;
+    if (press.follows && (press.moved || !press.meant)) follow(event);
   });
-  top.addEventListener("pointerup", () => {
-    if (drag?.paint && !drag.moved) choose(drag.paint);
-    drag = null;
+  top.addEventListener("pointerup", (event) => {
+    const { meant, follows, moved } = press ?? { moved: true };
+    press = null;
+    if (moved) return;
+    if (meant) return meant();
+    if (follows) return;
+    const place = store.get().studio.place_at(size, ...at(event));
+    if (place) chooseNearest([...place]);
   });
-  top.addEventListener("pointercancel", () => (drag = null));
+  top.addEventListener("pointercancel", () => (press = null));
 
   function hint(event) {
     const paint = store.get().studio.paint_at(scene(), ...at(event), REACH.mouse);
@@ -113,26 +144,30 @@ export function attachWheel(store, shelf, choose) {
     const act = keys[event.key];
     if (!act || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
-    act(event.shiftKey ? 5 : 1);
+    act(event.shiftKey);
   });
-  top.addEventListener("blur", () => store.set({ cursor: 0 }));
+  top.addEventListener("blur", () => store.set({ cursor: 0, cross: null }));
 
   const keys = {
-    ArrowLeft: (steps) => alongPath(-steps),
-    ArrowRight: (steps) => alongPath(steps),
-    ArrowUp: () => roundWheel(1),
-    ArrowDown: () => roundWheel(-1),
+    ArrowLeft: (far) => (store.get().cross ? moveCross(-1, 0, far) : alongPath(false, far)),
+    ArrowRight: (far) => (store.get().cross ? moveCross(1, 0, far) : alongPath(true, far)),
+    ArrowUp: (far) => (store.get().cross ? moveCross(0, 1, far) : roundWheel(1)),
+    ArrowDown: (far) => (store.get().cross ? moveCross(0, -1, far) : roundWheel(-1)),
     Enter: take,
     " ": take,
     PageUp: () => toLoad(2),
     PageDown: () => toLoad(0.5),
     Home: () => toShare(0),
     End: () => toShare(1),
+    p: showCross,
+    P: showCross,
+    Escape: () => store.set({ cross: null, cursor: 0 }),
   };
 
-  function alongPath(steps) {
+  /** A step along the path; far is to the next whole parts. */
+  function alongPath(towardsB, far) {
     const { studio, share } = store.get();
-    toShare(studio.step_share(share, steps));
+    toShare(far ? studio.next_parts(share, towardsB) : studio.step_share(share, towardsB ? 1 : -1));
   }
 
   function toShare(share) {
@@ -140,19 +175,36 @@ export function attachWheel(store, shelf, choose) {
     sayMix();
   }
 
+  /** A cross to point at any place of the wheel; it starts at the mix at hand. */
+  function showCross() {
+    const state = store.get();
+    const start = isPair(state) ? [...state.studio.place_of(pairOf(state), state.share, state.load)] : [0, 0];
+    store.set({ cross: start, cursor: 0 });
+    announce("A cross is on the wheel: arrows move it, Enter takes the nearest mix, Escape puts it away");
+  }
+
+  function moveCross(dx, dy, far) {
+    const step = far ? 5 : 1;
+    const [x, y] = store.get().cross;
+    const moved = [x + dx * step, y + dy * step];
+    const held = Math.min(1, RIM / Math.hypot(...moved));
+    store.set({ cross: moved.map((value) => value * held) });
+  }
+
   function roundWheel(step) {
     const { studio, cursor, ends } = store.get();
     const paints = [...studio.round_the_wheel(scene())];
     if (paints.length === 0) return;
-    const from = paints.indexOf(cursor || ends[0]);
+    const from = paints.indexOf(cursor || paintOf(ends[0]));
     const paint = paints[(from + step + paints.length) % paints.length];
     store.set({ cursor: paint });
     announce(`${shelf.get(paint).name}, ${shelf.get(paint).code}`);
   }
 
   function take() {
-    const { cursor } = store.get();
-    if (cursor) choose(cursor);
+    const { cursor, cross } = store.get();
+    if (cross) chooseNearest(cross);
+    else if (cursor) choose(paintEnd(cursor));
   }
 
   function toLoad(factor) {
@@ -161,10 +213,10 @@ export function attachWheel(store, shelf, choose) {
   }
 
   function sayMix() {
-    const { studio, ends, share, load } = store.get();
-    if (!ends[0] || !ends[1]) return;
-    const mix = studio.mix(...ends, share, load);
-    announce(`${recipe(mix.parts, ...ends.map((end) => shelf.get(end)))}, ${loadName(load)}: ${mix.swatch.words}`);
+    const state = store.get();
+    if (!isPair(state)) return;
+    const mix = state.studio.mix(pairOf(state), state.share, state.load);
+    announce(`${recipe(mix.recipe, shelf)}, ${loadName(state.load)}: ${mix.swatch.words}`);
   }
 
   function announce(text) {

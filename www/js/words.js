@@ -18,14 +18,13 @@ export function loadName(load) {
 export const count = (parts) => `${parts} ${parts === 1 ? "part" : "parts"}`;
 
 /** "2 parts Ultramarine blue, 1 part Burnt sienna"; a paint alone by its name. */
-export function recipe([a, b], first, second) {
-  if (a === 0) return second.name;
-  if (b === 0) return first.name;
-  return `${count(a)} ${first.name}, ${count(b)} ${second.name}`;
+export function recipe(parts, shelf) {
+  if (parts.length === 1) return shelf.get(parts[0][0]).name;
+  return parts.map(([paint, parts]) => `${count(parts)} ${shelf.get(paint).name}`).join(", ");
 }
 
 /** What the crossing is, as one plain sentence. */
-export function crossingSentence({ kind, lean, mix }, first, second) {
+export function crossingSentence({ kind, lean, mix }, [first, second]) {
   const value = Math.round(mix.swatch.lightness);
   const [a, b] = mix.parts;
   const at = `at ${a}:${b}, L* ${value}`;
@@ -37,7 +36,7 @@ export function crossingSentence({ kind, lean, mix }, first, second) {
     case "dull":
       return `Passes neutral by: dullest ${at}, still ${lean} at C* ${Math.round(mix.swatch.chroma)}.`;
     default:
-      return `No mix of these is greyer than ${mix.share < 0.5 ? first.name : second.name} alone.`;
+      return `No mix of these is greyer than ${mix.share < 0.5 ? first : second} alone.`;
   }
 }
 

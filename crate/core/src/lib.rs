@@ -67,7 +67,7 @@ pub use expected::Doubt;
 pub use film::Film;
 pub use hue::Hue;
 pub use kit::{Kit, LONGEST_TITLE, MOST_PANS, Pan};
-pub use mixture::{mix, whole_parts};
+pub use mixture::{BRUSH_PARTS, mix, next_parts, snap, whole_parts};
 pub use observer::Light;
 pub use paint::{Paint, PaintNumber, Tier};
 pub use paper::{Paper, Stock};

@@ -2,6 +2,7 @@
 
 use crate::error::Error;
 use crate::film::Film;
+use crate::path::position_of;
 
 /// Mixes any number of films by parts.
 ///
@@ -55,6 +56,61 @@ pub fn whole_parts(share: f32) -> [u16; 2] {
         .filter(|[a, b]| coprime(*a, *b))
         .min_by(|[a, b], [c, d]| miss(*a, *b).total_cmp(&miss(*c, *d)))
         .unwrap_or([1, 1])
+}
+
+/// Parts of A and B that a brush measures out by eye.
+pub const BRUSH_PARTS: [[u16; 2]; 15] = [
+    [8, 1],
+    [6, 1],
+    [5, 1],
+    [4, 1],
+    [3, 1],
+    [2, 1],
+    [3, 2],
+    [1, 1],
+    [2, 3],
+    [1, 2],
+    [1, 3],
+    [1, 4],
+    [1, 5],
+    [1, 6],
+    [1, 8],
+];
+
+/// The share of the nearest of [`BRUSH_PARTS`], if its position along a path is within `reach` of this share's.
+///
+/// ```
+/// use washpath_core::snap;
+/// assert_eq!(snap(0.49, 0.02), Some(0.5));
+/// assert_eq!(snap(0.45, 0.001), None);
+/// ```
+#[must_use]
+pub fn snap(share: f32, reach: f32) -> Option<f32> {
+    let away = |other: f32| (position_of(other) - position_of(share)).abs();
+    BRUSH_PARTS
+        .iter()
+        .map(|[a, b]| f32::from(*b) / f32::from(a + b))
+        .min_by(|a, b| away(*a).total_cmp(&away(*b)))
+        .filter(|nearest| away(*nearest) <= reach)
+}
+
+/// The share of the next of [`BRUSH_PARTS`] towards B, or towards A; beyond the last the paint alone.
+///
+/// ```
+/// use washpath_core::next_parts;
+/// assert_eq!(next_parts(0.5, true), 0.6);
+/// assert_eq!(next_parts(0.05, false), 0.0);
+/// ```
+#[must_use]
+pub fn next_parts(share: f32, towards_b: bool) -> f32 {
+    // A share that is a stop itself, but for rounding, is not the next one.
+    const SAME: f32 = 1e-4;
+    let mut stops = BRUSH_PARTS.iter().map(|[a, b]| f32::from(*b) / f32::from(a + b));
+    if towards_b {
+        stops.find(|stop| *stop > share + SAME).unwrap_or(1.0)
+    } else {
+        stops.rfind(|stop| *stop < share - SAME).unwrap_or(0.0)
+    }
 }
 
 /// Most parts of either paint, as long as neither is a trace.

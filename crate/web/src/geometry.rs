@@ -47,6 +47,27 @@ impl Frame {
         Spot { x: self.centre + x * scale, y: self.centre - y * scale }
     }
 
+    /// Where a place of the wheel's plane stands.
+    #[must_use]
+    pub fn spot_at(&self, [x, y]: [f32; 2]) -> Spot {
+        self.spot(WheelPoint { x, y, lightness: 0.0 })
+    }
+
+    /// The place of the wheel's plane at a spot, held at the rim; the inverse of [`Self::spot_at`].
+    #[must_use]
+    pub fn place(&self, spot: Spot) -> [f32; 2] {
+        let scale = f64::from(RIM) / self.radius;
+        let (x, y) = ((spot.x - self.centre) * scale, (self.centre - spot.y) * scale);
+        let held = f64::from(RIM) / x.hypot(y).max(f64::from(RIM));
+        [(x * held) as f32, (y * held) as f32]
+    }
+
+    /// Whether a spot lies on the disc.
+    #[must_use]
+    pub fn holds(&self, spot: Spot) -> bool {
+        spot.distance(Spot { x: self.centre, y: self.centre }) <= self.radius
+    }
+
     /// The place at an angle (degrees, counter-clockwise from the right) and a radius in pixels.
     #[must_use]
     pub fn polar(&self, degrees: f64, radius: f64) -> Spot {
@@ -202,6 +223,18 @@ mod tests {
         let far = frame.spot(WheelPoint { x: 0.0, y: 500.0, lightness: 50.0 });
         assert!((far.y - (300.0 - frame.radius)).abs() < 1e-9);
         assert!((far.x - 300.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_place_comes_back_from_its_spot() {
+        let frame = Frame::new(600.0);
+        for place in [[0.0, 0.0], [10.0, -30.0], [-20.0, 5.0]] {
+            let back = frame.place(frame.spot_at(place));
+            assert!((back[0] - place[0]).abs() < 1e-4 && (back[1] - place[1]).abs() < 1e-4, "{back:?}");
+            assert!(frame.holds(frame.spot_at(place)));
+        }
+        assert!(!frame.holds(Spot { x: 5.0, y: 5.0 }));
+        assert!((frame.place(Spot { x: 600.0, y: 300.0 })[0] - RIM).abs() < 1e-4);
     }
 
     #[test]

@@ -4,11 +4,20 @@
 //! arrays, plain objects and strokes on a canvas. No formula lives here: the
 //! core computes, [`geometry`] lays out, `wheel` and `dab` draw.
 
+mod border;
+mod codes;
 mod dab;
 pub mod geometry;
+mod kits;
+mod marks;
+mod pair;
+mod pen;
 mod readout;
 mod scene;
+mod strand;
 mod studio;
+mod wash;
 mod wheel;
 
-pub use studio::{Studio, decode_kit, encode_kit, paints};
+pub use kits::{decode_kit, encode_kit};
+pub use studio::{Studio, paints};

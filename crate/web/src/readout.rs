@@ -3,7 +3,9 @@
 use serde::Serialize;
 use washpath_core::colour::{chroma, hue_angle, shown};
 use washpath_core::hue::describe;
-use washpath_core::{Crossing, CrossingKind, Doubt, Lab, Paint, whole_parts};
+use washpath_core::{Crossing, CrossingKind, Error, Lab, Paint, Recipe, whole_parts};
+
+use crate::pair::{Parts, Ready};
 
 /// A colour as the page shows and names it.
 #[derive(Serialize)]
@@ -45,6 +47,8 @@ pub(crate) struct Mix {
     pub share: f32,
     /// Whole parts of A and B nearest to it.
     pub parts: [u16; 2],
+    /// The same as whole parts of paints, each once.
+    pub recipe: Parts,
     /// Its colour.
     pub swatch: Swatch,
     /// How far real paint may be from it: median CIEDE2000.
@@ -52,9 +56,16 @@ pub(crate) struct Mix {
 }
 
 impl Mix {
-    pub(crate) fn new(share: f32, lab: Lab, doubts: [Doubt; 2]) -> Self {
-        let expected = Doubt::between(doubts[0], doubts[1], share).error();
-        Self { share, parts: whole_parts(share), swatch: Swatch::new(lab), expected }
+    pub(crate) fn new(ready: &Ready, share: f32, lab: Lab) -> Result<Self, Error> {
+        let [a, b] = &ready.recipes;
+        let recipe = Recipe::between(a, b, share)?;
+        Ok(Self {
+            share,
+            parts: whole_parts(share),
+            recipe: recipe.parts().to_vec(),
+            swatch: Swatch::new(lab),
+            expected: ready.expected(share),
+        })
     }
 }
 
@@ -71,14 +82,21 @@ pub(crate) struct CrossingReadout {
 }
 
 impl CrossingReadout {
-    pub(crate) fn new(crossing: Crossing, doubts: [Doubt; 2]) -> Self {
-        let kind = match crossing.kind {
-            CrossingKind::Pure => "pure",
-            CrossingKind::Near => "near",
-            CrossingKind::Dull => "dull",
-            CrossingKind::None => "none",
-        };
-        Self { mix: Mix::new(crossing.share, crossing.lab, doubts), kind, lean: crossing.lean.name() }
+    pub(crate) fn new(ready: &Ready, crossing: Crossing) -> Result<Self, Error> {
+        Ok(Self {
+            mix: Mix::new(ready, crossing.share, crossing.lab)?,
+            kind: kind_name(crossing.kind),
+            lean: crossing.lean.name(),
+        })
+    }
+}
+
+pub(crate) const fn kind_name(kind: CrossingKind) -> &'static str {
+    match kind {
+        CrossingKind::Pure => "pure",
+        CrossingKind::Near => "near",
+        CrossingKind::Dull => "dull",
+        CrossingKind::None => "none",
     }
 }
 

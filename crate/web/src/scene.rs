@@ -3,7 +3,9 @@
 use serde::Deserialize;
 use washpath_core::PaintNumber;
 
-/// One state of the wheel; lengths in CSS pixels.
+use crate::pair::{Pair, Parts};
+
+/// One state of the wheel; lengths in CSS pixels, places in CAM16-UCS.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(rename_all = "camelCase")]
 pub(crate) struct Scene {
@@ -11,18 +13,48 @@ pub(crate) struct Scene {
     pub size: f64,
     /// Paints of the kit, drawn as dabs.
     pub kit: Vec<PaintNumber>,
+    /// Kept mixes, drawn as drops.
+    pub puddles: Vec<Drop>,
     /// Whether the rest of the shelf is shown, as small dots.
     pub show_shelf: bool,
-    /// The two ends; 0 where none is chosen.
-    pub ends: [PaintNumber; 2],
+    /// The two ends and how they are laid.
+    #[serde(flatten)]
+    pub pair: Pair,
+    /// Where on the wheel each end was asked for, if it was an empty place.
+    pub asked: [Option<[f32; 2]>; 2],
     /// Share of B in the mix, 0 to 1.
     pub share: f32,
     /// Load of the mix, 1 is masstone.
     pub load: f32,
+    /// Whether the path is shown at every load.
+    pub ribbon: bool,
+    /// Paths kept to compare with.
+    pub pins: Vec<Pin>,
     /// The paint under the keyboard's cursor; 0 where there is none.
     pub cursor: PaintNumber,
+    /// The place under the keyboard's cross, if it is out.
+    pub cross: Option<[f32; 2]>,
     /// Inks of the drawing, as CSS colours.
     pub ink: Ink,
+}
+
+/// A kept mix.
+#[derive(Clone, Debug, Deserialize)]
+pub(crate) struct Drop {
+    /// Its recipe.
+    pub parts: Parts,
+    /// The load it was kept at.
+    pub load: f32,
+}
+
+/// A path kept to compare with.
+#[derive(Clone, Debug, Deserialize)]
+pub(crate) struct Pin {
+    /// Its ends.
+    #[serde(flatten)]
+    pub pair: Pair,
+    /// Its load.
+    pub load: f32,
 }
 
 /// Neutral colours of everything that is not paint.
@@ -40,4 +72,16 @@ pub(crate) struct Ink {
     pub rim: String,
     /// Text and the path's edge.
     pub strong: String,
+}
+
+impl Scene {
+    /// Whether a paint is drawn as a dab: it is packed, or alone an end of the path.
+    pub(crate) fn shows(&self, number: PaintNumber) -> bool {
+        self.kit.contains(&number) || self.is_end(number)
+    }
+
+    /// Whether a paint alone is an end of the path.
+    pub(crate) fn is_end(&self, number: PaintNumber) -> bool {
+        self.pair.ends.iter().any(|parts| matches!(parts[..], [(paint, _)] if paint == number))
+    }
 }

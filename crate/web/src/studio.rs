@@ -1,25 +1,26 @@
-//! What the page calls: the shelf, a view with everything computed in it, kits as text.
+//! What the page calls: a paper in a light, with every paint placed in it.
 
-use serde::{Deserialize, Serialize};
 use washpath_core::colour::{self, WheelPoint, shown};
 use washpath_core::{
-    Doubt, Film, Kit, Laid, Light, Paint, PaintNumber, Pan, Path, PathPoint, Sheet, Shelf, Stock, THINNEST,
-    View, position_of, share, share_at,
+    Film, Light, Paint, PaintNumber, Recipe, Shelf, Stock, THINNEST, View, next_parts, position_of, share_at, snap,
 };
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d as Context;
 
+use crate::border::{canvas_failed, into, out};
 use crate::dab::{self, Dab};
 use crate::geometry::{Frame, Spot, nearest_along};
+use crate::pair::{Pair, Parts, Ready};
 use crate::readout::{CrossingReadout, Mix, PaintReadout, Swatch, css};
 use crate::scene::Scene;
-use crate::wheel::{self, Line};
-
-/// Places a path is drawn through.
-const PATH_POINTS: usize = 97;
+use crate::strand::{STEPS, Strand, pinned, share_along};
+use crate::wheel;
 
 /// Places a tail from masstone to wash is drawn through.
 const TAIL_POINTS: usize = 12;
+
+/// How near in pixels a drag must come to whole parts to be held there.
+const SNAP: f64 = 4.0;
 
 /// A paint as it stands in a view.
 pub(crate) struct Stand {
@@ -28,18 +29,12 @@ pub(crate) struct Stand {
     pub place: WheelPoint,
     /// Colour there.
     pub css: String,
+    /// Whether the display holds it.
+    pub exact: bool,
     /// Colour of its rim.
     pub rim: String,
     /// From masstone to the thinnest wash.
     pub tail: Vec<(WheelPoint, String)>,
-}
-
-/// A place on a path, ready to be drawn.
-pub(crate) struct Step {
-    pub place: WheelPoint,
-    pub css: String,
-    /// How far it may be off, CIEDE2000.
-    pub expected: f32,
 }
 
 /// One paper in one light, and every paint in it.
@@ -68,117 +63,118 @@ impl Studio {
         css(shown(self.view.colour(&Film::CLEAR, 0.0)).rgb)
     }
 
-    /// A paint at a load.
+    /// A recipe at a load.
     ///
     /// # Errors
     ///
     /// No such paint.
-    pub fn swatch(&self, paint: PaintNumber, load: f32) -> Result<JsValue, JsError> {
-        out(&Swatch::new(self.view.colour(film(paint)?, load)))
+    pub fn swatch(&self, parts: JsValue, load: f32) -> Result<JsValue, JsError> {
+        out(&Swatch::new(self.view.colour(&film(parts)?, load)))
     }
 
-    /// The load at which a paint is most chromatic.
+    /// The load at which a recipe is most chromatic.
     ///
     /// # Errors
     ///
     /// No such paint.
-    pub fn strongest_load(&self, paint: PaintNumber) -> Result<f32, JsError> {
-        Ok(self.view.strongest_load(film(paint)?))
+    pub fn strongest_load(&self, parts: JsValue) -> Result<f32, JsError> {
+        Ok(self.view.strongest_load(&film(parts)?))
     }
 
-    /// The mix of `a` with a share of `b`, at a load.
+    /// The mix of a pair with a share of B, at a load.
     ///
     /// # Errors
     ///
-    /// No such paint.
-    pub fn mix(&self, a: PaintNumber, b: PaintNumber, share: f32, load: f32) -> Result<JsValue, JsError> {
-        let lab = Path::new(film(a)?, film(b)?, &self.view, load).colour(share);
-        out(&Mix::new(share, lab, doubts(a, b)?))
+    /// An end that is not chosen or not known.
+    pub fn mix(&self, pair: JsValue, share: f32, load: f32) -> Result<JsValue, JsError> {
+        let ready = ready(pair)?;
+        out(&Mix::new(&ready, share, ready.path(&self.view, load).colour(share))?)
     }
 
-    /// Where the path from `a` to `b` comes closest to neutral.
+    /// Where the path of a pair comes closest to neutral.
     ///
     /// # Errors
     ///
-    /// No such paint.
-    pub fn crossing(&self, a: PaintNumber, b: PaintNumber, load: f32) -> Result<JsValue, JsError> {
-        let crossing = Path::new(film(a)?, film(b)?, &self.view, load).crossing();
-        out(&CrossingReadout::new(crossing, doubts(a, b)?))
+    /// An end that is not chosen or not known.
+    pub fn crossing(&self, pair: JsValue, load: f32) -> Result<JsValue, JsError> {
+        let ready = ready(pair)?;
+        out(&CrossingReadout::new(&ready, ready.path(&self.view, load).crossing())?)
     }
 
-    /// The sheet of `a` and `b`, row by row: shares across, loads down.
+    /// The sheet of a pair, row by row: shares across, loads down.
     ///
     /// # Errors
     ///
-    /// No such paint.
-    pub fn sheet(
-        &self,
-        a: PaintNumber,
-        b: PaintNumber,
-        shares: &[f32],
-        loads: &[f32],
-    ) -> Result<JsValue, JsError> {
-        let sheet = Sheet::new(film(a)?, film(b)?, Laid::Mixed, &self.view, shares, loads);
+    /// An end that is not chosen or not known.
+    pub fn sheet(&self, pair: JsValue, shares: &[f32], loads: &[f32]) -> Result<JsValue, JsError> {
+        let sheet = ready(pair)?.sheet(&self.view, shares, loads);
         out(&sheet.cells.iter().map(|lab| Swatch::new(*lab)).collect::<Vec<_>>())
     }
 
-    /// CSS colours along the path from `a` to `b`, even in position.
+    /// CSS colours along the path of a pair, even in position.
     ///
     /// # Errors
     ///
-    /// No such paint.
-    pub fn ramp(&self, a: PaintNumber, b: PaintNumber, load: f32, count: usize) -> Result<JsValue, JsError> {
-        let points = Path::new(film(a)?, film(b)?, &self.view, load).points(count.min(512));
+    /// An end that is not chosen or not known.
+    pub fn ramp(&self, pair: JsValue, load: f32, count: usize) -> Result<JsValue, JsError> {
+        let points = ready(pair)?.path(&self.view, load).points(count.min(512));
         out(&points.iter().map(|point| css(shown(point.lab).rgb)).collect::<Vec<_>>())
     }
 
-    /// Draws the wheel with its paints.
+    /// Draws the wheel with its paints and the outlines of reaches, in CAM16-UCS x, y, x, y, ...
     ///
     /// # Errors
     ///
-    /// A scene that is not one; a canvas that fails.
-    pub fn draw_wheel(&self, context: &Context, scene: JsValue) -> Result<(), JsError> {
+    /// A scene or outline that is not one; a canvas that fails.
+    pub fn draw_wheel(&self, context: &Context, scene: JsValue, outlines: JsValue) -> Result<(), JsError> {
         let scene: Scene = into(scene)?;
-        wheel::draw_ground(context, &scene, &self.stands).map_err(canvas_failed)
+        let outlines: Vec<Vec<f32>> = into(outlines)?;
+        let frame = Frame::new(scene.size);
+        let spots =
+            |outline: &Vec<f32>| outline.chunks_exact(2).map(|at| frame.spot_at([at[0], at[1]])).collect();
+        let outlines: Vec<Vec<Spot>> = outlines.iter().map(spots).collect();
+        wheel::draw_ground(context, &scene, &self.stands, &outlines).map_err(canvas_failed)
     }
 
-    /// Draws what lies over the wheel: path, crossing, mix, codes and marks.
+    /// Draws what lies over the wheel: paths, crossing, mix, codes and marks.
     ///
     /// # Errors
     ///
     /// A scene that is not one, an unknown paint, a canvas that fails.
     pub fn draw_path(&self, context: &Context, scene: JsValue) -> Result<(), JsError> {
         let scene: Scene = into(scene)?;
-        let Some(path) = self.path(&scene)? else {
-            return wheel::draw_top(context, &scene, &self.stands, None).map_err(canvas_failed);
-        };
-        let doubts = doubts(scene.ends[0], scene.ends[1])?;
-        let step = |point| Step::new(point, doubts);
-        let steps: Vec<Step> = path.points(PATH_POINTS).into_iter().map(step).collect();
-        let mix = step(PathPoint { share: scene.share, lab: path.colour(scene.share) });
-        let line = Line { steps: &steps, crossing: &path.crossing(), mix: &mix };
-        wheel::draw_top(context, &scene, &self.stands, Some(&line)).map_err(canvas_failed)
+        let frame = Frame::new(scene.size);
+        let strand = scene.pair.ready()?.map(|ready| Strand::new(&ready, &self.view, &scene));
+        let mut pins = Vec::new();
+        for pin in &scene.pins {
+            if let Some(ready) = pin.pair.ready()? {
+                pins.push(pinned(&ready, &self.view, pin.load, &frame));
+            }
+        }
+        let mut drops = Vec::new();
+        for drop in &scene.puddles {
+            let lab = self.view.colour(&Recipe::new(&drop.parts)?.film(Shelf::built_in())?, drop.load);
+            drops.push((frame.spot(colour::wheel(lab)), css(shown(lab).rgb)));
+        }
+        wheel::draw_top(context, &scene, &self.stands, strand.as_ref(), &pins, &drops).map_err(canvas_failed)
     }
 
-    /// Draws a dab of a paint at a load in the middle of a square of `size` pixels.
+    /// Draws a dab of a recipe at a load in the middle of a square of `size` pixels.
     ///
     /// # Errors
     ///
     /// No such paint; a canvas that fails.
-    pub fn draw_dab(
-        &self,
-        context: &Context,
-        paint: PaintNumber,
-        load: f32,
-        size: f64,
-    ) -> Result<(), JsError> {
-        let paint = Shelf::built_in().get(paint)?;
-        let colours = [load, load * 2.0].map(|load| css(shown(self.view.colour(&paint.film, load)).rgb));
+    pub fn draw_dab(&self, context: &Context, parts: JsValue, load: f32, size: f64) -> Result<(), JsError> {
+        let recipe = recipe(parts)?;
+        let shelf = Shelf::built_in();
+        let film = recipe.film(shelf)?;
+        let colours = [load, load * 2.0].map(|load| css(shown(self.view.colour(&film, load)).rgb));
+        let first = shelf.get(recipe.parts()[0].0)?;
         let dab = Dab {
             fill: &colours[0],
             rim: &colours[1],
-            grain: paint.granulation.unwrap_or(0.0),
-            seed: u32::from(paint.number),
+            grain: first.granulation.unwrap_or(0.0),
+            seed: u32::from(first.number),
         };
         let middle = Spot { x: size / 2.0, y: size / 2.0 };
         dab::draw(context, &dab, middle, size / 2.0 - 1.0).map_err(canvas_failed)
@@ -208,25 +204,72 @@ impl Studio {
         Ok(nearest.filter(|(_, distance)| *distance <= reach).map_or(0, |(number, _)| number))
     }
 
-    /// The place on the path nearest to a place on the canvas.
-    ///
-    /// Returns the share of B, the distance in pixels, and the distance of the
-    /// mix at hand; nothing where no path is drawn.
+    /// The puddle drawn at a place on the canvas, counted from 0; nothing where there is none.
     ///
     /// # Errors
     ///
     /// A scene that is not one; an unknown paint.
-    pub fn share_at(&self, scene: JsValue, x: f64, y: f64) -> Result<Option<Vec<f64>>, JsError> {
+    pub fn puddle_at(&self, scene: JsValue, x: f64, y: f64, reach: f64) -> Result<Option<usize>, JsError> {
         let scene: Scene = into(scene)?;
         let frame = Frame::new(scene.size);
-        let Some(path) = self.path(&scene)? else { return Ok(None) };
+        let mut nearest: Option<(usize, f64)> = None;
+        for (i, drop) in scene.puddles.iter().enumerate() {
+            let film = Recipe::new(&drop.parts)?.film(Shelf::built_in())?;
+            let away = frame.spot(self.view.place(&film, drop.load)).distance(Spot { x, y });
+            if away <= reach && nearest.is_none_or(|(_, least)| away < least) {
+                nearest = Some((i, away));
+            }
+        }
+        Ok(nearest.map(|(i, _)| i))
+    }
+
+    /// The place of the wheel's plane at a place on a canvas of `size`: x, y; nothing off the disc.
+    #[must_use]
+    pub fn place_at(&self, size: f64, x: f64, y: f64) -> Option<Vec<f32>> {
+        let frame = Frame::new(size);
+        let spot = Spot { x, y };
+        frame.holds(spot).then(|| frame.place(spot).to_vec())
+    }
+
+    /// Where the mix of a pair stands in the wheel's plane: x, y.
+    ///
+    /// # Errors
+    ///
+    /// An end that is not chosen or not known.
+    pub fn place_of(&self, pair: JsValue, share: f32, load: f32) -> Result<Vec<f32>, JsError> {
+        let place = colour::wheel(ready(pair)?.path(&self.view, load).colour(share));
+        Ok(vec![place.x, place.y])
+    }
+
+    /// The place on the path nearest to a place on the canvas.
+    ///
+    /// Returns the share of B, held at whole parts where `snapping`, the
+    /// distance in pixels, and the distance of the mix at hand; nothing where
+    /// no path is drawn.
+    ///
+    /// # Errors
+    ///
+    /// A scene that is not one; an unknown paint.
+    pub fn share_at(
+        &self,
+        scene: JsValue,
+        x: f64,
+        y: f64,
+        snapping: bool,
+    ) -> Result<Option<Vec<f64>>, JsError> {
+        let scene: Scene = into(scene)?;
+        let frame = Frame::new(scene.size);
+        let Some(ready) = scene.pair.ready()? else { return Ok(None) };
+        let path = ready.path(&self.view, scene.load);
         let spot = |lab| frame.spot(colour::wheel(lab));
-        let line: Vec<Spot> = path.points(PATH_POINTS).iter().map(|point| spot(point.lab)).collect();
+        let line: Vec<Spot> = path.points(STEPS).iter().map(|point| spot(point.lab)).collect();
         let at = Spot { x, y };
         Ok(nearest_along(&line, at).map(|along| {
-            let share = share_at((along / (PATH_POINTS - 1) as f64) as f32);
-            let away = |share: f32| spot(path.colour(share)).distance(at);
-            vec![f64::from(share), away(share), away(scene.share)]
+            let share = share_along(along);
+            let place = |share: f32| spot(path.colour(share));
+            let held =
+                snap(share, 0.04).filter(|held| snapping && place(*held).distance(place(share)) <= SNAP);
+            vec![f64::from(held.unwrap_or(share)), place(share).distance(at), place(scene.share).distance(at)]
         }))
     }
 
@@ -242,10 +285,22 @@ impl Studio {
         position_of(share)
     }
 
+    /// The share of the whole parts nearest to a share, if they are within `reach` of its position.
+    #[must_use]
+    pub fn snap(&self, share: f32, reach: f32) -> Option<f32> {
+        snap(share, reach)
+    }
+
+    /// The share of the next whole parts of a brush, towards B or towards A.
+    #[must_use]
+    pub fn next_parts(&self, share: f32, towards_b: bool) -> f32 {
+        next_parts(share, towards_b)
+    }
+
     /// The share some steps of a path further towards B.
     #[must_use]
     pub fn step_share(&self, share: f32, steps: f32) -> f32 {
-        share_at((position_of(share) + steps / (PATH_POINTS - 1) as f32).clamp(0.0, 1.0))
+        share_at((position_of(share) + steps / (STEPS - 1) as f32).clamp(0.0, 1.0))
     }
 
     /// Paints of the scene's kit in order round the wheel, from red on.
@@ -261,37 +316,25 @@ impl Studio {
     }
 }
 
-impl Studio {
-    /// The path between a scene's ends, if both are chosen.
-    fn path(&self, scene: &Scene) -> Result<Option<Path<'_>>, JsError> {
-        let [a, b] = scene.ends;
-        if a == 0 || b == 0 {
-            return Ok(None);
-        }
-        Ok(Some(Path::new(film(a)?, film(b)?, &self.view, scene.load)))
-    }
-}
-
 impl Stand {
     fn new(paint: &'static Paint, view: &View) -> Self {
         let strongest = view.strongest_load(&paint.film);
         let seen = |load: f32| {
             let lab = view.colour(&paint.film, load);
-            (colour::wheel(lab), css(shown(lab).rgb))
+            (colour::wheel(lab), shown(lab))
         };
-        let tail =
-            (0..TAIL_POINTS).map(|i| seen(THINNEST.powf(i as f32 / (TAIL_POINTS - 1) as f32))).collect();
-        let (place, css) = seen(strongest);
-        Self { paint, place, css, rim: seen(strongest * 2.0).1, tail }
-    }
-}
-
-impl Step {
-    fn new(point: PathPoint, doubts: [Doubt; 2]) -> Self {
+        let step = |i: usize| {
+            let (place, shown) = seen(THINNEST.powf(i as f32 / (TAIL_POINTS - 1) as f32));
+            (place, css(shown.rgb))
+        };
+        let (place, shown) = seen(strongest);
         Self {
-            place: colour::wheel(point.lab),
-            css: css(shown(point.lab).rgb),
-            expected: Doubt::between(doubts[0], doubts[1], point.share).error(),
+            paint,
+            place,
+            css: css(shown.rgb),
+            exact: shown.exact,
+            rim: css(seen(strongest * 2.0).1.rgb),
+            tail: (0..TAIL_POINTS).map(step).collect(),
         }
     }
 }
@@ -306,70 +349,16 @@ pub fn paints() -> Result<JsValue, JsError> {
     out(&Shelf::built_in().paints().iter().map(PaintReadout::from).collect::<Vec<_>>())
 }
 
-/// A kit as the page holds it; a pan is one paint number or two.
-#[derive(Serialize, Deserialize)]
-struct KitReadout {
-    title: String,
-    capacity: usize,
-    stock: usize,
-    pans: Vec<Vec<PaintNumber>>,
+fn recipe(parts: JsValue) -> Result<Recipe, JsError> {
+    let parts: Parts = into(parts)?;
+    Ok(Recipe::new(&parts)?)
 }
 
-/// The kit as text for a link.
-///
-/// # Errors
-///
-/// An object that is no kit; a kit beyond its limits.
-#[wasm_bindgen]
-pub fn encode_kit(kit: JsValue) -> Result<String, JsError> {
-    let kit: KitReadout = into(kit)?;
-    let pans = kit.pans.iter().map(|paints| pan(paints)).collect::<Result<_, _>>()?;
-    let stock = Stock::ALL.get(kit.stock).copied().unwrap_or_default();
-    Ok(share::encode(&Kit::new(&kit.title, kit.capacity, stock, pans)?))
+fn film(parts: JsValue) -> Result<Film, JsError> {
+    Ok(recipe(parts)?.film(Shelf::built_in())?)
 }
 
-/// The kit of a link's text.
-///
-/// # Errors
-///
-/// A damaged text, an unknown version or paint, in words for the painter.
-#[wasm_bindgen]
-pub fn decode_kit(text: &str) -> Result<JsValue, JsError> {
-    let kit = share::decode(text, Shelf::built_in())?;
-    out(&KitReadout {
-        title: kit.title().to_owned(),
-        capacity: kit.capacity(),
-        stock: kit.stock() as usize,
-        pans: kit.pans().iter().map(|pan| pan.paints().collect()).collect(),
-    })
-}
-
-fn pan(paints: &[PaintNumber]) -> Result<Pan, JsError> {
-    match *paints {
-        [paint] => Ok(Pan::Whole(paint)),
-        [left, right] => Ok(Pan::Split(left, right)),
-        _ => Err(JsError::new(&format!("a pan holds one paint or two, not {}", paints.len()))),
-    }
-}
-
-fn film(number: PaintNumber) -> Result<&'static Film, JsError> {
-    Ok(&Shelf::built_in().get(number)?.film)
-}
-
-fn doubts(a: PaintNumber, b: PaintNumber) -> Result<[Doubt; 2], JsError> {
-    let shelf = Shelf::built_in();
-    Ok([Doubt::of(shelf.get(a)?.tier), Doubt::of(shelf.get(b)?.tier)])
-}
-
-fn out<T: Serialize + ?Sized>(value: &T) -> Result<JsValue, JsError> {
-    Ok(serde_wasm_bindgen::to_value(value)?)
-}
-
-fn into<T: for<'a> Deserialize<'a>>(value: JsValue) -> Result<T, JsError> {
-    Ok(serde_wasm_bindgen::from_value(value)?)
-}
-
-#[expect(clippy::needless_pass_by_value, reason = "the shape map_err asks for")]
-fn canvas_failed(error: JsValue) -> JsError {
-    JsError::new(&format!("the canvas failed: {error:?}"))
+fn ready(pair: JsValue) -> Result<Ready, JsError> {
+    let pair: Pair = into(pair)?;
+    pair.ready()?.ok_or_else(|| JsError::new("a path needs two ends"))
 }

@@ -1,0 +1,60 @@
+//! The Colour Index names beside the dabs.
+
+use wasm_bindgen::JsValue;
+use web_sys::CanvasRenderingContext2d as Context;
+
+use crate::geometry::{Frame, Label, place_label};
+use crate::pen::{Drawn, FAMILY, SMALL};
+use crate::scene::Scene;
+use crate::studio::Stand;
+use crate::wheel::{HUE_NAMES, name_spot};
+
+type Code<'a> = (&'a str, Label);
+
+/// Free places for the codes of the paints that are drawn as dabs.
+pub(crate) fn place_codes<'a>(
+    context: &Context,
+    scene: &Scene,
+    frame: &Frame,
+    stands: &'a [Stand],
+) -> Result<Vec<Code<'a>>, JsValue> {
+    let shown: Vec<&Stand> = stands.iter().filter(|stand| scene.shows(stand.paint.number)).collect();
+    let height = set_font(context, scene) + 2.0;
+    let mut taken: Vec<Label> =
+        shown.iter().map(|stand| Label::around(frame.spot(stand.place), frame.dab())).collect();
+    taken.extend(HUE_NAMES.map(|(angle, _)| Label::around(name_spot(scene, frame, angle), 18.0)));
+    let mut codes = Vec::new();
+    for stand in shown {
+        let code = stand.paint.code.as_str();
+        let text = (context.measure_text(code)?.width() + 4.0, height);
+        if let Some(label) = place_label(frame, frame.spot(stand.place), text, &taken) {
+            taken.push(label);
+            codes.push((code, label));
+        }
+    }
+    Ok(codes)
+}
+
+/// Letters with a rim of paper, so that they read over a path too.
+pub(crate) fn draw_codes(context: &Context, scene: &Scene, codes: &[Code<'_>]) -> Drawn {
+    set_font(context, scene);
+    context.set_text_align("left");
+    context.set_text_baseline("middle");
+    context.set_line_width(3.0);
+    context.set_line_join("round");
+    context.set_stroke_style_str(&scene.ink.paper);
+    context.set_fill_style_str(&scene.ink.strong);
+    for (code, label) in codes {
+        let (x, y) = (label.left + 2.0, label.middle().y);
+        context.stroke_text(code, x, y)?;
+        context.fill_text(code, x, y)?;
+    }
+    Ok(())
+}
+
+/// Sets the letters of codes and answers their size.
+fn set_font(context: &Context, scene: &Scene) -> f64 {
+    let size = if scene.size < SMALL { 12.0 } else { 14.0 };
+    context.set_font(&format!("600 {size}px {FAMILY}"));
+    size
+}

@@ -1,0 +1,149 @@
+//! Marks on the wheel: ends, crossing, the mix at hand, kept mixes, places asked for.
+
+use washpath_core::{CrossingKind, whole_parts};
+use web_sys::CanvasRenderingContext2d as Context;
+
+use crate::geometry::{Frame, Spot, place_aside};
+use crate::pen::{Drawn, centred_text, circle, dashed, line, ring, solid};
+use crate::scene::Scene;
+use crate::strand::Strand;
+use crate::studio::Stand;
+
+/// Rings round the dabs of the ends and of the keyboard's cursor; dashes where the display falls short.
+pub(crate) fn draw_rings(context: &Context, scene: &Scene, frame: &Frame, stands: &[Stand]) -> Drawn {
+    for stand in stands.iter().filter(|stand| scene.shows(stand.paint.number)) {
+        let number = stand.paint.number;
+        let spot = frame.spot(stand.place);
+        context.set_stroke_style_str(&scene.ink.strong);
+        if !stand.exact {
+            context.set_line_width(1.25);
+            dashed(context, 2.5)?;
+            circle(context, spot, frame.dab() - 3.0)?;
+            context.stroke();
+            solid(context)?;
+        }
+        context.set_line_width(2.0);
+        for (marked, reach) in [(scene.is_end(number), 1.5), (scene.cursor == number, 5.0)] {
+            if marked {
+                circle(context, spot, frame.dab() + reach)?;
+                context.stroke();
+            }
+        }
+    }
+    Ok(())
+}
+
+/// Kept mixes: a drop each, numbered in the order they are listed.
+pub(crate) fn draw_drops(context: &Context, scene: &Scene, drops: &[(Spot, String)]) -> Drawn {
+    for (i, (spot, css)) in drops.iter().enumerate() {
+        drop_shape(context, *spot)?;
+        context.set_fill_style_str(css);
+        context.fill();
+        context.set_stroke_style_str(&scene.ink.paper);
+        context.set_line_width(4.0);
+        context.stroke();
+        context.set_stroke_style_str(&scene.ink.strong);
+        context.set_line_width(1.75);
+        context.stroke();
+        centred_text(context, 600, 12.0);
+        context.set_line_width(3.0);
+        context.set_stroke_style_str(&scene.ink.paper);
+        context.set_fill_style_str(&scene.ink.strong);
+        let name = format!("{}", i + 1);
+        let (x, y) = (spot.x + 13.0, spot.y - 9.0);
+        context.stroke_text(&name, x, y)?;
+        context.fill_text(&name, x, y)?;
+    }
+    Ok(())
+}
+
+fn drop_shape(context: &Context, at: Spot) -> Drawn {
+    use std::f64::consts::PI;
+    context.begin_path();
+    context.arc(at.x, at.y + 1.5, 8.0, -0.2 * PI, 1.2 * PI)?;
+    context.line_to(at.x, at.y - 11.5);
+    context.close_path();
+    Ok(())
+}
+
+/// A small cross where an empty place was asked for, and a line to the mix that comes nearest.
+pub(crate) fn draw_asked(context: &Context, scene: &Scene, frame: &Frame, strand: &Strand) -> Drawn {
+    let ends = [strand.steps.first(), strand.steps.last()];
+    for (asked, step) in scene.asked.iter().zip(ends) {
+        let (Some(place), Some(step)) = (asked, step) else { continue };
+        let spot = frame.spot_at(*place);
+        context.set_stroke_style_str(&scene.ink.strong);
+        context.set_line_width(1.25);
+        dashed(context, 3.0)?;
+        line(context, spot, step.spot);
+        solid(context)?;
+        plus(context, spot, 5.0);
+    }
+    Ok(())
+}
+
+/// The keyboard's cross.
+pub(crate) fn cross(context: &Context, scene: &Scene, at: Spot) -> Drawn {
+    context.set_line_cap("butt");
+    for (width, colour) in [(5.0, &scene.ink.paper), (2.0, &scene.ink.strong)] {
+        context.set_stroke_style_str(colour);
+        context.set_line_width(width);
+        plus(context, at, 14.0);
+    }
+    ring(context, at, 8.0, &scene.ink.paper, &scene.ink.strong)
+}
+
+fn plus(context: &Context, at: Spot, reach: f64) {
+    line(context, Spot { x: at.x - reach, y: at.y }, Spot { x: at.x + reach, y: at.y });
+    line(context, Spot { x: at.x, y: at.y - reach }, Spot { x: at.x, y: at.y + reach });
+}
+
+/// The ring where the path is greyest, named; the name keeps off `keep_off`.
+pub(crate) fn crossing_mark(
+    context: &Context,
+    scene: &Scene,
+    frame: &Frame,
+    strand: &Strand,
+    keep_off: &[Spot],
+) -> Drawn {
+    let name = match strand.crossing.kind {
+        CrossingKind::Pure => "pure grey",
+        CrossingKind::Near => "near grey",
+        CrossingKind::Dull => "dullest",
+        CrossingKind::None => return Ok(()),
+    };
+    ring(context, strand.crossing_spot, 8.0, &scene.ink.paper, &scene.ink.strong)?;
+    let [a, b] = whole_parts(strand.crossing.share);
+    let text = format!("{name} {a}:{b}");
+    centred_text(context, 600, 15.0);
+    let size = (context.measure_text(&text)?.width() + 16.0, 25.0);
+    let label = place_aside(frame, strand.crossing_spot, size, keep_off);
+    context.begin_path();
+    context.round_rect_with_f64(label.left, label.top, label.width, label.height, 12.0)?;
+    context.set_fill_style_str(&scene.ink.strong);
+    context.fill();
+    context.set_fill_style_str(&scene.ink.paper);
+    let middle = label.middle();
+    context.fill_text(&text, middle.x, middle.y + 0.5)
+}
+
+/// The mix at hand.
+pub(crate) fn handle(context: &Context, scene: &Scene, at: Spot, css: &str) -> Drawn {
+    for (radius, colour) in [(15.0, scene.ink.strong.as_str()), (13.5, scene.ink.paper.as_str()), (10.5, css)]
+    {
+        circle(context, at, radius)?;
+        context.set_fill_style_str(colour);
+        context.fill();
+    }
+    Ok(())
+}
+
+/// An end's letter in a small disc.
+pub(crate) fn tag(context: &Context, scene: &Scene, at: Spot, letter: &str) -> Drawn {
+    circle(context, at, 10.0)?;
+    context.set_fill_style_str(&scene.ink.strong);
+    context.fill();
+    context.set_fill_style_str(&scene.ink.paper);
+    centred_text(context, 600, 13.0);
+    context.fill_text(letter, at.x, at.y + 0.5)
+}

@@ -1,0 +1,62 @@
+//! Two ends of a path, as the page names them.
+
+use serde::Deserialize;
+use washpath_core::{Doubt, Error, Film, Laid, PaintNumber, Path, Recipe, Sheet, Shelf, View};
+
+/// Whole parts of paints: `[[number, parts], ...]`; empty where nothing is chosen.
+pub(crate) type Parts = Vec<(PaintNumber, u16)>;
+
+/// Two ends, and whether they are mixed or glazed.
+#[derive(Clone, Debug, Deserialize)]
+pub(crate) struct Pair {
+    /// A and B.
+    pub ends: [Parts; 2],
+    /// Number of the way they are laid, in the order of [`Laid::ALL`].
+    #[serde(default)]
+    pub laid: usize,
+}
+
+/// A pair whose films are at hand.
+pub(crate) struct Ready {
+    pub recipes: [Recipe; 2],
+    pub doubts: [Doubt; 2],
+    films: [Film; 2],
+    laid: Laid,
+}
+
+impl Pair {
+    /// Nothing where an end is not chosen.
+    pub(crate) fn ready(&self) -> Result<Option<Ready>, Error> {
+        if self.ends.iter().any(Vec::is_empty) {
+            return Ok(None);
+        }
+        let shelf = Shelf::built_in();
+        let [a, b] = &self.ends;
+        let recipes = [Recipe::new(a)?, Recipe::new(b)?];
+        Ok(Some(Ready {
+            doubts: [recipes[0].doubt(shelf)?, recipes[1].doubt(shelf)?],
+            films: [recipes[0].film(shelf)?, recipes[1].film(shelf)?],
+            laid: Laid::ALL.get(self.laid).copied().unwrap_or_default(),
+            recipes,
+        }))
+    }
+}
+
+impl Ready {
+    pub(crate) fn path<'a>(&'a self, view: &'a View, load: f32) -> Path<'a> {
+        self.path_laid(self.laid, view, load)
+    }
+
+    pub(crate) fn path_laid<'a>(&'a self, laid: Laid, view: &'a View, load: f32) -> Path<'a> {
+        Path::new(&self.films[0], &self.films[1], view, load).laid(laid)
+    }
+
+    pub(crate) fn sheet(&self, view: &View, shares: &[f32], loads: &[f32]) -> Sheet {
+        Sheet::new(&self.films[0], &self.films[1], self.laid, view, shares, loads)
+    }
+
+    /// How far a place on the path may be off, median CIEDE2000.
+    pub(crate) fn expected(&self, share: f32) -> f32 {
+        Doubt::between(self.doubts[0], self.doubts[1], share).error()
+    }
+}

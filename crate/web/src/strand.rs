@@ -1,0 +1,188 @@
+//! A path as it is drawn: its line, the band of doubt, the ribbon over all loads, the ticks of whole parts.
+
+use washpath_core::colour::{shown, wheel};
+use washpath_core::{Crossing, Lab, PathPoint, THINNEST, View, position_of, share_at};
+use web_sys::CanvasRenderingContext2d as Context;
+
+use crate::geometry::{Frame, Spot, band};
+use crate::pair::Ready;
+use crate::pen::{line, polyline};
+use crate::readout::css;
+use crate::scene::Scene;
+
+/// Places a path is drawn through.
+pub(crate) const STEPS: usize = 97;
+
+/// Ratios and loads the ribbon is woven of.
+const RIBBON: (usize, usize) = (33, 12);
+
+/// Share of a colour difference that shows in the wheel's plane: two of three
+/// directions, the third is lightness.
+const IN_PLANE: f32 = 0.816;
+
+/// Parts a brush measures out, marked along a path.
+const TICKS: [[u16; 2]; 7] = [[8, 1], [4, 1], [2, 1], [1, 1], [1, 2], [1, 4], [1, 8]];
+
+/// A place on a path, ready to be drawn.
+pub(crate) struct Step {
+    pub spot: Spot,
+    pub css: String,
+    /// How far it may be off, CIEDE2000.
+    expected: f32,
+}
+
+/// A path ready to be drawn.
+pub(crate) struct Strand {
+    pub steps: Vec<Step>,
+    pub crossing: Crossing,
+    pub crossing_spot: Spot,
+    pub mix: Step,
+    /// Quadrilaterals of the ribbon; empty where it is not asked for.
+    ribbon: Vec<([Spot; 4], String)>,
+    doubts: Vec<f64>,
+}
+
+impl Strand {
+    pub(crate) fn new(ready: &Ready, view: &View, scene: &Scene) -> Self {
+        let frame = Frame::new(scene.size);
+        let path = ready.path(view, scene.load);
+        let step = |point: PathPoint| Step {
+            spot: frame.spot(wheel(point.lab)),
+            css: css(shown(point.lab).rgb),
+            expected: ready.expected(point.share),
+        };
+        let steps: Vec<Step> = path.points(STEPS).into_iter().map(step).collect();
+        let crossing = path.crossing();
+        Self {
+            doubts: steps.iter().map(|step| frame.length(step.expected * IN_PLANE)).collect(),
+            steps,
+            crossing,
+            crossing_spot: frame.spot(wheel(crossing.lab)),
+            mix: step(PathPoint { share: scene.share, lab: path.colour(scene.share) }),
+            ribbon: if scene.ribbon { weave(ready, view, &frame) } else { Vec::new() },
+        }
+    }
+
+    pub(crate) fn spots(&self) -> Vec<Spot> {
+        self.steps.iter().map(|step| step.spot).collect()
+    }
+}
+
+/// A pinned path, as places and colours only.
+pub(crate) fn pinned(ready: &Ready, view: &View, load: f32, frame: &Frame) -> Vec<(Spot, String)> {
+    let seen = |point: PathPoint| (frame.spot(wheel(point.lab)), css(shown(point.lab).rgb));
+    ready.path(view, load).points(STEPS).into_iter().map(seen).collect()
+}
+
+/// The cloth of ratios and loads, masstone last, so that it lies on top.
+fn weave(ready: &Ready, view: &View, frame: &Frame) -> Vec<([Spot; 4], String)> {
+    let (across, down) = RIBBON;
+    let rows: Vec<Vec<(Spot, Lab)>> = (0..down)
+        .map(|row| {
+            let load = THINNEST.powf(1.0 - row as f32 / (down - 1) as f32);
+            let path = ready.path(view, load);
+            path.points(across).into_iter().map(|point| (frame.spot(wheel(point.lab)), point.lab)).collect()
+        })
+        .collect();
+    let patch = |thin: &[(Spot, Lab)], thick: &[(Spot, Lab)]| {
+        let corners = [thin[0].0, thin[1].0, thick[1].0, thick[0].0];
+        let middle = |pick: fn(&Lab) -> f32| {
+            [thin[0], thin[1], thick[0], thick[1]].iter().map(|c| pick(&c.1)).sum::<f32>() / 4.0
+        };
+        let lab = Lab::new(middle(|c| c.l), middle(|c| c.a), middle(|c| c.b));
+        (corners, css(shown(lab).rgb))
+    };
+    rows.windows(2)
+        .flat_map(|pair| (0..across - 1).map(move |i| (pair, i)))
+        .map(|(pair, i)| patch(&pair[0][i..i + 2], &pair[1][i..i + 2]))
+        .collect()
+}
+
+pub(crate) fn draw_ribbon(context: &Context, strand: &Strand) {
+    context.set_line_width(1.0);
+    for (corners, css) in &strand.ribbon {
+        polyline(context, corners);
+        context.close_path();
+        context.set_fill_style_str(css);
+        context.fill();
+        // Closes the hairline between neighbours.
+        context.set_stroke_style_str(css);
+        context.stroke();
+    }
+}
+
+/// How far the path may be off, as a band along it.
+pub(crate) fn draw_band(context: &Context, scene: &Scene, strand: &Strand) {
+    polyline(context, &band(&strand.spots(), &strand.doubts));
+    context.set_fill_style_str(&scene.ink.doubt);
+    context.fill();
+}
+
+pub(crate) fn draw_strand(context: &Context, scene: &Scene, strand: &Strand) {
+    let spots = strand.spots();
+    context.set_line_cap("round");
+    context.set_line_join("round");
+    context.set_stroke_style_str(&scene.ink.strong);
+    context.set_line_width(9.5);
+    polyline(context, &spots);
+    context.stroke();
+    context.set_line_width(7.0);
+    for (pair, step) in spots.windows(2).zip(&strand.steps) {
+        context.set_stroke_style_str(&step.css);
+        polyline(context, pair);
+        context.stroke();
+    }
+}
+
+/// Thinner than the path at hand, with a rim of paper.
+pub(crate) fn draw_pin(context: &Context, scene: &Scene, pin: &[(Spot, String)]) {
+    let spots: Vec<Spot> = pin.iter().map(|(spot, _)| *spot).collect();
+    context.set_line_cap("round");
+    context.set_line_join("round");
+    for (width, colour) in [(7.0, &scene.ink.paper), (5.0, &scene.ink.quiet)] {
+        context.set_stroke_style_str(colour);
+        context.set_line_width(width);
+        polyline(context, &spots);
+        context.stroke();
+    }
+    context.set_line_width(3.5);
+    for (pair, (_, css)) in spots.windows(2).zip(pin) {
+        context.set_stroke_style_str(css);
+        polyline(context, pair);
+        context.stroke();
+    }
+}
+
+/// Short strokes across the path at small whole parts; one part each is longest.
+pub(crate) fn draw_ticks(context: &Context, scene: &Scene, strand: &Strand) {
+    context.set_line_cap("butt");
+    context.set_stroke_style_str(&scene.ink.strong);
+    context.set_line_width(1.5);
+    for [a, b] in TICKS {
+        let along = position_of(f32::from(b) / f32::from(a + b)) * (STEPS - 1) as f32;
+        let i = (along as usize).min(STEPS - 2);
+        let (from, to) = (strand.steps[i].spot, strand.steps[i + 1].spot);
+        let (dx, dy) = (to.x - from.x, to.y - from.y);
+        let length = dx.hypot(dy);
+        if length < 1e-3 {
+            continue;
+        }
+        let part = f64::from(along) - i as f64;
+        let at = Spot { x: from.x + part * dx, y: from.y + part * dy };
+        let reach = if a == b { 11.0 } else { 8.0 } / length;
+        let end = |sign: f64| Spot { x: at.x - sign * dy * reach, y: at.y + sign * dx * reach };
+        // Two strokes: the colour between them stays clear.
+        let inner = |sign: f64| {
+            let near = 4.75 / length;
+            Spot { x: at.x - sign * dy * near, y: at.y + sign * dx * near }
+        };
+        for sign in [-1.0, 1.0] {
+            line(context, inner(sign), end(sign));
+        }
+    }
+}
+
+/// The share at a place along a drawn path, counted in steps.
+pub(crate) fn share_along(along: f64) -> f32 {
+    share_at((along / (STEPS - 1) as f64) as f32)
+}

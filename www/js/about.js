@@ -1,0 +1,31 @@
+// What to know of the paints at hand: how they behave, how long they last, what to beware of.
+
+import { byId, element } from "./dom.js";
+import { grade, strengthOf } from "./words.js";
+
+export function attachAbout(store, shelf) {
+  const show = ({ ends }) => byId("about").replaceChildren(...about(ends, shelf));
+  store.subscribe((state, changed) => changed.has("ends") && show(state));
+  show(store.get());
+}
+
+function about(ends, shelf) {
+  const numbers = ends.flatMap((end) => end?.parts ?? []).map(([paint]) => paint);
+  const known = [...new Set(numbers)].map((number) => shelf.get(number));
+  if (known.length === 0) return [element("p", { class: "quiet" }, "What to know of the paints will stand here.")];
+  return [...known.map(section), element("p", { class: "quiet" }, SOURCES)];
+}
+
+function section(paint) {
+  const traits = [...["transparency", "granulation", "staining"].map((property) => grade(property, paint[property])), strengthOf(paint.strength)].filter(Boolean);
+  const fastness = paint.lightfastTint == null ? null : `Lightfast tint: Blue Wool ${paint.lightfastTint} of 8.`;
+  return element("section", {},
+    element("h3", {}, `${paint.name} `, element("small", {}, paint.code)),
+    element("p", {}, traits.length ? `${capital(traits.join(", "))}. ` : "", fastness),
+    paint.caution ? element("p", { class: "caution" }, element("b", {}, "Caution. "), paint.caution) : null,
+    element("p", { class: "quiet" }, `Spectrum ${paint.tier}. Source: ${paint.source}.`));
+}
+
+const SOURCES = "Ratings: B. MacEvoy, handprint.com/HP/WCL, averaged over makers. Cautions and most strengths: common practice; the label and the safety data sheet come first.";
+
+const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);

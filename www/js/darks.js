@@ -1,0 +1,46 @@
+// The darkest mix of the kit in each hue family.
+
+import { button, byId, element } from "./dom.js";
+import { paintsOf } from "./kit.js";
+import { shortName } from "./end.js";
+
+const REST = 250;
+
+/** Shows the darks; a click puts the mix on the path. */
+export function attachDarks(store, shelf) {
+  const frame = byId("darks");
+  let timer;
+
+  function show() {
+    const { studio, kit } = store.get();
+    const paints = paintsOf(kit);
+    if (paints.length === 0) return frame.replaceChildren(element("h3", {}, "Darks"), element("p", { class: "quiet" }, "A packed kit shows its darkest mix of every hue here."));
+    frame.replaceChildren(
+      element("h3", {}, "Darks"),
+      element("p", { class: "quiet" }, "The darkest mix of each hue that still has the hue, at masstone."),
+      element("ul", { class: "darks" }, ...studio.darks(paints).map(row)));
+  }
+
+  function row({ name, swatch, parts }) {
+    if (!swatch) return element("li", {}, element("span", { class: "take" }, element("span", { class: "chip blank" }), element("span", { class: "name" }, name, element("span", { class: "traits" }, "none in this kit"))));
+    const take = button("", () => onPath(parts), { class: "take", "aria-label": `Dark ${name}: L* ${swatch.lightness.toFixed(0)}, ${shortName(parts, shelf)}` });
+    take.append(element("span", { class: "chip", style: { "--wash": swatch.css } }),
+      element("span", { class: "name" }, name, element("span", { class: "traits" }, shortName(parts, shelf))), element("span", { class: "figure" }, `L* ${swatch.lightness.toFixed(0)}`));
+    return element("li", {}, take);
+  }
+
+  /** The last paint of the mix becomes B, what is before it A. */
+  function onPath(parts) {
+    if (parts.length === 1) return store.set({ ends: store.get().ends.map((end, i) => (i === store.get().next ? { parts } : end)), load: 1 });
+    const [a, b] = [parts.slice(0, -1), parts.slice(-1)];
+    const volume = (side) => side.reduce((sum, [, count]) => sum + count, 0);
+    store.set({ ends: [{ parts: a }, { parts: [[b[0][0], 1]] }], share: volume(b) / volume(parts), load: 1, laid: 0, next: 0 });
+  }
+
+  store.subscribe((state, changed) => {
+    if (!changed.has("kit") && !changed.has("studio")) return;
+    clearTimeout(timer);
+    timer = setTimeout(show, REST);
+  });
+  setTimeout(show, REST);
+}

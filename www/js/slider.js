@@ -1,0 +1,26 @@
+// A range with its name, its value in words and a track painted with what it runs through.
+
+import { element } from "./dom.js";
+
+/** `onchange` hears of each new position, and whether a pointer holds the thumb. */
+export function slider(name, { max }, onchange) {
+  let held = false;
+  const input = element("input", {
+    type: "range", min: 0, max, step: 1, "aria-label": name,
+    onpointerdown: () => (held = true),
+    onpointerup: () => (held = false),
+    onpointercancel: () => (held = false),
+    oninput: () => onchange(Number(input.value), held),
+  });
+  const value = element("output", {});
+  const node = element("div", { class: "slider" }, element("div", { class: "caption" }, element("span", {}, name), value), input);
+  return {
+    node,
+    show(position, text, spoken) {
+      input.value = String(Math.round(position));
+      value.textContent = text;
+      input.setAttribute("aria-valuetext", spoken);
+    },
+    tint: (colours) => input.style.setProperty("--track", `linear-gradient(to right, ${colours.join(", ")})`),
+  };
+}
