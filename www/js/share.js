@@ -2,7 +2,7 @@
 
 import { dabOf } from "./dab.js";
 import { button, byId, element, notice, say } from "./dom.js";
-import { PAPERS } from "./kit.js";
+import { PAPERS, paintsOf } from "./kit.js";
 
 const MARK = "#kit=";
 
@@ -61,7 +61,10 @@ export function attachGuest(store, shelf, core, choose) {
 
   function show(kit) {
     const own = store.get().kit;
-    const close = () => (frame.hidden = true);
+    const close = () => {
+      frame.hidden = true;
+      store.set({ guestKit: null });
+    };
     const take = () => {
       store.set({ kit });
       close();
@@ -73,6 +76,7 @@ export function attachGuest(store, shelf, core, choose) {
         element("div", { class: "verbs" }, button("Pack the shared kit", take, { class: "main" }), button("Keep mine", close))),
       element("div", { class: "side-by-side" }, tin("Shared with you", kit), tin("Yours", own)));
     frame.hidden = false;
+    store.set({ guestKit: paintsOf(kit) });
     frame.querySelector("button.main").focus({ preventScroll: true });
     say(`A shared kit of ${kit.pans.length} pans stands beside yours`);
   }
