@@ -55,6 +55,12 @@ pub fn ciede2000(a: Lab<f64>, b: Lab<f64>) -> f64 {
     a.difference(b)
 }
 
+/// The same in `f32`.
+#[must_use]
+pub fn narrow_ciede2000(a: Lab, b: Lab) -> f32 {
+    a.difference(b)
+}
+
 /// A place on the wheel: CAM16-UCS.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct WheelPoint {

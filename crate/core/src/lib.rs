@@ -41,6 +41,7 @@
 
 pub mod calibrate;
 pub mod colour;
+mod difference;
 mod error;
 mod expected;
 mod film;
@@ -62,6 +63,7 @@ mod surface;
 mod view;
 
 pub use colour::{Lab, Shown, WheelPoint};
+pub use difference::{Difference, compare};
 pub use error::Error;
 pub use expected::Doubt;
 pub use film::Film;
