@@ -42,6 +42,7 @@
 pub mod calibrate;
 pub mod colour;
 mod difference;
+mod display;
 mod error;
 mod expected;
 mod film;
@@ -62,7 +63,7 @@ pub mod spectrum;
 mod surface;
 mod view;
 
-pub use colour::{Lab, Shown, WheelPoint};
+pub use colour::{Display, Lab, Shown, WheelPoint};
 pub use difference::{Difference, compare};
 pub use error::Error;
 pub use expected::Doubt;
