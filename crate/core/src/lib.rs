@@ -51,6 +51,7 @@ mod kit;
 pub mod layer;
 mod minimum;
 mod mixture;
+pub mod notation;
 pub mod observer;
 mod paint;
 mod paper;
