@@ -9,8 +9,10 @@ use palette::color_difference::Ciede2000;
 use palette::white_point::D65;
 // The unclamped conversions: what no display holds must not be cut off on the way.
 use palette::convert::{FromColorUnclamped, IntoColorUnclamped};
-use palette::{Lch, LinSrgb, Srgb, Xyz};
+use palette::{Srgb, Xyz};
 use std::sync::LazyLock;
+
+pub use crate::display::{Display, Shown, shown, shown_on};
 
 /// CIELAB: L* 0 to 100, a* and b* about -128 to 127 for surface colours.
 pub type Lab<F = f32> = palette::Lab<D65, F>;
@@ -55,6 +57,12 @@ pub fn ciede2000(a: Lab<f64>, b: Lab<f64>) -> f64 {
     a.difference(b)
 }
 
+/// The same in `f32`.
+#[must_use]
+pub fn narrow_ciede2000(a: Lab, b: Lab) -> f32 {
+    a.difference(b)
+}
+
 /// A place on the wheel: CAM16-UCS.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct WheelPoint {
@@ -95,46 +103,6 @@ pub fn wheel(lab: Lab) -> WheelPoint {
     let ucs = Cam16UcsJab::from_color_unclamped(cam);
     let finite = |value: f32| if value.is_finite() { value } else { 0.0 };
     WheelPoint { x: finite(ucs.a), y: finite(ucs.b), lightness: finite(ucs.lightness) }
-}
-
-/// A colour as a display shows it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Shown {
-    /// sRGB, 0 to 255.
-    pub rgb: [u8; 3],
-    /// Whether the display holds the colour; else chroma was taken off it.
-    pub exact: bool,
-}
-
-/// The colour in sRGB; chroma is reduced at constant L* and h where it must be.
-#[must_use]
-pub fn shown(lab: Lab) -> Shown {
-    let lch = Lch::<D65, f32>::from_color_unclamped(lab);
-    let at = |share: f32| -> LinSrgb<f32> {
-        Xyz::from_color_unclamped(Lch::new(lch.l, lch.chroma * share, lch.hue)).into_color_unclamped()
-    };
-    let linear = at(1.0);
-    if displayable(linear) {
-        return Shown { rgb: bytes(linear), exact: true };
-    }
-    // 12 halvings leave less than one step of 255.
-    let (mut inside, mut outside) = (0.0, 1.0);
-    for _ in 0..12 {
-        let middle = 0.5 * (inside + outside);
-        if displayable(at(middle)) { inside = middle } else { outside = middle }
-    }
-    Shown { rgb: bytes(at(inside)), exact: false }
-}
-
-/// Half a step of 255 beyond the cube still rounds into it.
-fn displayable(rgb: LinSrgb<f32>) -> bool {
-    const SLACK: f32 = 2e-4;
-    [rgb.red, rgb.green, rgb.blue].iter().all(|v| (-SLACK..=1.0 + SLACK).contains(v))
-}
-
-fn bytes(linear: LinSrgb<f32>) -> [u8; 3] {
-    let rgb = Srgb::<u8>::from_linear(linear);
-    [rgb.red, rgb.green, rgb.blue]
 }
 
 /// CIELAB of an sRGB colour of three bytes.

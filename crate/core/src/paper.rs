@@ -1,6 +1,10 @@
 //! The papers a wash may lie on.
 
+use crate::colour::Lab;
+use crate::error::Error;
+use crate::smooth::reflectance_below;
 use crate::spectrum::{Spectrum, from_fn, wavelength};
+use crate::surface::Surface;
 
 /// A paper, by the reflectance a meter reads of it.
 #[derive(Clone, Debug, PartialEq)]
@@ -9,6 +13,41 @@ pub struct Paper {
     pub name: String,
     /// Measured reflectance, 0 to 1, its own surface included.
     pub reflectance: Spectrum<f64>,
+}
+
+/// Darkest paper that washes are still seen on, L*.
+pub const DARKEST_PAPER: f32 = 20.0;
+
+impl Paper {
+    /// A paper of this colour in D65, by a smooth curve.
+    ///
+    /// The curve never falls below what the surface alone sends back, as no
+    /// real sheet's does.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::Value`] for a colour darker than [`DARKEST_PAPER`], too near a
+    /// perfect white, or too vivid for a sheet.
+    ///
+    /// ```
+    /// use washpath_core::{Lab, Paper};
+    /// assert!(Paper::of_colour("kraft", Lab::new(62.0, 7.0, 22.0)).is_ok());
+    /// assert!(Paper::of_colour("night", Lab::new(12.0, 0.0, -8.0)).is_err());
+    /// ```
+    pub fn of_colour(name: &str, colour: Lab) -> Result<Self, Error> {
+        let refused = |reason: &str| {
+            let Lab { l, a, b, .. } = colour;
+            Err(Error::Value(format!("L* {l} a* {a} b* {b} is no paper: {reason}")))
+        };
+        if colour.l < DARKEST_PAPER {
+            return refused(&format!("washes are not seen on paper darker than L* {DARKEST_PAPER}"));
+        }
+        let wide = Lab::new(colour.l.into(), colour.a.into(), colour.b.into());
+        match reflectance_below(wide, Surface::WASH) {
+            Some(reflectance) => Ok(Self { name: name.to_owned(), reflectance }),
+            None => refused("no sheet is as white or as vivid as this"),
+        }
+    }
 }
 
 /// The papers offered by name.
@@ -60,5 +99,37 @@ impl Stock {
         };
         let reflectance = from_fn(|band| level - fall * (-f64::from(wavelength(band) - 380) / reach).exp());
         Paper { name: self.name().to_owned(), reflectance }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Film, Light, View, compare};
+
+    #[test]
+    fn a_paper_is_seen_in_its_colour() {
+        for (l, a, b) in
+            [(97.0, 0.0, 1.5), (88.0, 1.0, 14.0), (62.0, 7.0, 22.0), (30.0, 2.0, -9.0), (45.0, -20.0, 8.0)]
+        {
+            let colour = Lab::new(l, a, b);
+            let view = View::new(&Paper::of_colour("own", colour).unwrap(), Light::D65);
+            let found = compare(view.colour(&Film::CLEAR, 1.0), colour);
+            assert!(found.delta_e < 0.1, "{colour:?}: {}", found.delta_e);
+        }
+    }
+
+    #[test]
+    fn what_is_no_paper_is_refused_in_words() {
+        let refusal = |l, a, b| Paper::of_colour("own", Lab::new(l, a, b)).unwrap_err().to_string();
+        assert_eq!(
+            refusal(10.0, 0.0, 0.0),
+            "L* 10 a* 0 b* 0 is no paper: washes are not seen on paper darker than L* 20"
+        );
+        for odd in [f32::NAN, f32::INFINITY, f32::MAX] {
+            assert!(refusal(odd, 0.0, 0.0).ends_with("no sheet is as white or as vivid as this"));
+            assert!(refusal(50.0, odd, 0.0).ends_with("no sheet is as white or as vivid as this"));
+        }
+        assert!(refusal(50.0, 120.0, 0.0).ends_with("vivid as this"));
     }
 }
