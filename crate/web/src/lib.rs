@@ -14,6 +14,7 @@ mod pair;
 mod pen;
 mod readout;
 mod scene;
+mod sight;
 mod strand;
 mod studio;
 mod wash;

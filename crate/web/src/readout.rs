@@ -1,9 +1,9 @@
 //! Plain objects for the page.
 
 use serde::Serialize;
-use washpath_core::colour::{chroma, hue_angle, shown};
+use washpath_core::colour::{Shown, chroma, hue_angle};
 use washpath_core::hue::describe;
-use washpath_core::{Crossing, CrossingKind, Error, Lab, Paint, Recipe, whole_parts};
+use washpath_core::{Crossing, CrossingKind, Difference, Error, Lab, Laid, Paint, Recipe, whole_parts};
 
 use crate::pair::{Parts, Ready};
 
@@ -26,10 +26,9 @@ pub(crate) struct Swatch {
 }
 
 impl Swatch {
-    pub(crate) fn new(lab: Lab) -> Self {
-        let shown = shown(lab);
+    pub(crate) fn new(lab: Lab, shown: &Shown) -> Self {
         Self {
-            css: css(shown.rgb),
+            css: shown.css(),
             exact: shown.exact,
             lightness: lab.l,
             chroma: chroma(lab),
@@ -56,16 +55,32 @@ pub(crate) struct Mix {
 }
 
 impl Mix {
-    pub(crate) fn new(ready: &Ready, share: f32, lab: Lab) -> Result<Self, Error> {
+    pub(crate) fn new(ready: &Ready, share: f32, swatch: Swatch) -> Result<Self, Error> {
         let [a, b] = &ready.recipes;
         let recipe = Recipe::between(a, b, share)?;
         Ok(Self {
             share,
             parts: whole_parts(share),
             recipe: recipe.parts().to_vec(),
-            swatch: Swatch::new(lab),
+            swatch,
             expected: ready.expected(share),
         })
+    }
+}
+
+/// One way to lay the paints of a mix.
+#[derive(Serialize)]
+pub(crate) struct Way {
+    /// Its colour.
+    pub swatch: Swatch,
+    /// How it differs from the mix, in words; empty for the mix itself.
+    pub difference: String,
+}
+
+impl Way {
+    pub(crate) fn new(laid: Laid, swatch: Swatch, difference: Difference) -> Self {
+        let difference = if laid == Laid::Mixed { String::new() } else { difference.words };
+        Self { swatch, difference }
     }
 }
 
@@ -82,9 +97,9 @@ pub(crate) struct CrossingReadout {
 }
 
 impl CrossingReadout {
-    pub(crate) fn new(ready: &Ready, crossing: Crossing) -> Result<Self, Error> {
+    pub(crate) fn new(ready: &Ready, crossing: Crossing, swatch: Swatch) -> Result<Self, Error> {
         Ok(Self {
-            mix: Mix::new(ready, crossing.share, crossing.lab)?,
+            mix: Mix::new(ready, crossing.share, swatch)?,
             kind: kind_name(crossing.kind),
             lean: crossing.lean.name(),
         })
@@ -143,9 +158,4 @@ impl<'a> From<&'a Paint> for PaintReadout<'a> {
             source: &paint.source,
         }
     }
-}
-
-/// `#rrggbb`.
-pub(crate) fn css([r, g, b]: [u8; 3]) -> String {
-    format!("#{r:02x}{g:02x}{b:02x}")
 }

@@ -1,14 +1,14 @@
 //! A path as it is drawn: its line, the band of doubt, the ribbon over all loads, the ticks of whole parts.
 
-use washpath_core::colour::{shown, wheel};
-use washpath_core::{Crossing, Lab, PathPoint, THINNEST, View, position_of, share_at};
+use washpath_core::colour::wheel;
+use washpath_core::{Crossing, Lab, PathPoint, THINNEST, position_of, share_at};
 use web_sys::CanvasRenderingContext2d as Context;
 
 use crate::geometry::{Frame, Spot, band};
 use crate::pair::Ready;
 use crate::pen::{line, polyline};
-use crate::readout::css;
 use crate::scene::Scene;
+use crate::sight::Sight;
 
 /// Places a path is drawn through.
 pub(crate) const STEPS: usize = 97;
@@ -43,12 +43,12 @@ pub(crate) struct Strand {
 }
 
 impl Strand {
-    pub(crate) fn new(ready: &Ready, view: &View, scene: &Scene) -> Self {
+    pub(crate) fn new(ready: &Ready, sight: &Sight, scene: &Scene) -> Self {
         let frame = Frame::new(scene.size);
-        let path = ready.path(view, scene.load);
+        let path = ready.path(&sight.view, scene.load);
         let step = |point: PathPoint| Step {
             spot: frame.spot(wheel(point.lab)),
-            css: css(shown(point.lab).rgb),
+            css: sight.css(point.lab),
             expected: ready.expected(point.share),
         };
         let steps: Vec<Step> = path.points(STEPS).into_iter().map(step).collect();
@@ -59,7 +59,7 @@ impl Strand {
             crossing,
             crossing_spot: frame.spot(wheel(crossing.lab)),
             mix: step(PathPoint { share: scene.share, lab: path.colour(scene.share) }),
-            ribbon: if scene.ribbon { weave(ready, view, &frame) } else { Vec::new() },
+            ribbon: if scene.ribbon { weave(ready, sight, &frame) } else { Vec::new() },
         }
     }
 
@@ -69,18 +69,18 @@ impl Strand {
 }
 
 /// A pinned path, as places and colours only.
-pub(crate) fn pinned(ready: &Ready, view: &View, load: f32, frame: &Frame) -> Vec<(Spot, String)> {
-    let seen = |point: PathPoint| (frame.spot(wheel(point.lab)), css(shown(point.lab).rgb));
-    ready.path(view, load).points(STEPS).into_iter().map(seen).collect()
+pub(crate) fn pinned(ready: &Ready, sight: &Sight, load: f32, frame: &Frame) -> Vec<(Spot, String)> {
+    let seen = |point: PathPoint| (frame.spot(wheel(point.lab)), sight.css(point.lab));
+    ready.path(&sight.view, load).points(STEPS).into_iter().map(seen).collect()
 }
 
 /// The cloth of ratios and loads, masstone last, so that it lies on top.
-fn weave(ready: &Ready, view: &View, frame: &Frame) -> Vec<([Spot; 4], String)> {
+fn weave(ready: &Ready, sight: &Sight, frame: &Frame) -> Vec<([Spot; 4], String)> {
     let (across, down) = RIBBON;
     let rows: Vec<Vec<(Spot, Lab)>> = (0..down)
         .map(|row| {
             let load = THINNEST.powf(1.0 - row as f32 / (down - 1) as f32);
-            let path = ready.path(view, load);
+            let path = ready.path(&sight.view, load);
             path.points(across).into_iter().map(|point| (frame.spot(wheel(point.lab)), point.lab)).collect()
         })
         .collect();
@@ -90,7 +90,7 @@ fn weave(ready: &Ready, view: &View, frame: &Frame) -> Vec<([Spot; 4], String)> 
             [thin[0], thin[1], thick[0], thick[1]].iter().map(|c| pick(&c.1)).sum::<f32>() / 4.0
         };
         let lab = Lab::new(middle(|c| c.l), middle(|c| c.a), middle(|c| c.b));
-        (corners, css(shown(lab).rgb))
+        (corners, sight.css(lab))
     };
     rows.windows(2)
         .flat_map(|pair| (0..across - 1).map(move |i| (pair, i)))

@@ -1,8 +1,10 @@
 //! What the page calls: a paper in a light, with every paint placed in it.
 
-use washpath_core::colour::{self, WheelPoint, shown};
+use serde::Deserialize;
+use washpath_core::colour::{self, WheelPoint};
 use washpath_core::{
-    Film, Light, Paint, PaintNumber, Recipe, Shelf, Stock, THINNEST, View, next_parts, position_of, share_at, snap,
+    Display, Error, Film, Lab, Laid, Light, Paint, PaintNumber, Paper, Recipe, Shelf, Stock, THINNEST, View,
+    compare, next_parts, position_of, share_at, snap,
 };
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d as Context;
@@ -11,8 +13,9 @@ use crate::border::{canvas_failed, into, out};
 use crate::dab::{self, Dab};
 use crate::geometry::{Frame, Spot, nearest_along};
 use crate::pair::{Pair, Parts, Ready};
-use crate::readout::{CrossingReadout, Mix, PaintReadout, Swatch, css};
+use crate::readout::{CrossingReadout, Mix, PaintReadout, Way};
 use crate::scene::Scene;
+use crate::sight::Sight;
 use crate::strand::{STEPS, Strand, pinned, share_along};
 use crate::wheel;
 
@@ -40,27 +43,43 @@ pub(crate) struct Stand {
 /// One paper in one light, and every paint in it.
 #[wasm_bindgen]
 pub struct Studio {
-    view: View,
+    sight: Sight,
     stands: Vec<Stand>,
 }
 
 #[wasm_bindgen]
 impl Studio {
-    /// A studio for a paper by its number and a light by its number; out of range is the first.
+    /// A studio for a paper, a light by its number (out of range is daylight) and a display, wide or not.
+    ///
+    /// A paper is `{stock, own}`: the number of a stock, and the L*, a*, b* of
+    /// the painter's own paper, which goes first where there is one.
+    ///
+    /// # Errors
+    ///
+    /// An own paper that is none.
     #[wasm_bindgen(constructor)]
-    #[must_use]
-    pub fn new(stock: usize, light: usize) -> Self {
-        let stock = Stock::ALL.get(stock).copied().unwrap_or_default();
+    pub fn new(paper: JsValue, light: usize, wide: bool) -> Result<Self, JsError> {
+        let paper: PaperChoice = into(paper)?;
         let light = Light::ALL.get(light).copied().unwrap_or_default();
-        let view = View::new(&stock.paper(), light);
-        let stands = Shelf::built_in().paints().iter().map(|paint| Stand::new(paint, &view)).collect();
-        Self { view, stands }
+        let display = if wide { Display::P3 } else { Display::Srgb };
+        let sight = Sight { view: View::new(&paper.paper()?, light), display };
+        let stands = Shelf::built_in().paints().iter().map(|paint| Stand::new(paint, &sight)).collect();
+        Ok(Self { sight, stands })
+    }
+
+    /// Name of the canvas colour space that holds what this studio shows.
+    #[must_use]
+    pub fn colour_space(&self) -> String {
+        match self.sight.display {
+            Display::Srgb => "srgb".into(),
+            Display::P3 => "display-p3".into(),
+        }
     }
 
     /// CSS colour of the bare paper.
     #[must_use]
     pub fn paper(&self) -> String {
-        css(shown(self.view.colour(&Film::CLEAR, 0.0)).rgb)
+        self.sight.css(self.sight.view.colour(&Film::CLEAR, 0.0))
     }
 
     /// A recipe at a load.
@@ -69,7 +88,7 @@ impl Studio {
     ///
     /// No such paint.
     pub fn swatch(&self, parts: JsValue, load: f32) -> Result<JsValue, JsError> {
-        out(&Swatch::new(self.view.colour(&film(parts)?, load)))
+        out(&self.sight.swatch(self.sight.view.colour(&film(parts)?, load)))
     }
 
     /// The load at which a recipe is most chromatic.
@@ -78,7 +97,7 @@ impl Studio {
     ///
     /// No such paint.
     pub fn strongest_load(&self, parts: JsValue) -> Result<f32, JsError> {
-        Ok(self.view.strongest_load(&film(parts)?))
+        Ok(self.sight.view.strongest_load(&film(parts)?))
     }
 
     /// The mix of a pair with a share of B, at a load.
@@ -88,7 +107,8 @@ impl Studio {
     /// An end that is not chosen or not known.
     pub fn mix(&self, pair: JsValue, share: f32, load: f32) -> Result<JsValue, JsError> {
         let ready = ready(pair)?;
-        out(&Mix::new(&ready, share, ready.path(&self.view, load).colour(share))?)
+        let lab = ready.path(&self.sight.view, load).colour(share);
+        out(&Mix::new(&ready, share, self.sight.swatch(lab))?)
     }
 
     /// Where the path of a pair comes closest to neutral.
@@ -98,7 +118,20 @@ impl Studio {
     /// An end that is not chosen or not known.
     pub fn crossing(&self, pair: JsValue, load: f32) -> Result<JsValue, JsError> {
         let ready = ready(pair)?;
-        out(&CrossingReadout::new(&ready, ready.path(&self.view, load).crossing())?)
+        let crossing = ready.path(&self.sight.view, load).crossing();
+        out(&CrossingReadout::new(&ready, crossing, self.sight.swatch(crossing.lab))?)
+    }
+
+    /// A mix, and the same paint laid A over B and B over A; glazes tell how they differ from the mix.
+    ///
+    /// # Errors
+    ///
+    /// An end that is not chosen or not known.
+    pub fn ways(&self, pair: JsValue, share: f32, load: f32) -> Result<JsValue, JsError> {
+        let ready = ready(pair)?;
+        let colours = Laid::ALL.map(|laid| ready.path_laid(laid, &self.sight.view, load).colour(share));
+        let way = |laid: Laid, lab| Way::new(laid, self.sight.swatch(lab), compare(lab, colours[0]));
+        out(&Laid::ALL.into_iter().zip(colours).map(|(laid, lab)| way(laid, lab)).collect::<Vec<_>>())
     }
 
     /// The sheet of a pair, row by row: shares across, loads down.
@@ -107,8 +140,8 @@ impl Studio {
     ///
     /// An end that is not chosen or not known.
     pub fn sheet(&self, pair: JsValue, shares: &[f32], loads: &[f32]) -> Result<JsValue, JsError> {
-        let sheet = ready(pair)?.sheet(&self.view, shares, loads);
-        out(&sheet.cells.iter().map(|lab| Swatch::new(*lab)).collect::<Vec<_>>())
+        let sheet = ready(pair)?.sheet(&self.sight.view, shares, loads);
+        out(&sheet.cells.iter().map(|lab| self.sight.swatch(*lab)).collect::<Vec<_>>())
     }
 
     /// CSS colours along the path of a pair, even in position.
@@ -117,8 +150,8 @@ impl Studio {
     ///
     /// An end that is not chosen or not known.
     pub fn ramp(&self, pair: JsValue, load: f32, count: usize) -> Result<JsValue, JsError> {
-        let points = ready(pair)?.path(&self.view, load).points(count.min(512));
-        out(&points.iter().map(|point| css(shown(point.lab).rgb)).collect::<Vec<_>>())
+        let points = ready(pair)?.path(&self.sight.view, load).points(count.min(512));
+        out(&points.iter().map(|point| self.sight.css(point.lab)).collect::<Vec<_>>())
     }
 
     /// Draws the wheel with its paints and the outlines of reaches, in CAM16-UCS x, y, x, y, ...
@@ -144,17 +177,18 @@ impl Studio {
     pub fn draw_path(&self, context: &Context, scene: JsValue) -> Result<(), JsError> {
         let scene: Scene = into(scene)?;
         let frame = Frame::new(scene.size);
-        let strand = scene.pair.ready()?.map(|ready| Strand::new(&ready, &self.view, &scene));
+        let strand = scene.pair.ready()?.map(|ready| Strand::new(&ready, &self.sight, &scene));
         let mut pins = Vec::new();
         for pin in &scene.pins {
             if let Some(ready) = pin.pair.ready()? {
-                pins.push(pinned(&ready, &self.view, pin.load, &frame));
+                pins.push(pinned(&ready, &self.sight, pin.load, &frame));
             }
         }
         let mut drops = Vec::new();
         for drop in &scene.puddles {
-            let lab = self.view.colour(&Recipe::new(&drop.parts)?.film(Shelf::built_in())?, drop.load);
-            drops.push((frame.spot(colour::wheel(lab)), css(shown(lab).rgb)));
+            let lab = self.sight.view.colour(&Recipe::new(&drop.parts)?.film(Shelf::built_in())?, drop.load);
+            let (place, css) = self.sight.spot(lab);
+            drops.push((frame.spot(place), css));
         }
         wheel::draw_top(context, &scene, &self.stands, strand.as_ref(), &pins, &drops).map_err(canvas_failed)
     }
@@ -168,7 +202,7 @@ impl Studio {
         let recipe = recipe(parts)?;
         let shelf = Shelf::built_in();
         let film = recipe.film(shelf)?;
-        let colours = [load, load * 2.0].map(|load| css(shown(self.view.colour(&film, load)).rgb));
+        let colours = [load, load * 2.0].map(|load| self.sight.css(self.sight.view.colour(&film, load)));
         let first = shelf.get(recipe.parts()[0].0)?;
         let dab = Dab {
             fill: &colours[0],
@@ -215,7 +249,7 @@ impl Studio {
         let mut nearest: Option<(usize, f64)> = None;
         for (i, drop) in scene.puddles.iter().enumerate() {
             let film = Recipe::new(&drop.parts)?.film(Shelf::built_in())?;
-            let away = frame.spot(self.view.place(&film, drop.load)).distance(Spot { x, y });
+            let away = frame.spot(self.sight.view.place(&film, drop.load)).distance(Spot { x, y });
             if away <= reach && nearest.is_none_or(|(_, least)| away < least) {
                 nearest = Some((i, away));
             }
@@ -237,7 +271,7 @@ impl Studio {
     ///
     /// An end that is not chosen or not known.
     pub fn place_of(&self, pair: JsValue, share: f32, load: f32) -> Result<Vec<f32>, JsError> {
-        let place = colour::wheel(ready(pair)?.path(&self.view, load).colour(share));
+        let place = colour::wheel(ready(pair)?.path(&self.sight.view, load).colour(share));
         Ok(vec![place.x, place.y])
     }
 
@@ -260,7 +294,7 @@ impl Studio {
         let scene: Scene = into(scene)?;
         let frame = Frame::new(scene.size);
         let Some(ready) = scene.pair.ready()? else { return Ok(None) };
-        let path = ready.path(&self.view, scene.load);
+        let path = ready.path(&self.sight.view, scene.load);
         let spot = |lab| frame.spot(colour::wheel(lab));
         let line: Vec<Spot> = path.points(STEPS).iter().map(|point| spot(point.lab)).collect();
         let at = Spot { x, y };
@@ -317,24 +351,34 @@ impl Studio {
 }
 
 impl Stand {
-    fn new(paint: &'static Paint, view: &View) -> Self {
-        let strongest = view.strongest_load(&paint.film);
-        let seen = |load: f32| {
-            let lab = view.colour(&paint.film, load);
-            (colour::wheel(lab), shown(lab))
-        };
-        let step = |i: usize| {
-            let (place, shown) = seen(THINNEST.powf(i as f32 / (TAIL_POINTS - 1) as f32));
-            (place, css(shown.rgb))
-        };
-        let (place, shown) = seen(strongest);
+    fn new(paint: &'static Paint, sight: &Sight) -> Self {
+        let strongest = sight.view.strongest_load(&paint.film);
+        let colour = |load: f32| sight.view.colour(&paint.film, load);
+        let step = |i: usize| sight.spot(colour(THINNEST.powf(i as f32 / (TAIL_POINTS - 1) as f32)));
+        let shown = sight.shown(colour(strongest));
         Self {
             paint,
-            place,
-            css: css(shown.rgb),
+            place: colour::wheel(colour(strongest)),
+            css: shown.css(),
             exact: shown.exact,
-            rim: css(seen(strongest * 2.0).1.rgb),
+            rim: sight.css(colour(strongest * 2.0)),
             tail: (0..TAIL_POINTS).map(step).collect(),
+        }
+    }
+}
+
+/// A paper as the page names it.
+#[derive(Deserialize)]
+struct PaperChoice {
+    stock: usize,
+    own: Option<[f32; 3]>,
+}
+
+impl PaperChoice {
+    fn paper(&self) -> Result<Paper, Error> {
+        match self.own {
+            Some([l, a, b]) => Paper::of_colour("my own", Lab::new(l, a, b)),
+            None => Ok(Stock::ALL.get(self.stock).copied().unwrap_or_default().paper()),
         }
     }
 }
