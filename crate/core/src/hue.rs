@@ -38,6 +38,22 @@ pub enum Hue {
 }
 
 impl Hue {
+    /// Every family, from red on.
+    pub const ALL: [Self; 12] = [
+        Self::Red,
+        Self::RedOrange,
+        Self::Orange,
+        Self::YellowOrange,
+        Self::Yellow,
+        Self::YellowGreen,
+        Self::Green,
+        Self::BlueGreen,
+        Self::Blue,
+        Self::BlueViolet,
+        Self::Violet,
+        Self::RedViolet,
+    ];
+
     /// Every family with the CIELAB angle at which it begins, from h = 8 on.
     ///
     /// Halfway between the families' middles in measured paints (MacEvoy).

@@ -113,6 +113,31 @@ pub fn next_parts(share: f32, towards_b: bool) -> f32 {
     }
 }
 
+/// Whole parts of three paints nearest to volumes above 0, as a brush measures them.
+///
+/// One, two or three parts of the least paint: the fewest with which no paint is
+/// off by more than a tenth, else those that are off least.
+pub(crate) fn whole_parts_of(volumes: &[f32; 3]) -> [u16; 3] {
+    let least = volumes.iter().copied().fold(f32::INFINITY, f32::min);
+    let rounded = |parts: u16| {
+        let scaled = volumes.map(|volume| volume / least * f32::from(parts));
+        let whole = scaled.map(|parts| parts.round().min(MOST_TO_ONE));
+        let off = (0..3).map(|i| (whole[i] / scaled[i] - 1.0).abs()).fold(0.0, f32::max);
+        (off, whole.map(|parts| parts as u16))
+    };
+    let mut best = rounded(1);
+    for parts in 2..=3 {
+        let next = rounded(parts);
+        if best.0 > ALIKE && next.0 < best.0 {
+            best = next;
+        }
+    }
+    best.1
+}
+
+/// Relative error of a part that a brush does not tell.
+const ALIKE: f32 = 0.1;
+
 /// Most parts of either paint, as long as neither is a trace.
 const MOST_PARTS: u16 = 8;
 

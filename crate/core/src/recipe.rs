@@ -104,6 +104,14 @@ impl Recipe {
         doubt.ok_or_else(|| Error::Value(NOTHING.into()))
     }
 
+    /// Parts of different paints, each at least 1, at most [`MOST_PAINTS`] of them.
+    pub(crate) fn of_whole(parts: impl Iterator<Item = (PaintNumber, u16)>) -> Self {
+        let mut parts: Vec<(PaintNumber, u16)> = parts.collect();
+        let divisor = parts.iter().fold(0, |divisor, (_, count)| gcd(divisor, u64::from(*count))).max(1);
+        parts.iter_mut().for_each(|(_, count)| *count /= divisor as u16);
+        Self { parts }
+    }
+
     fn volume(&self) -> u64 {
         self.parts.iter().map(|(_, count)| u64::from(*count)).sum()
     }

@@ -12,6 +12,7 @@ mod kits;
 mod marks;
 mod pair;
 mod pen;
+mod reach;
 mod readout;
 mod scene;
 mod sight;

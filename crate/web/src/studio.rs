@@ -13,6 +13,7 @@ use crate::border::{canvas_failed, into, out};
 use crate::dab::{self, Dab};
 use crate::geometry::{Frame, Spot, nearest_along};
 use crate::pair::{Pair, Parts, Ready};
+use crate::reach::LastReach;
 use crate::readout::{CrossingReadout, Mix, PaintReadout, Way};
 use crate::scene::Scene;
 use crate::sight::Sight;
@@ -43,8 +44,9 @@ pub(crate) struct Stand {
 /// One paper in one light, and every paint in it.
 #[wasm_bindgen]
 pub struct Studio {
-    sight: Sight,
+    pub(crate) sight: Sight,
     stands: Vec<Stand>,
+    pub(crate) reach: LastReach,
 }
 
 #[wasm_bindgen]
@@ -64,7 +66,7 @@ impl Studio {
         let display = if wide { Display::P3 } else { Display::Srgb };
         let sight = Sight { view: View::new(&paper.paper()?, light), display };
         let stands = Shelf::built_in().paints().iter().map(|paint| Stand::new(paint, &sight)).collect();
-        Ok(Self { sight, stands })
+        Ok(Self { sight, stands, reach: LastReach::default() })
     }
 
     /// Name of the canvas colour space that holds what this studio shows.

@@ -1,0 +1,647 @@
+//! Reach: the set of colours a kit can mix.
+
+use crate::colour::{Lab, WheelPoint, chroma, wheel};
+use crate::error::Error;
+use crate::film::Film;
+use crate::hue::Hue;
+use crate::mixture::{whole_parts, whole_parts_of};
+use crate::outline::Outline;
+use crate::paint::PaintNumber;
+use crate::recipe::Recipe;
+use crate::shelf::Shelf;
+use crate::view::{THINNEST, View};
+
+/// Loads at which every recipe of a reach is looked at: masstone, then washes each half as heavy.
+pub const LOADS: [f32; 6] = [1.0, 0.5, 0.25, 0.125, 0.062_5, THINNEST];
+
+/// Most paints whose triples are taken at every ratio; beyond, at equal masstones alone.
+pub const MOST_FULL: usize = 24;
+
+/// C* from which a dark counts for a hue, and not as near neutral.
+pub const DARK_CHROMA: f32 = 8.0;
+
+/// Ratios of a pair: this many, even in log-odds of masstones, from 32:1 to 1:32.
+const PAIR_RATIOS: usize = 17;
+const PAIR_OCTAVES: f32 = 5.0;
+
+/// Masstones of the paints of a triple are 1, 3 or 9, in every way that differs.
+const TRIPLE_BASE: f32 = 3.0;
+const TRIPLE_POWERS: i32 = 3;
+
+/// Most parts of one paint in a recipe of a reach.
+const MOST_PARTS: u16 = u8::MAX as u16;
+
+/// The set of colours a kit can mix.
+///
+/// Every paint alone, every pair at 17 ratios and every triple at 19, each at
+/// the [`LOADS`]. Ratios are spaced evenly in the logarithm of masstones, so that
+/// a strong paint is looked at in traces, and then rounded to whole parts by
+/// volume. Past [`MOST_FULL`] paints a triple stands at one ratio only.
+#[derive(Clone, Debug)]
+pub struct Reach {
+    numbers: Vec<PaintNumber>,
+    films: Vec<Film>,
+    view: View,
+    blends: Vec<Blend>,
+    /// One row of [`LOADS`] a blend.
+    labs: Vec<[Lab; LOADS.len()]>,
+    /// Where the blends of each set of paints begin; one more at the end.
+    starts: Vec<u32>,
+}
+
+/// Whole parts of one to three of a reach's paints, by their place in the kit.
+///
+/// Unused places have no parts and repeat the first paint.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Blend {
+    paints: [u8; 3],
+    parts: [u8; 3],
+}
+
+/// One recipe of a reach at one load.
+#[derive(Clone, Copy, Debug)]
+pub struct Mix<'a> {
+    reach: &'a Reach,
+    blend: usize,
+    level: usize,
+}
+
+/// A recipe found for a place on the wheel.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Found {
+    /// In whole parts.
+    pub recipe: Recipe,
+    /// How much of it lies on the paper; 1 is masstone.
+    pub load: f32,
+    /// Its colour.
+    pub lab: Lab,
+    /// How far it lies from the place asked for, in units of the wheel.
+    pub distance: f32,
+}
+
+/// The darkest mix of a hue family.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Dark {
+    /// Its family; `None` near neutral.
+    pub hue: Option<Hue>,
+    /// The darkest recipe at masstone; `None` where the kit mixes none.
+    pub mix: Option<(Recipe, Lab)>,
+}
+
+impl Reach {
+    /// The reach of some paints, each counted once, seen in a view.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::UnknownPaint`] for a paint that `shelf` lacks; more paints than
+    /// 255.
+    ///
+    /// ```
+    /// use washpath_core::{Light, Reach, Shelf, Stock, View};
+    /// let view = View::new(&Stock::BrightWhite.paper(), Light::D65);
+    /// let reach = Reach::new(&[1, 72, 3], Shelf::built_in(), &view)?;
+    /// let darkest = reach.mixes().min_by(|a, b| a.lab().l.total_cmp(&b.lab().l));
+    /// assert!(darkest.is_some_and(|mix| mix.load() == 1.0));
+    /// # Ok::<(), washpath_core::Error>(())
+    /// ```
+    pub fn new(paints: &[PaintNumber], shelf: &Shelf, view: &View) -> Result<Self, Error> {
+        let mut numbers: Vec<PaintNumber> = Vec::new();
+        for paint in paints {
+            if !numbers.contains(paint) {
+                numbers.push(*paint);
+            }
+        }
+        if numbers.len() > usize::from(u8::MAX) {
+            return Err(Error::Value(format!("{} paints: a reach spans at most {}", numbers.len(), u8::MAX)));
+        }
+        let films: Vec<Film> =
+            numbers.iter().map(|paint| Ok(shelf.get(*paint)?.film.clone())).collect::<Result<_, Error>>()?;
+        let (blends, starts) = blends(&films);
+        let labs = blends
+            .iter()
+            .map(|blend| {
+                let film = blend.film(&films);
+                LOADS.map(|load| view.colour(&film, load))
+            })
+            .collect();
+        Ok(Self { numbers, films, view: view.clone(), blends, labs, starts })
+    }
+
+    /// Number of colours it was looked at in: recipes times loads.
+    #[must_use]
+    pub fn len(&self) -> usize {
+        self.blends.len() * LOADS.len()
+    }
+
+    /// Whether there is no paint to mix.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.blends.is_empty()
+    }
+
+    /// Its paints, each once.
+    #[must_use]
+    pub fn paints(&self) -> &[PaintNumber] {
+        &self.numbers
+    }
+
+    /// Every recipe at every load: singles, pairs, triples.
+    pub fn mixes(&self) -> impl Iterator<Item = Mix<'_>> {
+        (0..self.blends.len())
+            .flat_map(move |blend| (0..LOADS.len()).map(move |level| Mix { reach: self, blend, level }))
+    }
+
+    /// How far out on the wheel it reaches.
+    ///
+    /// Drawn from the paths of all pairs and the washes of all their ratios, as
+    /// continuous lines, and from the outermost triples; it holds the places of
+    /// all recipes to within half a unit of the wheel.
+    #[must_use]
+    pub fn outline(&self) -> Outline {
+        let mut outline = Outline::default();
+        let triples = self.first_triple();
+        let rows: Vec<Row> = self.labs[..triples].iter().map(|row| row.map(wheel)).collect();
+        for (row, blend) in rows.iter().zip(&self.blends) {
+            row.iter().for_each(|place| outline.hold(*place));
+            row.windows(2).for_each(|pair| outline.hold_line(pair[0], pair[1]));
+            if blend.count() == 1 {
+                let film = &self.films[usize::from(blend.paints[0])];
+                outline.hold(self.view.place(film, self.view.strongest_load(film)));
+            }
+        }
+        for set in self.sets().filter(|set| self.blends[set.start].count() == 2) {
+            let [a, b, _] = self.blends[set.start].paints.map(usize::from);
+            // The blends of single paints come first, one each.
+            let path: Vec<&Row> =
+                std::iter::once(&rows[a]).chain(&rows[set]).chain(std::iter::once(&rows[b])).collect();
+            for step in path.windows(2) {
+                step[0].iter().zip(step[1]).for_each(|(from, to)| outline.hold_line(*from, *to));
+            }
+        }
+        for lab in outermost(&self.labs[triples..]) {
+            outline.hold(wheel(lab));
+        }
+        outline
+    }
+
+    /// The darkest mix of each hue family, and last the darkest near neutral, all at masstone.
+    ///
+    /// A mix counts for a hue from C* [`DARK_CHROMA`] on.
+    #[must_use]
+    pub fn darks(&self) -> Vec<Dark> {
+        let mut darkest: [Option<usize>; Hue::ALL.len() + 1] = [None; Hue::ALL.len() + 1];
+        for (blend, row) in self.labs.iter().enumerate() {
+            let family = dark_family(row[0]).map_or(Hue::ALL.len(), |hue| hue as usize);
+            if darkest[family].is_none_or(|known| row[0].l < self.labs[known][0].l) {
+                darkest[family] = Some(blend);
+            }
+        }
+        let hues = Hue::ALL.into_iter().map(Some).chain(std::iter::once(None));
+        hues.zip(darkest)
+            .map(|(hue, mix)| Dark { hue, mix: mix.map(|blend| (self.recipe(blend), self.labs[blend][0])) })
+            .collect()
+    }
+
+    /// The recipe that stands nearest to a place in the plane of the wheel.
+    ///
+    /// At one load if given, as told, else at whichever of the [`LOADS`] serves.
+    /// Ratios are refined between those of the reach and rounded to whole parts;
+    /// among recipes that are equally near, to half a unit, the one of the fewest
+    /// paints and then of the fewest parts is taken. `None` for no paints, or a
+    /// place that is not finite.
+    #[must_use]
+    pub fn nearest_place(&self, x: f32, y: f32, load: Option<f32>) -> Option<Found> {
+        if !x.is_finite() || !y.is_finite() {
+            return None;
+        }
+        let search = PlaceSearch { reach: self, x, y };
+        let mut starts = search.starts(load);
+        starts.sort_by(|a, b| a.distance.total_cmp(&b.distance));
+        let trials: Vec<Trial> = starts.iter().take(REFINED).flat_map(|start| search.refine(start)).collect();
+        let least = trials.iter().map(|trial| trial.distance).fold(f32::INFINITY, f32::min);
+        let plainest = trials
+            .into_iter()
+            .filter(|trial| trial.distance <= least + EQUALLY_NEAR)
+            .min_by_key(|trial| (trial.blend.count(), trial.blend.total(), trial.distance.to_bits()))?;
+        let film = plainest.blend.film(&self.films);
+        Some(Found {
+            recipe: self.recipe_of(plainest.blend),
+            load: plainest.load,
+            lab: self.view.colour(&film, plainest.load),
+            distance: plainest.distance,
+        })
+    }
+
+    /// The blends of each set of paints, as ranges: singles, pairs, triples.
+    fn sets(&self) -> impl Iterator<Item = std::ops::Range<usize>> {
+        self.starts.windows(2).map(|ends| ends[0] as usize..ends[1] as usize)
+    }
+
+    fn first_triple(&self) -> usize {
+        self.blends.partition_point(|blend| blend.count() < 3)
+    }
+
+    fn recipe(&self, blend: usize) -> Recipe {
+        self.recipe_of(self.blends[blend])
+    }
+
+    fn recipe_of(&self, blend: Blend) -> Recipe {
+        let parts = blend.used().map(|(paint, parts)| (self.numbers[paint], u16::from(parts)));
+        Recipe::of_whole(parts)
+    }
+}
+
+impl Mix<'_> {
+    /// Its recipe.
+    #[must_use]
+    pub fn recipe(&self) -> Recipe {
+        self.reach.recipe(self.blend)
+    }
+
+    /// How much of it lies on the paper, one of [`LOADS`].
+    #[must_use]
+    pub const fn load(&self) -> f32 {
+        LOADS[self.level]
+    }
+
+    /// Its colour.
+    #[must_use]
+    pub fn lab(&self) -> Lab {
+        self.reach.labs[self.blend][self.level]
+    }
+}
+
+impl Blend {
+    fn new(paints: &[u8], parts: &[u16]) -> Self {
+        let mut blend = Self { paints: [paints[0]; 3], parts: [0; 3] };
+        for (i, (paint, count)) in paints.iter().zip(parts).enumerate() {
+            blend.paints[i] = *paint;
+            blend.parts[i] = (*count).min(MOST_PARTS) as u8;
+        }
+        blend
+    }
+
+    /// Its paints and their parts.
+    fn used(self) -> impl Iterator<Item = (usize, u8)> + Clone {
+        self.paints.into_iter().map(usize::from).zip(self.parts).filter(|(_, parts)| *parts > 0)
+    }
+
+    /// Number of its paints, 1 to 3.
+    fn count(self) -> usize {
+        self.parts.iter().filter(|parts| **parts > 0).count()
+    }
+
+    fn total(self) -> u16 {
+        self.parts.iter().map(|parts| u16::from(*parts)).sum()
+    }
+
+    fn film(self, films: &[Film]) -> Film {
+        let total = f32::from(self.total());
+        Film::sum(self.used().map(|(paint, parts)| (&films[paint], f32::from(parts) / total)))
+    }
+}
+
+/// The family a masstone counts for among the darks; `None` near neutral.
+fn dark_family(lab: Lab) -> Option<Hue> {
+    (chroma(lab) > DARK_CHROMA).then(|| Hue::of(lab))
+}
+
+/// All blends of some films, set of paints by set, and where each set begins.
+fn blends(films: &[Film]) -> (Vec<Blend>, Vec<u32>) {
+    let (mut blends, mut starts) = (Vec::new(), vec![0]);
+    let mut close = |blends: &Vec<Blend>| starts.push(blends.len() as u32);
+    let count = films.len() as u8;
+    for a in 0..count {
+        blends.push(Blend::new(&[a], &[1]));
+        close(&blends);
+    }
+    let strength = |paint: u8| films[usize::from(paint)].strength;
+    for (a, b) in (0..count).flat_map(|a| (a + 1..count).map(move |b| (a, b))) {
+        for step in 0..PAIR_RATIOS {
+            let octaves = PAIR_OCTAVES * (1.0 - 2.0 * step as f32 / (PAIR_RATIOS - 1) as f32);
+            let (of_a, of_b) = (octaves.exp2() / strength(a), 1.0 / strength(b));
+            push_new(&mut blends, Blend::new(&[a, b], &whole_parts(of_b / (of_a + of_b))));
+        }
+        close(&blends);
+    }
+    let ratios = triple_ratios(films.len());
+    for a in 0..count {
+        for (b, c) in (a + 1..count).flat_map(|b| (b + 1..count).map(move |c| (b, c))) {
+            let paints = [a, b, c];
+            for masstones in &ratios {
+                let volumes = [0, 1, 2].map(|i| masstones[i] / strength(paints[i]));
+                push_new(&mut blends, Blend::new(&paints, &whole_parts_of(&volumes)));
+            }
+            close(&blends);
+        }
+    }
+    (blends, starts)
+}
+
+/// Neighbouring ratios may round to the same parts.
+fn push_new(blends: &mut Vec<Blend>, blend: Blend) {
+    if blends.last() != Some(&blend) {
+        blends.push(blend);
+    }
+}
+
+fn triple_ratios(paints: usize) -> Vec<[f32; 3]> {
+    if paints > MOST_FULL {
+        return vec![[1.0; 3]];
+    }
+    let powers = 0..TRIPLE_POWERS.pow(3);
+    powers
+        .map(|code| [code % TRIPLE_POWERS, code / TRIPLE_POWERS % TRIPLE_POWERS, code / TRIPLE_POWERS.pow(2)])
+        .filter(|powers| powers.contains(&0))
+        .map(|powers| powers.map(|power| TRIPLE_BASE.powi(power)))
+        .collect()
+}
+
+/// Places of one blend at the [`LOADS`].
+type Row = [WheelPoint; LOADS.len()];
+
+/// Of colours alike in lightness and hue, the one of the greatest chroma.
+///
+/// Converting these alone saves most of the time that all would take.
+fn outermost(rows: &[[Lab; LOADS.len()]]) -> Vec<Lab> {
+    /// Sides of a cell: 2.5 of L*, 1.5 degrees of h.
+    const LIGHTNESSES: usize = 40;
+    const ANGLES: usize = 240;
+    let mut cells: Vec<Option<(f32, Lab)>> = vec![None; LIGHTNESSES * ANGLES];
+    for lab in rows.iter().flatten() {
+        let squared = lab.a * lab.a + lab.b * lab.b;
+        let level = (lab.l * (LIGHTNESSES as f32 / 100.0)) as usize;
+        let turn = lab.b.atan2(lab.a) / std::f32::consts::TAU + 0.5;
+        let cell = level.min(LIGHTNESSES - 1) * ANGLES + ((turn * ANGLES as f32) as usize).min(ANGLES - 1);
+        if cells[cell].is_none_or(|(most, _)| squared > most) {
+            cells[cell] = Some((squared, *lab));
+        }
+    }
+    cells.into_iter().flatten().map(|(_, lab)| lab).collect()
+}
+
+/// Sets of paints, each at a load, whose ratios are refined for a place.
+const REFINED: usize = 16;
+
+/// Units of the wheel that make no difference to the eye.
+const EQUALLY_NEAR: f32 = 0.5;
+
+/// Looks for the recipe nearest to a place in the plane of the wheel.
+struct PlaceSearch<'a> {
+    reach: &'a Reach,
+    x: f32,
+    y: f32,
+}
+
+/// A recipe on trial.
+#[derive(Clone, Copy)]
+struct Trial {
+    blend: Blend,
+    load: f32,
+    distance: f32,
+}
+
+impl PlaceSearch<'_> {
+    /// The nearest blend of every set of paints at each load.
+    fn starts(&self, load: Option<f32>) -> Vec<Trial> {
+        let reach = self.reach;
+        let nearest = |set: std::ops::Range<usize>, load: f32, lab: &dyn Fn(usize) -> Lab| {
+            set.map(|blend| Trial {
+                blend: reach.blends[blend],
+                load,
+                distance: self.distance(wheel(lab(blend))),
+            })
+            .min_by(|a, b| a.distance.total_cmp(&b.distance))
+        };
+        let mut starts = Vec::new();
+        for set in reach.sets() {
+            match load {
+                Some(load) => starts.extend(nearest(set, load, &|blend| {
+                    reach.view.colour(&reach.blends[blend].film(&reach.films), load)
+                })),
+                None => starts.extend(LOADS.iter().enumerate().filter_map(|(level, load)| {
+                    nearest(set.clone(), *load, &|blend| reach.labs[blend][level])
+                })),
+            }
+        }
+        starts
+    }
+
+    /// Whole-part recipes of the start's paints round the ratio that is nearest of all.
+    fn refine(&self, start: &Trial) -> Vec<Trial> {
+        let used: Vec<(usize, u8)> = start.blend.used().collect();
+        let paints: Vec<u8> = used.iter().map(|(paint, _)| *paint as u8).collect();
+        let mut logs = [0.0f32; 3];
+        for (log, (_, parts)) in logs.iter_mut().zip(&used) {
+            *log = f32::from(*parts).ln();
+        }
+        self.descend(&paints, &mut logs, start.load);
+        let volumes: Vec<f32> = logs[..paints.len()].iter().map(|log| log.exp()).collect();
+        let mut trials = vec![*start];
+        for parts in roundings(&volumes) {
+            let blend = Blend::new(&paints, &parts);
+            let distance = self.distance(wheel(self.colour(blend, start.load)));
+            trials.push(Trial { blend, load: start.load, distance });
+        }
+        trials
+    }
+
+    /// Moves log volumes towards the place: Levenberg's damped least squares, two
+    /// residuals, as many unknowns as paints.
+    fn descend(&self, paints: &[u8], logs: &mut [f32; 3], load: f32) {
+        /// Step for slopes, and the damping that keeps steps within what slopes tell.
+        const STEP: f32 = 0.01;
+        const STEPS: usize = 12;
+        let mut damping = 1.0;
+        let mut miss = self.miss(paints, logs, load);
+        for _ in 0..STEPS {
+            let mut slopes = [[0.0f32; 3]; 2];
+            for i in 0..paints.len() {
+                let mut moved = *logs;
+                moved[i] += STEP;
+                let there = self.miss(paints, &moved, load);
+                for axis in 0..2 {
+                    slopes[axis][i] = (there[axis] - miss[axis]) / STEP;
+                }
+            }
+            let dot = |a: [f32; 3], b: [f32; 3]| a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+            let (p, q, r) = (
+                dot(slopes[0], slopes[0]) + damping,
+                dot(slopes[0], slopes[1]),
+                dot(slopes[1], slopes[1]) + damping,
+            );
+            let determinant = p * r - q * q;
+            let (u, v) =
+                ((r * miss[0] - q * miss[1]) / determinant, (p * miss[1] - q * miss[0]) / determinant);
+            let mut next = *logs;
+            for i in 0..paints.len() {
+                next[i] -= slopes[0][i] * u + slopes[1][i] * v;
+            }
+            let there = self.miss(paints, &next, load);
+            if there[0].hypot(there[1]) < miss[0].hypot(miss[1]) {
+                (*logs, miss, damping) = (next, there, damping * 0.3);
+            } else {
+                damping *= 8.0;
+            }
+        }
+    }
+
+    fn miss(&self, paints: &[u8], logs: &[f32; 3], load: f32) -> [f32; 2] {
+        let volumes = logs.map(f32::exp);
+        let total: f32 = volumes[..paints.len()].iter().sum();
+        let films = &self.reach.films;
+        let shares =
+            paints.iter().zip(volumes).map(|(paint, volume)| (&films[usize::from(*paint)], volume / total));
+        let place = wheel(self.reach.view.colour(&Film::sum(shares), load));
+        [place.x - self.x, place.y - self.y]
+    }
+
+    fn colour(&self, blend: Blend, load: f32) -> Lab {
+        self.reach.view.colour(&blend.film(&self.reach.films), load)
+    }
+
+    fn distance(&self, place: WheelPoint) -> f32 {
+        (place.x - self.x).hypot(place.y - self.y)
+    }
+}
+
+/// Whole parts near some volumes: totals of 2 to 24, and 1 to 3 parts of the least paint.
+fn roundings(volumes: &[f32]) -> Vec<Vec<u16>> {
+    let total: f32 = volumes.iter().sum();
+    let least = volumes.iter().copied().fold(f32::INFINITY, f32::min);
+    let scales = (2..=24).map(|sum| sum as f32 / total).chain((1..=3).map(|parts| parts as f32 / least));
+    let mut roundings: Vec<Vec<u16>> = scales
+        .map(|scale| {
+            let part = |volume: &f32| (volume * scale).round().clamp(1.0, f32::from(MOST_PARTS)) as u16;
+            volumes.iter().map(part).collect()
+        })
+        .collect();
+    roundings.sort();
+    roundings.dedup();
+    roundings
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::observer::Light;
+    use crate::paper::Stock;
+    use proptest::prelude::*;
+
+    fn view() -> View {
+        View::new(&Stock::BrightWhite.paper(), Light::D65)
+    }
+
+    fn reach(keys: &[&str]) -> Reach {
+        let shelf = Shelf::built_in();
+        let numbers: Vec<_> = keys.iter().map(|key| shelf.find(key).unwrap().number).collect();
+        Reach::new(&numbers, shelf, &view()).unwrap()
+    }
+
+    fn some_paints(count: std::ops::Range<usize>) -> impl Strategy<Value = Vec<PaintNumber>> {
+        let numbers: Vec<PaintNumber> = Shelf::built_in().paints().iter().map(|paint| paint.number).collect();
+        proptest::sample::subsequence(numbers, count)
+    }
+
+    #[test]
+    fn counts_every_single_pair_and_triple() {
+        let reach = reach(&["pb29", "pbr7-burnt-sienna", "py154"]);
+        let sets: Vec<usize> = reach.sets().map(|set| set.len()).collect();
+        assert_eq!(sets.len(), 3 + 3 + 1);
+        assert!(sets[3..6].iter().all(|ratios| (12..=PAIR_RATIOS).contains(ratios)), "{sets:?}");
+        assert!((15..=19).contains(&sets[6]), "{sets:?}");
+        assert_eq!(reach.len(), reach.mixes().count());
+    }
+
+    #[test]
+    fn a_strong_paint_is_looked_at_in_traces() {
+        let shelf = Shelf::built_in();
+        let [strong, weak] = ["pb15-3", "py154"].map(|key| shelf.find(key).unwrap());
+        let reach = Reach::new(&[strong.number, weak.number], shelf, &view()).unwrap();
+        let parts_to_one = |mix: Mix<'_>| match mix.recipe().parts() {
+            [(first, a), (_, b)] if *first == strong.number => f32::from(*b) / f32::from(*a),
+            _ => 0.0,
+        };
+        let most = reach.mixes().map(parts_to_one).fold(0.0, f32::max);
+        assert!(most >= 16.0 * strong.film.strength / weak.film.strength, "1:{most}");
+    }
+
+    #[test]
+    fn no_paints_reach_nothing() {
+        let nothing = reach(&[]);
+        assert!(nothing.is_empty() && nothing.mixes().next().is_none());
+        assert_eq!(nothing.outline(), Outline::default());
+        assert_eq!(nothing.nearest_place(0.0, 0.0, None), None);
+        assert!(nothing.darks().iter().all(|dark| dark.mix.is_none()));
+        assert!(Reach::new(&[60_000], Shelf::built_in(), &view()).is_err());
+    }
+
+    #[test]
+    fn darks_are_the_darkest_of_their_families() {
+        let reach = reach(&["pb29", "pbr7-burnt-sienna", "py154", "pv19-rose", "pg7"]);
+        let darks = reach.darks();
+        assert_eq!(darks.len(), Hue::ALL.len() + 1);
+        for mix in reach.mixes().filter(|mix| mix.load() == 1.0) {
+            let family = dark_family(mix.lab());
+            let dark = darks.iter().find(|dark| dark.hue == family).unwrap();
+            assert!(dark.mix.as_ref().unwrap().1.l <= mix.lab().l);
+        }
+        // Green darks need the green: without it the kit mixes none as dark.
+        let (recipe, lab) = darks[Hue::Green as usize].mix.clone().unwrap();
+        assert_eq!(recipe.film(Shelf::built_in()).map(|film| view().colour(&film, 1.0)), Ok(lab));
+    }
+
+    #[test]
+    fn one_load_is_kept_as_given() {
+        let reach = reach(&["pb29", "pbr7-burnt-sienna", "py154"]);
+        let found = reach.nearest_place(-10.0, 12.0, Some(0.3)).unwrap();
+        assert_eq!(found.load, 0.3);
+        assert_eq!(reach.nearest_place(f32::NAN, 0.0, None), None);
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(24))]
+
+        #[test]
+        fn the_outline_holds_every_recipe(paints in some_paints(1..9)) {
+            let reach = Reach::new(&paints, Shelf::built_in(), &view()).unwrap();
+            let outline = reach.outline();
+            for mix in reach.mixes() {
+                let place = wheel(mix.lab());
+                let radius = outline.radius(place.angle());
+                prop_assert!(radius + 0.5 >= place.radius(), "{} outside {radius}", place.radius());
+            }
+        }
+
+        #[test]
+        fn the_outline_holds_what_lies_between_its_ratios(paints in some_paints(2..6), share in 0f32..1.0, load in THINNEST..1.0) {
+            let shelf = Shelf::built_in();
+            let outline = Reach::new(&paints, shelf, &view()).unwrap().outline();
+            let [a, b] = [0, 1].map(|i| &shelf.get(paints[i]).unwrap().film);
+            let place = view().place(&Film::between(a, b, share), load);
+            prop_assert!(outline.radius(place.angle()) + 1.0 >= place.radius());
+        }
+
+        #[test]
+        fn a_place_that_was_mixed_is_found_again(paints in some_paints(3..8), share in 0.1f32..0.9, load in 0.1f32..1.0) {
+            let shelf = Shelf::built_in();
+            let reach = Reach::new(&paints, shelf, &view()).unwrap();
+            let [a, b] = [0, 1].map(|i| &shelf.get(paints[i]).unwrap().film);
+            let place = view().place(&Film::between(a, b, share), load);
+            let found = reach.nearest_place(place.x, place.y, Some(load)).unwrap();
+            prop_assert!(found.distance < 1.5, "{} by {:?}", found.distance, found.recipe);
+            let again = view().place(&found.recipe.film(shelf).unwrap(), load);
+            prop_assert!(((again.x - place.x).hypot(again.y - place.y) - found.distance).abs() < 0.02);
+        }
+
+        #[test]
+        fn no_recipe_of_the_reach_is_nearer_than_what_is_found(paints in some_paints(2..6), x in -40f32..40.0, y in -40f32..40.0) {
+            let reach = Reach::new(&paints, Shelf::built_in(), &view()).unwrap();
+            let found = reach.nearest_place(x, y, None).unwrap();
+            for mix in reach.mixes() {
+                let place = wheel(mix.lab());
+                prop_assert!(found.distance <= (place.x - x).hypot(place.y - y) + EQUALLY_NEAR + 0.01);
+            }
+        }
+    }
+}
