@@ -65,6 +65,7 @@ mod shelf;
 mod smooth;
 pub mod spectrum;
 mod surface;
+mod texture;
 mod view;
 
 pub use colour::{Display, Lab, Shown, WheelPoint};
@@ -87,4 +88,5 @@ pub use shelf::Shelf;
 pub use smooth::{reflectance_below, reflectance_of};
 pub use spectrum::{BANDS, Spectrum};
 pub use surface::Surface;
+pub use texture::{GRANULATES, STAINS, Separation, Texture};
 pub use view::{THINNEST, View};
