@@ -3,7 +3,9 @@
 use serde::Serialize;
 use washpath_core::colour::{Shown, chroma, hue_angle};
 use washpath_core::hue::describe;
-use washpath_core::{Crossing, CrossingKind, Difference, Error, Lab, Laid, Paint, Recipe, whole_parts};
+use washpath_core::{
+    Crossing, CrossingKind, Difference, Error, Lab, Laid, Paint, Recipe, Shelf, Texture, whole_parts,
+};
 
 use crate::pair::{Parts, Ready};
 
@@ -52,6 +54,8 @@ pub(crate) struct Mix {
     pub swatch: Swatch,
     /// How far real paint may be from it: median CIEDE2000.
     pub expected: f32,
+    /// How it lies on the paper, as a sentence.
+    pub texture: String,
 }
 
 impl Mix {
@@ -64,8 +68,20 @@ impl Mix {
             recipe: recipe.parts().to_vec(),
             swatch,
             expected: ready.expected(share),
+            texture: texture(&recipe)?.words(),
         })
     }
+}
+
+/// How a recipe lies on the paper.
+pub(crate) fn texture(recipe: &Recipe) -> Result<Texture, Error> {
+    let shelf = Shelf::built_in();
+    let parts: Vec<(&Paint, f32)> = recipe
+        .parts()
+        .iter()
+        .map(|(paint, count)| Ok((shelf.get(*paint)?, f32::from(*count))))
+        .collect::<Result<_, Error>>()?;
+    Ok(Texture::of(&parts))
 }
 
 /// One way to lay the paints of a mix.

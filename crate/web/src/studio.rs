@@ -18,6 +18,7 @@ use crate::readout::{CrossingReadout, Mix, PaintReadout, Way};
 use crate::scene::Scene;
 use crate::sight::Sight;
 use crate::strand::{STEPS, Strand, pinned, share_along};
+use crate::wash::{self, Grain};
 use crate::wheel;
 
 /// Places a tail from masstone to wash is drawn through.
@@ -134,6 +135,33 @@ impl Studio {
         let colours = Laid::ALL.map(|laid| ready.path_laid(laid, &self.sight.view, load).colour(share));
         let way = |laid: Laid, lab| Way::new(laid, self.sight.swatch(lab), compare(lab, colours[0]));
         out(&Laid::ALL.into_iter().zip(colours).map(|(laid, lab)| way(laid, lab)).collect::<Vec<_>>())
+    }
+
+    /// A mix as a painted wash: RGBA pixels in this studio's colour space, row by row.
+    ///
+    /// `scale` is pixels per CSS pixel. The mean of the wash, in linear light, is the mix's colour.
+    ///
+    /// # Errors
+    ///
+    /// An end that is not chosen or not known; more than a million pixels.
+    pub fn wash(
+        &self,
+        pair: JsValue,
+        share: f32,
+        load: f32,
+        width: usize,
+        height: usize,
+        scale: f32,
+    ) -> Result<Vec<u8>, JsError> {
+        if width.saturating_mul(height) > wash::MOST_PIXELS {
+            return Err(JsError::new("a wash of more than a million pixels"));
+        }
+        let ready = ready(pair)?;
+        let grain = Grain::of(&ready, share)?;
+        let path = ready.path(&self.sight.view, load);
+        let settled = ready.path(&self.sight.view, load * Grain::HEAVIER).colour(grain.share);
+        let [middle, settled] = [path.colour(share), settled].map(|lab| self.sight.linear(lab));
+        Ok(wash::pixels(middle, settled, grain.strength, (width, height), scale))
     }
 
     /// The sheet of a pair, row by row: shares across, loads down.

@@ -5,6 +5,49 @@
 //! above as below, so the mean over the wash, in linear light, is the prediction.
 
 use palette::{LinSrgb, Srgb};
+use washpath_core::{Error, Recipe, Shelf};
+
+use crate::pair::Ready;
+use crate::readout::texture;
+
+/// Most pixels of one wash.
+pub(crate) const MOST_PIXELS: usize = 1_000_000;
+
+/// How a mix is grained.
+pub(crate) struct Grain {
+    /// 0 smooth to 1.
+    pub strength: f32,
+    /// Share of B in what settles in the hollows.
+    pub share: f32,
+}
+
+impl Grain {
+    /// How much heavier paint lies in the hollows.
+    pub(crate) const HEAVIER: f32 = 1.8;
+
+    /// The grain of a place on a path. Where paints part, the granulating end settles.
+    pub(crate) fn of(ready: &Ready, share: f32) -> Result<Self, Error> {
+        let [a, b] = &ready.recipes;
+        let texture = texture(&Recipe::between(a, b, share)?)?;
+        let strength = texture.granulation.unwrap_or(0.0) / 4.0;
+        if texture.separation.is_none() {
+            return Ok(Self { strength, share });
+        }
+        let [of_a, of_b] = [grit(a)?, grit(b)?];
+        // Halfway from the mix towards the end that settles.
+        let settled = if of_a > of_b { share * 0.5 } else { share + (1.0 - share) * 0.5 };
+        Ok(Self { strength, share: if of_a == of_b { share } else { settled } })
+    }
+}
+
+/// Granulation of the grainiest paint of a recipe.
+fn grit(recipe: &Recipe) -> Result<f32, Error> {
+    let shelf = Shelf::built_in();
+    recipe
+        .parts()
+        .iter()
+        .try_fold(0.0, |most: f32, (paint, _)| Ok(most.max(shelf.get(*paint)?.granulation.unwrap_or(0.0))))
+}
 
 /// Rungs of the ladder; odd, so that the middle is one.
 const RUNGS: usize = 65;
