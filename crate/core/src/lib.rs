@@ -60,6 +60,7 @@ mod recipe;
 pub mod share;
 mod sheet;
 mod shelf;
+mod shift;
 mod smooth;
 pub mod spectrum;
 mod surface;
@@ -81,6 +82,7 @@ pub use path::{Crossing, CrossingKind, Laid, Path, PathPoint, position_of, share
 pub use recipe::{MOST_PAINTS, MOST_PARTS, Recipe};
 pub use sheet::Sheet;
 pub use shelf::Shelf;
+pub use shift::{PARTED, SAME, Shift, largest_shift};
 pub use smooth::{reflectance_below, reflectance_of};
 pub use spectrum::{BANDS, Spectrum};
 pub use surface::Surface;
