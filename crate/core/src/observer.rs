@@ -7,6 +7,7 @@ use std::sync::LazyLock;
 
 use num_traits::Float;
 
+use crate::colour::{Lab, narrow_lab};
 use crate::spectrum::{BANDS, Spectrum, cast};
 
 /// The light a painting is looked at in.
@@ -28,6 +29,25 @@ pub enum Light {
 impl Light {
     /// Every light, in the order of the table's columns.
     pub const ALL: [Self; 5] = [Self::D65, Self::D50, Self::A, Self::Led, Self::Fluorescent];
+
+    /// Name for a painter.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::D65 => "daylight",
+            Self::D50 => "warm daylight",
+            Self::A => "tungsten lamp",
+            Self::Led => "LED lamp",
+            Self::Fluorescent => "fluorescent lamp",
+        }
+    }
+
+    /// Colour of a reflectance in this light; a reflectance is the same in all lights.
+    #[must_use]
+    pub fn colour_of(self, reflectance: &Spectrum) -> Lab {
+        let weights = self.narrow_weights();
+        narrow_lab(weights.tristimulus(reflectance), weights.white)
+    }
 
     /// The weights of this light.
     #[must_use]

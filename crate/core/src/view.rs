@@ -1,10 +1,10 @@
 //! What a film is looked at on and in: paper, surface and light.
 
-use crate::colour::{Lab, WheelPoint, narrow_lab, wheel};
+use crate::colour::{Lab, WheelPoint, wheel};
 use crate::film::Film;
 use crate::layer::{MAX_LOAD, reflectance_ratios, reflectances};
 use crate::minimum::minimise;
-use crate::observer::{Light, Weights};
+use crate::observer::Light;
 use crate::paper::Paper;
 use crate::spectrum::{Spectrum, from_fn};
 use crate::surface::Surface;
@@ -17,7 +17,7 @@ pub const THINNEST: f32 = 1.0 / 32.0;
 pub struct View {
     ground: Spectrum,
     surface: Surface,
-    weights: &'static Weights,
+    light: Light,
 }
 
 impl View {
@@ -25,7 +25,7 @@ impl View {
     #[must_use]
     pub fn new(paper: &Paper, light: Light) -> Self {
         let ground = from_fn(|band| Surface::WASH.inner(paper.reflectance[band]) as f32);
-        Self { ground, surface: Surface::WASH.narrow(), weights: light.narrow_weights() }
+        Self { ground, surface: Surface::WASH.narrow(), light }
     }
 
     /// Reflectance of a film at a load, 0 to 1, surface included.
@@ -46,7 +46,14 @@ impl View {
     /// Colour of a reflectance in this view's light.
     #[must_use]
     pub fn colour_of(&self, reflectance: &Spectrum) -> Lab {
-        narrow_lab(self.weights.tristimulus(reflectance), self.weights.white)
+        self.light.colour_of(reflectance)
+    }
+
+    /// Colours of a film at a load in several lights: the film is worked out once.
+    #[must_use]
+    pub fn colours<const N: usize>(&self, film: &Film, load: f32, lights: [Light; N]) -> [Lab; N] {
+        let reflectance = self.reflectance(film, load);
+        lights.map(|light| light.colour_of(&reflectance))
     }
 
     /// Colour of a film at a load.
@@ -79,4 +86,20 @@ impl View {
 
 fn tame(load: f32) -> f32 {
     if load.is_finite() { load.clamp(0.0, MAX_LOAD) } else { 0.0 }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Shelf, Stock};
+
+    #[test]
+    fn colours_in_several_lights_are_those_of_their_views() {
+        let paper = Stock::Cream.paper();
+        let film = &Shelf::built_in().find("pb29").unwrap().film;
+        let colours = View::new(&paper, Light::D65).colours(film, 0.5, Light::ALL);
+        for (light, colour) in Light::ALL.into_iter().zip(colours) {
+            assert_eq!(colour, View::new(&paper, light).colour(film, 0.5), "{}", light.name());
+        }
+    }
 }
