@@ -18,7 +18,7 @@ function about(ends, shelf) {
 
 function section(paint) {
   const traits = [...["transparency", "granulation", "staining"].map((property) => grade(property, paint[property])), strengthOf(paint.strength)].filter(Boolean);
-  const fastness = paint.lightfastTint == null ? null : `Lightfast tint: Blue Wool ${paint.lightfastTint} of 8.`;
+  const fastness = paint.lightfastTint == null ? null : `Lightfast tint: Blue Wool ${+paint.lightfastTint.toFixed(1)} of 8.`;
   return element("section", {},
     element("h3", {}, `${paint.name} `, element("small", {}, paint.code)),
     element("p", {}, traits.length ? `${capital(traits.join(", "))}. ` : "", fastness),

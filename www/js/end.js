@@ -11,10 +11,11 @@ export const endOf = (ends, paint) => ends.findIndex((end) => paintOf(end) === p
 
 export const sameParts = (a, b) => JSON.stringify(a) === JSON.stringify(b);
 
-/** "Ultramarine blue", or "2 PB29 + 1 PBr7" for a mix. */
+/** "Ultramarine blue", or "2 PB29 + 1 raw umber" for a mix: by code, or by name where several paints bear the code. */
 export function shortName(parts, shelf) {
   if (parts.length === 1) return shelf.get(parts[0][0]).name;
-  return parts.map(([paint, count]) => `${count} ${shelf.get(paint).code}`).join(" + ");
+  const plain = ({ code, name }) => (shelf.all.filter((paint) => paint.code === code).length > 1 ? name.toLowerCase() : code);
+  return parts.map(([paint, count]) => `${count} ${plain(shelf.get(paint))}`).join(" + ");
 }
 
 /** The pair the core asks for: both ends and how they are laid. */

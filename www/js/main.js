@@ -10,6 +10,7 @@ import { attachEnds, choosePaint, createChoose } from "./ends.js";
 import { attachHistory } from "./history.js";
 import { attachMix } from "./mix.js";
 import { attachOffline } from "./offline.js";
+import { createPaperDialog } from "./paper.js";
 import { attachPartners } from "./partners.js";
 import { attachPuddles } from "./puddles.js";
 import { attachGuest, attachShare } from "./share.js";
@@ -46,7 +47,7 @@ async function start() {
   attachPuddles(store, shelf, choose);
   attachPartners(store, shelf);
   attachAbout(store, shelf);
-  attachTin(store, shelf, choosePan);
+  attachTin(store, shelf, choosePan, createPaperDialog(core));
   attachDarks(store, shelf);
   attachShelf(store, shelf, choosePan);
   attachKeeping(store, core);

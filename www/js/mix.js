@@ -2,6 +2,7 @@
 
 import { button, byId, element } from "./dom.js";
 import { isPair, pairOf, shortName } from "./end.js";
+import { paintsOf } from "./kit.js";
 import { slider } from "./slider.js";
 import { crossingSentence, loadName, recipe } from "./words.js";
 
@@ -9,6 +10,8 @@ const RAMP = 41;
 const RAMP_LOADS = [1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1];
 /** How near to whole parts the held slider snaps, as a position along the path. */
 const SNAP = 0.007;
+/** Milliseconds of rest before other mixes are compared. */
+const REST = 250;
 const WAYS = ["Mixed", "A over B", "B over A"];
 
 /** Shows the mix of the two ends. */
@@ -19,6 +22,7 @@ export function attachMix(store, shelf) {
   const numbers = element("dl", { class: "numbers" });
   const crossing = element("p", { class: "crossing" });
   const texture = element("p", { class: "texture" });
+  const shift = element("p", { class: "shift" });
   const ways = element("div", { class: "ways", role: "group", "aria-label": "Mixed or glazed" });
   const ratio = slider("Ratio", { max: 1000 }, (value, held) => {
     const { studio } = store.get();
@@ -26,9 +30,11 @@ export function attachMix(store, shelf) {
     store.set({ share: (held && studio.snap(share, SNAP)) || share });
   });
   const load = slider("Load", { max: 500 }, (value) => store.set({ load: 2 ** (value / 100 - 5) }));
-  const filled = [wash, words, parts, ratio.node, load.node, numbers, texture, crossing, ways];
+  const filled = [wash, words, parts, ratio.node, load.node, numbers, texture, shift, crossing, ways];
   const empty = element("p", { class: "empty" }, "Choose two paints to see every mix of them: click them on the wheel, in the kit or on the shelf.");
   byId("readout").replaceChildren(element("div", {}, empty, ...filled));
+
+  let timer;
 
   function show(state, pathChanged) {
     const ready = isPair(state);
@@ -62,6 +68,15 @@ export function attachMix(store, shelf) {
     );
   }
 
+  /** Another mix of the kit that matches this one in daylight and not in another light; looked for when the hand rests. */
+  function showShift() {
+    const state = store.get();
+    if (!isPair(state)) return;
+    const found = state.studio.shift(pairOf(state), state.share, state.load, paintsOf(state.kit));
+    shift.hidden = !found;
+    if (found) shift.textContent = `Matches in daylight only: under a ${found.light} it parts from ${shortName(found.parts, shelf)}, ${loadName(found.load)}, by ${found.there.toFixed(0)} (CIEDE2000).`;
+  }
+
   /** The wash with its grain; the colour itself stands behind, where the canvas has no room to be measured yet. */
   function paintWash({ studio, share, load }, pair, { swatch }) {
     wash.style.setProperty("--wash", swatch.css);
@@ -88,9 +103,15 @@ export function attachMix(store, shelf) {
 
   store.subscribe((state, changed) => {
     const touched = (...keys) => keys.some((key) => changed.has(key));
+    if (touched("ends", "studio", "share", "load", "laid", "kit")) {
+      shift.hidden = true;
+      clearTimeout(timer);
+      timer = setTimeout(showShift, REST);
+    }
     if (touched("ends", "studio", "share", "load", "laid")) show(state, touched("ends", "studio", "load", "laid"));
   });
   new ResizeObserver(() => isPair(store.get()) && show(store.get(), false)).observe(wash);
+  timer = setTimeout(showShift, REST);
   show(store.get(), true);
 }
 

@@ -7,7 +7,7 @@ import { endOf } from "./end.js";
 import { LONGEST_TITLE, MOST_PANS, PAPERS, emptyKit, move, refill, remove, resize, retitle } from "./kit.js";
 
 /** Shows the tin; `choose` takes a paint as an end of the path. */
-export function attachTin(store, shelf, choose) {
+export function attachTin(store, shelf, choose, askPaper) {
   const frame = byId("tin");
   const edit = (kit, word) => {
     store.set({ kit });
@@ -56,18 +56,29 @@ export function attachTin(store, shelf, choose) {
   const gaps = (kit) => Array.from({ length: kit.capacity - kit.pans.length }, () => element("li", { class: "pan gap", "aria-hidden": "true" }));
 
   function settings(kit, editing) {
-    const paper = element("select", { "data-focus": "paper", onchange: () => edit({ ...store.get().kit, stock: paper.selectedIndex }) },
-      ...PAPERS.map((name, i) => element("option", { selected: i === kit.stock }, name)));
+    const names = [...PAPERS, kit.paper ? "My own" : "My own …"];
+    const paper = element("select", { "data-focus": "paper", onchange: () => repaper(kit, paper) },
+      ...names.map((name, i) => element("option", { selected: i === (kit.paper ? PAPERS.length : kit.stock) }, name)));
+    const own = kit.paper ? button("Its colour", () => askOwn(), { "data-focus": "own-paper" }) : null;
     const capacity = element("input", {
       type: "number", min: Math.max(kit.pans.length, 1), max: MOST_PANS, inputmode: "numeric", "data-focus": "capacity",
       onchange: () => resized(kit, capacity),
     });
     capacity.value = kit.capacity;
     return element("div", { class: "settings" },
-      element("label", { class: "field" }, element("span", {}, "Paper"), paper),
+      element("label", { class: "field" }, element("span", {}, "Paper"), paper), own,
       element("label", { class: "field" }, element("span", {}, "Tin holds"), capacity),
       button(editing ? "Done" : "Edit pans", () => store.set({ editing: !editing }), { "aria-expanded": String(editing), "data-focus": "edit" }));
   }
+
+  /** One of the stocks, or the painter's own paper, which is asked for. */
+  function repaper(kit, select) {
+    if (select.selectedIndex < PAPERS.length) return edit({ ...kit, stock: select.selectedIndex, paper: null });
+    select.selectedIndex = kit.paper ? PAPERS.length : kit.stock;
+    askOwn();
+  }
+
+  const askOwn = () => askPaper(store.get().studio.paper_hex(), (paper) => edit({ ...store.get().kit, paper }, "Painting on your own paper"));
 
   function resized(before, input) {
     const kit = resize(before, Number(input.value));

@@ -73,9 +73,12 @@ pub enum CrossingKind {
     Near,
     /// The paints dull each other, but no further than this.
     Dull,
-    /// No mix is duller than the duller paint alone.
+    /// No mix is noticeably duller than the duller paint alone.
     None,
 }
+
+/// Least loss of C* that makes a mix duller than the duller paint alone.
+const SEEN: f32 = 0.5;
 
 /// Number of places at which a search first looks along a path.
 const LOOKS: usize = 49;
@@ -179,9 +182,11 @@ impl<'a> Path<'a> {
         };
         let share = share_at(minimise(0.0, 1.0, LOOKS, squared));
         let lab = self.colour(share);
+        let ends = [0.0, 1.0].map(|end| chroma(self.colour(end)));
+        let duller = ends[0].min(ends[1]);
         let chroma = chroma(lab);
         let kind = match chroma {
-            _ if share <= 0.0 || share >= 1.0 => CrossingKind::None,
+            c if c > duller - SEEN => CrossingKind::None,
             c if c <= PURE_GREY => CrossingKind::Pure,
             c if c <= NEAR_GREY => CrossingKind::Near,
             _ => CrossingKind::Dull,

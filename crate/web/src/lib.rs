@@ -22,4 +22,4 @@ mod wash;
 mod wheel;
 
 pub use kits::{decode_kit, encode_kit};
-pub use studio::{Studio, paints};
+pub use studio::{Studio, paints, read_paper};

@@ -1,11 +1,11 @@
 //! What a kit can mix, as the page asks for it.
 
 use serde::Serialize;
-use washpath_core::{Hue, PaintNumber, Reach, Shelf, View};
+use washpath_core::{Hue, Lab, Light, PaintNumber, Reach, Shelf, View, largest_shift};
 use wasm_bindgen::prelude::*;
 
-use crate::border::out;
-use crate::pair::Parts;
+use crate::border::{into, out};
+use crate::pair::{Pair, Parts};
 use crate::readout::Swatch;
 use crate::studio::Studio;
 
@@ -43,8 +43,56 @@ struct DarkReadout {
     parts: Parts,
 }
 
+/// A recipe that matches a mix in daylight and parts from it in another light.
+#[derive(Serialize)]
+struct ShiftReadout {
+    light: &'static str,
+    parts: Parts,
+    load: f32,
+    /// CIEDE2000 in that light.
+    there: f32,
+}
+
+/// Distance in CIELAB beyond which no two paints come within the CIEDE2000 that is asked for: the
+/// formula shortens differences of the most chromatic colours to a fifth at most.
+const FAR: f32 = 5.0 * washpath_core::SAME;
+
 #[wasm_bindgen]
 impl Studio {
+    /// Among all mixes of paints that match a mix of a pair in daylight the one that parts from it most in
+    /// another light; nothing where none does.
+    ///
+    /// # Errors
+    ///
+    /// An end that is not chosen or not known.
+    pub fn shift(
+        &mut self,
+        pair: JsValue,
+        share: f32,
+        load: f32,
+        paints: &[PaintNumber],
+    ) -> Result<JsValue, JsError> {
+        let pair: Pair = into(pair)?;
+        let Some(ready) = pair.ready()? else { return Ok(JsValue::UNDEFINED) };
+        let mix = ready.path(&self.daylight, load).reflectance(share);
+        let lab = self.daylight.colour_of(&mix);
+        let near = |other: Lab| (lab.l - other.l).hypot(lab.a - other.a).hypot(lab.b - other.b) <= FAR;
+        let shelf = Shelf::built_in();
+        let mut candidates = Vec::new();
+        for other in self.daylight_reach.of(paints, &self.daylight)?.mixes().filter(|mix| near(mix.lab())) {
+            let recipe = other.recipe();
+            let reflectance = self.daylight.reflectance(&recipe.film(shelf)?, other.load());
+            candidates.push((recipe, other.load(), reflectance));
+        }
+        let looked_at = candidates.iter().map(|(recipe, load, reflectance)| (recipe, *load, *reflectance));
+        out(&largest_shift(&mix, looked_at, &Light::ALL).map(|shift| ShiftReadout {
+            light: shift.light.name(),
+            parts: shift.recipe.parts().to_vec(),
+            load: shift.load,
+            there: shift.there,
+        }))
+    }
+
     /// Outline of all that paints can mix, in CAM16-UCS x, y, x, y, ...
     ///
     /// # Errors

@@ -2,6 +2,7 @@
 
 use serde::Deserialize;
 use washpath_core::colour::{self, WheelPoint};
+use washpath_core::notation;
 use washpath_core::{
     Display, Error, Film, Lab, Laid, Light, Paint, PaintNumber, Paper, Recipe, Shelf, Stock, THINNEST, View,
     compare, next_parts, position_of, share_at, snap,
@@ -48,6 +49,9 @@ pub struct Studio {
     pub(crate) sight: Sight,
     stands: Vec<Stand>,
     pub(crate) reach: LastReach,
+    /// The same paper in daylight, to which other lights are compared.
+    pub(crate) daylight: View,
+    pub(crate) daylight_reach: LastReach,
 }
 
 #[wasm_bindgen]
@@ -65,9 +69,16 @@ impl Studio {
         let paper: PaperChoice = into(paper)?;
         let light = Light::ALL.get(light).copied().unwrap_or_default();
         let display = if wide { Display::P3 } else { Display::Srgb };
-        let sight = Sight { view: View::new(&paper.paper()?, light), display };
+        let paper = paper.paper()?;
+        let sight = Sight { view: View::new(&paper, light), display };
         let stands = Shelf::built_in().paints().iter().map(|paint| Stand::new(paint, &sight)).collect();
-        Ok(Self { sight, stands, reach: LastReach::default() })
+        Ok(Self {
+            sight,
+            stands,
+            reach: LastReach::default(),
+            daylight: View::new(&paper, Light::D65),
+            daylight_reach: LastReach::default(),
+        })
     }
 
     /// Name of the canvas colour space that holds what this studio shows.
@@ -83,6 +94,12 @@ impl Studio {
     #[must_use]
     pub fn paper(&self) -> String {
         self.sight.css(self.sight.view.colour(&Film::CLEAR, 0.0))
+    }
+
+    /// The bare paper as `#rrggbb`.
+    #[must_use]
+    pub fn paper_hex(&self) -> String {
+        notation::hex(self.daylight.colour(&Film::CLEAR, 0.0))
     }
 
     /// A recipe at a load.
@@ -421,6 +438,18 @@ impl PaperChoice {
 #[wasm_bindgen]
 pub fn paints() -> Result<JsValue, JsError> {
     out(&Shelf::built_in().paints().iter().map(PaintReadout::from).collect::<Vec<_>>())
+}
+
+/// A colour as typed, as L*, a*, b*, if it can be a paper's.
+///
+/// # Errors
+///
+/// What is wrong with the text or with such a paper, in words for the painter.
+#[wasm_bindgen]
+pub fn read_paper(text: &str) -> Result<Vec<f32>, JsError> {
+    let lab = notation::parse(text)?;
+    Paper::of_colour("my own", lab)?;
+    Ok(vec![lab.l, lab.a, lab.b])
 }
 
 fn recipe(parts: JsValue) -> Result<Recipe, JsError> {
