@@ -227,12 +227,17 @@ export function attachWheel(store, shelf, choose, outlines) {
 /** Inks that read on the paper, grey or tan as it may be; the names outside it read on the surround. */
 function inks({ studio, dim }) {
   const printing = matchMedia("print").matches;
+  // Where the person chose the colours, what is drawn on the surround keeps to them.
+  if (matchMedia("(forced-colors: active)").matches) return { ...plain(studio), rim: getComputedStyle(document.body).color };
+  return { ...plain(studio), rim: dim && !printing ? "#cfcfcf" : "#4a4a4a" };
+}
+
+function plain(studio) {
   return {
     paper: studio.paper(),
     line: "rgba(0,0,0,.13)",
     quiet: "#4a4a4a",
     strong: "#1c1c1c",
     doubt: "rgba(0,0,0,.055)",
-    rim: dim && !printing ? "#cfcfcf" : "#4a4a4a",
   };
 }

@@ -3,13 +3,17 @@
 use wasm_bindgen::JsValue;
 use web_sys::CanvasRenderingContext2d as Context;
 
-use crate::geometry::{Frame, Label, place_label};
-use crate::pen::{Drawn, FAMILY, SMALL};
+use crate::geometry::{Frame, Label, Spot, place_label};
+use crate::pen::{Drawn, FAMILY, SMALL, line};
 use crate::scene::Scene;
 use crate::studio::Stand;
 use crate::wheel::{HUE_NAMES, name_spot};
 
-type Code<'a> = (&'a str, Label);
+/// A code, its box, and the dab it belongs to.
+type Code<'a> = (&'a str, Label, Spot);
+
+/// Beyond so many pixels from its dab's edge a code is led back to it by a line.
+const FAR: f64 = 10.0;
 
 /// Free places for the codes of the paints that are drawn as dabs.
 pub(crate) fn place_codes<'a>(
@@ -27,16 +31,25 @@ pub(crate) fn place_codes<'a>(
     for stand in shown {
         let code = stand.paint.code.as_str();
         let text = (context.measure_text(code)?.width() + 4.0, height);
-        if let Some(label) = place_label(frame, frame.spot(stand.place), text, &taken) {
+        let spot = frame.spot(stand.place);
+        if let Some(label) = place_label(frame, spot, text, &taken) {
             taken.push(label);
-            codes.push((code, label));
+            codes.push((code, label, spot));
         }
     }
     Ok(codes)
 }
 
 /// Letters with a rim of paper, so that they read over a path too.
-pub(crate) fn draw_codes(context: &Context, scene: &Scene, codes: &[Code<'_>]) -> Drawn {
+pub(crate) fn draw_codes(context: &Context, scene: &Scene, frame: &Frame, codes: &[Code<'_>]) -> Drawn {
+    context.set_stroke_style_str(&scene.ink.quiet);
+    context.set_line_width(1.0);
+    for (_, label, dab) in codes.iter().filter(|(_, label, dab)| label.distance(*dab) > frame.dab() + FAR) {
+        let near = label.nearest(*dab);
+        let part = frame.dab() / near.distance(*dab);
+        let edge = Spot { x: dab.x + (near.x - dab.x) * part, y: dab.y + (near.y - dab.y) * part };
+        line(context, edge, near);
+    }
     set_font(context, scene);
     context.set_text_align("left");
     context.set_text_baseline("middle");
@@ -44,7 +57,7 @@ pub(crate) fn draw_codes(context: &Context, scene: &Scene, codes: &[Code<'_>]) -
     context.set_line_join("round");
     context.set_stroke_style_str(&scene.ink.paper);
     context.set_fill_style_str(&scene.ink.strong);
-    for (code, label) in codes {
+    for (code, label, _) in codes {
         let (x, y) = (label.left + 2.0, label.middle().y);
         context.stroke_text(code, x, y)?;
         context.fill_text(code, x, y)?;

@@ -156,6 +156,15 @@ impl Label {
         Self { left: spot.x - width / 2.0, top: spot.y - height / 2.0, width, height }
     }
 
+    /// The place in it nearest to another.
+    #[must_use]
+    pub fn nearest(&self, spot: Spot) -> Spot {
+        Spot {
+            x: spot.x.clamp(self.left, self.left + self.width),
+            y: spot.y.clamp(self.top, self.top + self.height),
+        }
+    }
+
     /// The place in its middle.
     #[must_use]
     pub fn middle(&self) -> Spot {
@@ -177,15 +186,16 @@ impl Label {
     }
 }
 
-/// A free place for a label beside a dab: outwards first, then round it.
+/// A free place for a label beside a dab: outwards first, then round it, then farther off.
 ///
 /// `taken` are the boxes to keep clear of; `None` where all places are taken.
 #[must_use]
 pub fn place_label(frame: &Frame, dab: Spot, text: (f64, f64), taken: &[Label]) -> Option<Label> {
     let (width, height) = text;
     let outward = (frame.centre - dab.y).atan2(dab.x - frame.centre);
-    let gap = frame.dab() + 4.0;
-    [0.0, 45.0, -45.0, 90.0, -90.0, 135.0, -135.0, 180.0].iter().find_map(|turn: &f64| {
+    const TURNS: [f64; 8] = [0.0, 45.0, -45.0, 90.0, -90.0, 135.0, -135.0, 180.0];
+    let gaps = [4.0, 22.0, 40.0].map(|gap| frame.dab() + gap);
+    gaps.iter().flat_map(|gap| TURNS.map(|turn| (*gap, turn))).find_map(|(gap, turn)| {
         let (sin, cos) = (outward + turn.to_radians()).sin_cos();
         let middle = Spot { x: dab.x + cos * (gap + width / 2.0), y: dab.y - sin * (gap + height / 2.0) };
         let label = Label::centred(middle, width, height);

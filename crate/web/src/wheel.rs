@@ -72,10 +72,10 @@ pub(crate) fn draw_top(
         draw_strand(context, scene, strand);
         draw_ticks(context, scene, strand);
     }
-    draw_codes(context, scene, &codes)?;
+    draw_codes(context, scene, &frame, &codes)?;
     draw_rings(context, scene, &frame, stands)?;
     if let Some(strand) = strand {
-        let labels = codes.iter().map(|(_, label)| label.middle());
+        let labels = codes.iter().map(|(_, label, _)| label.middle());
         let keep_off: Vec<Spot> = strand.spots().into_iter().chain([strand.mix.spot]).chain(labels).collect();
         crossing_mark(context, scene, &frame, strand, &keep_off)?;
         draw_asked(context, scene, &frame, strand)?;

@@ -4,19 +4,18 @@
 #![allow(clippy::unwrap_used, reason = "a test may fail by panic, its helpers too")]
 
 use js_sys::{Array, JSON, Object, Reflect};
-use washpath_web::{Studio, decode_kit, encode_kit, paints};
+use washpath_web::{Studio, decode_kit, encode_kit, paints, read_paper};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 use web_sys::{CanvasRenderingContext2d as Context, HtmlCanvasElement};
 
 wasm_bindgen_test_configure!(run_in_browser);
 
-const BRIGHT_WHITE: usize = 0;
 const DAYLIGHT: usize = 0;
 const SIZE: f64 = 600.0;
 
 fn studio() -> Studio {
-    Studio::new(BRIGHT_WHITE, DAYLIGHT)
+    Studio::new(object(r#"{"stock": 0, "own": null}"#), DAYLIGHT, false).unwrap()
 }
 
 fn canvas(size: f64) -> Context {
@@ -50,12 +49,24 @@ fn number_of(key: &str) -> u16 {
     field(&found, "number").as_f64().unwrap() as u16
 }
 
+/// A paint alone, as parts.
+fn alone(key: &str) -> JsValue {
+    object(&format!("[[{}, 1]]", number_of(key)))
+}
+
+/// Two paints as a pair, laid in a way.
+fn pair(a: &str, b: &str, laid: usize) -> JsValue {
+    let [a, b] = [a, b].map(number_of);
+    object(&format!(r#"{{"ends": [[[{a}, 1]], [[{b}, 1]]], "laid": {laid}}}"#))
+}
+
 /// Ultramarine and burnt sienna at masstone, one part each.
 fn scene() -> JsValue {
     let (a, b) = (number_of("pb29"), number_of("pbr7-burnt-sienna"));
     object(&format!(
-        r##"{{"size": {SIZE}, "kit": [{a}, {b}], "showShelf": false, "ends": [{a}, {b}], "share": 0.5, "load": 1,
-        "cursor": 0, "ink": {{"paper": "#ffffff", "line": "#cccccc", "quiet": "#555555", "rim": "#555555", "doubt": "rgba(0,0,0,.06)", "strong": "#111111"}}}}"##
+        r##"{{"size": {SIZE}, "kit": [{a}, {b}], "puddles": [{{"parts": [[{a}, 9], [{b}, 1]], "load": 0.25}}], "showShelf": false,
+        "ends": [[[{a}, 1]], [[{b}, 1]]], "laid": 0, "asked": [null, null], "share": 0.5, "load": 1, "ribbon": true,
+        "pins": [{{"ends": [[[{a}, 1]], [[{b}, 1]]], "laid": 1, "load": 0.5}}], "cursor": 0, "cross": [5, -5], "ink": {{"paper": "#ffffff", "line": "#cccccc", "quiet": "#555555", "rim": "#555555", "doubt": "rgba(0,0,0,.06)", "strong": "#111111"}}}}"##
     ))
 }
 
@@ -74,10 +85,9 @@ fn every_paint_comes_with_its_names() {
 fn the_middle_of_a_dab_is_exactly_the_predicted_colour() {
     let studio = studio();
     for key in ["pb29", "pr254", "pbr7-raw-umber", "py184"] {
-        let paint = number_of(key);
         let context = canvas(64.0);
-        studio.draw_dab(&context, paint, 0.5, 64.0).unwrap();
-        let swatch = studio.swatch(paint, 0.5).unwrap();
+        studio.draw_dab(&context, alone(key), 0.5, 64.0).unwrap();
+        let swatch = studio.swatch(alone(key), 0.5).unwrap();
         assert_eq!(pixel(&context, 32.0, 32.0), text(&swatch, "css"), "{key}");
     }
 }
@@ -85,25 +95,26 @@ fn the_middle_of_a_dab_is_exactly_the_predicted_colour() {
 #[wasm_bindgen_test]
 fn the_handle_shows_the_mix_and_the_path_is_found_again() {
     let (studio, context) = (studio(), canvas(SIZE));
-    studio.draw_wheel(&context, scene()).unwrap();
+    studio.draw_wheel(&context, scene(), Array::new().into()).unwrap();
     studio.draw_path(&context, scene()).unwrap();
-    let mix = studio.mix(number_of("pb29"), number_of("pbr7-burnt-sienna"), 0.5, 1.0).unwrap();
+    let mix = studio.mix(pair("pb29", "pbr7-burnt-sienna", 0), 0.5, 1.0).unwrap();
     let css = text(&field(&mix, "swatch"), "css");
     let shown = (0..600)
         .step_by(2)
         .any(|x| (0..600).step_by(2).any(|y| pixel(&context, f64::from(x), f64::from(y)) == css));
     assert!(shown, "nothing on the canvas has the mix's colour {css}");
-    let found = studio.share_at(scene(), SIZE / 2.0, SIZE / 2.0).unwrap().unwrap();
+    let found = studio.share_at(scene(), SIZE / 2.0, SIZE / 2.0, false).unwrap().unwrap();
     assert!((0.0..=1.0).contains(&found[0]));
 }
 
 #[wasm_bindgen_test]
 fn paints_are_found_where_they_are_drawn() {
     let (studio, context) = (studio(), canvas(SIZE));
-    studio.draw_wheel(&context, scene()).unwrap();
+    studio.draw_wheel(&context, scene(), Array::new().into()).unwrap();
     studio.draw_path(&context, scene()).unwrap();
     let ultramarine = number_of("pb29");
-    let css = text(&studio.swatch(ultramarine, studio.strongest_load(ultramarine).unwrap()).unwrap(), "css");
+    let css =
+        text(&studio.swatch(alone("pb29"), studio.strongest_load(alone("pb29")).unwrap()).unwrap(), "css");
     let hit = (0..600)
         .flat_map(|x| (0..600).map(move |y| (f64::from(x), f64::from(y))))
         .step_by(7)
@@ -130,15 +141,81 @@ fn faults_come_as_plain_errors() {
     assert!(encode_kit(JsValue::NULL).is_err());
     assert!(encode_kit(object(r#"{"title": "", "capacity": 1, "stock": 0, "pans": [[1], [2]]}"#)).is_err());
     assert!(encode_kit(object(r#"{"title": "", "capacity": 1, "stock": 0, "pans": [[]]}"#)).is_err());
-    assert!(studio().swatch(65_000, 1.0).is_err());
-    assert!(studio().draw_wheel(&canvas(10.0), Object::new().into()).is_err());
+    assert!(studio().swatch(object("[[65000, 1]]"), 1.0).is_err());
+    assert!(studio().draw_wheel(&canvas(10.0), Object::new().into(), Array::new().into()).is_err());
 }
 
 #[wasm_bindgen_test]
 fn a_sheet_has_a_swatch_a_cell() {
     let studio = studio();
     let (shares, loads) = ([0.0, 0.5, 1.0], [1.0, 0.5]);
-    let cells: Array = studio.sheet(1, 2, &shares, &loads).unwrap().unchecked_into();
+    let cells: Array = studio.sheet(pair("pb29", "pr254", 0), &shares, &loads).unwrap().unchecked_into();
     assert_eq!(cells.length(), 6);
-    assert_eq!(text(&cells.get(0), "css"), text(&studio.swatch(1, 1.0).unwrap(), "css"));
+    assert_eq!(text(&cells.get(0), "css"), text(&studio.swatch(alone("pb29"), 1.0).unwrap(), "css"));
+}
+
+#[wasm_bindgen_test]
+fn a_drag_is_held_at_whole_parts_and_may_pass_them_by() {
+    let studio = studio();
+    let place = studio.place_of(pair("pb29", "pbr7-burnt-sienna", 0), 0.503, 1.0).unwrap();
+    let frame = washpath_web::geometry::Frame::new(SIZE);
+    let spot = frame.spot_at([place[0], place[1]]);
+    let share = |snapping| studio.share_at(scene(), spot.x, spot.y, snapping).unwrap().unwrap()[0];
+    assert_eq!(share(true), 0.5);
+    assert!((share(false) - 0.503).abs() < 0.002);
+}
+
+#[wasm_bindgen_test]
+fn an_empty_place_is_answered_by_the_kits_nearest_mix() {
+    let mut studio = studio();
+    let kit = ["pb29", "pbr7-burnt-sienna", "py184"].map(number_of);
+    let mix = studio.mix(pair("pb29", "py184", 0), 0.5, 0.5).unwrap();
+    let place = studio.place_of(pair("pb29", "py184", 0), 0.5, 0.5).unwrap();
+    let found = studio.nearest_recipe(&kit, place[0], place[1], 0.5).unwrap();
+    assert!(field(&found, "off").as_f64().unwrap() < 1.0, "{found:?} for {mix:?}");
+    assert!(studio.nearest_recipe(&[], 0.0, 0.0, 0.5).unwrap().is_undefined());
+}
+
+#[wasm_bindgen_test]
+fn a_puddle_is_found_where_it_is_drawn() {
+    let studio = studio();
+    let frame = washpath_web::geometry::Frame::new(SIZE);
+    let place = studio.place_of(pair("pb29", "pbr7-burnt-sienna", 0), 0.1, 0.25).unwrap();
+    let spot = frame.spot_at([place[0], place[1]]);
+    assert_eq!(studio.puddle_at(scene(), spot.x, spot.y, 10.0).unwrap(), Some(0));
+    assert_eq!(studio.puddle_at(scene(), 5.0, 5.0, 10.0).unwrap(), None);
+}
+
+#[wasm_bindgen_test]
+fn a_wide_display_gets_what_srgb_cannot_hold() {
+    let wide = Studio::new(object(r#"{"stock": 0, "own": null}"#), DAYLIGHT, true).unwrap();
+    assert_eq!(wide.colour_space(), "display-p3");
+    let css = |studio: &Studio| text(&studio.swatch(alone("pb15-3"), 0.25).unwrap(), "css");
+    assert!(css(&wide).starts_with("color(display-p3 "), "{}", css(&wide));
+    assert!(css(&studio()).starts_with('#'));
+}
+
+#[wasm_bindgen_test]
+fn a_wash_has_the_mixs_colour_in_the_mean() {
+    let studio = studio();
+    let mix = studio.mix(pair("pb29", "pbr7-burnt-sienna", 0), 0.5, 0.25).unwrap();
+    let css = text(&field(&mix, "swatch"), "css");
+    let bytes = studio.wash(pair("pb29", "pbr7-burnt-sienna", 0), 0.5, 0.25, 100, 50, 1.0).unwrap();
+    let linear = |byte: u8| (f64::from(byte) / 255.0).powf(2.2);
+    for (channel, at) in [1, 3, 5].into_iter().enumerate() {
+        let wanted = linear(u8::from_str_radix(&css[at..at + 2], 16).unwrap());
+        let mean = bytes.chunks_exact(4).map(|pixel| linear(pixel[channel])).sum::<f64>() / 5000.0;
+        assert!((mean - wanted).abs() < 0.01, "{mean} for {wanted}");
+    }
+    assert!(studio.wash(pair("pb29", "pr254", 0), 0.5, 1.0, 100_000, 100_000, 1.0).is_err());
+}
+
+#[wasm_bindgen_test]
+fn papers_are_read_and_refused_in_words() {
+    assert_eq!(read_paper("lab(93 0 9)").unwrap(), [93.0, 0.0, 9.0]);
+    assert!(read_paper("#000").is_err());
+    assert!(read_paper("mauve-ish").is_err());
+    let own = Studio::new(object(r#"{"stock": 0, "own": [75, 8, 24]}"#), DAYLIGHT, false).unwrap();
+    assert_ne!(own.paper(), studio().paper());
+    assert!(Studio::new(object(r#"{"stock": 0, "own": [5, 0, 0]}"#), DAYLIGHT, false).is_err());
 }
