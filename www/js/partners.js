@@ -28,7 +28,7 @@ export function attachPartners(store, shelf) {
     if (!end) return frame.replaceChildren(element("h3", {}, "Partners"), element("p", { class: "quiet" }, "Choose a paint to see what neutralises it and what shades it."));
     const focused = document.activeElement?.closest?.("#partners [data-focus]")?.dataset.focus;
     const packed = paintsOf(kit);
-    const found = studio.partners(end.parts, load, packed)[kind];
+    const found = studio.partners(end.parts, load)[kind];
     const own = found.filter(({ paint }) => packed.includes(paint));
     const others = found.filter(({ paint }) => !packed.includes(paint));
     const shown = more ? others : others.slice(0, FEW);
@@ -64,8 +64,8 @@ export function attachPartners(store, shelf) {
     return element("li", {}, take);
   }
 
-  function words({ swatch, lean, drop, drift, dark }) {
-    if (kind === "neutral") return `L* ${swatch.lightness.toFixed(0)}, C* ${swatch.chroma.toFixed(0)} ${lean}, down to L* ${dark.toFixed(0)}`;
+  function words({ swatch, lean, warmth, drop, drift, dark }) {
+    if (kind === "neutral") return `L* ${swatch.lightness.toFixed(0)}, C* ${swatch.chroma.toFixed(0)}, ${warmth}, leaning ${lean}; down to L* ${dark.toFixed(0)}`;
     return `L* ${swatch.lightness.toFixed(0)}, ${drop.toFixed(0)} darker, hue ${drift < 0.5 ? "kept" : `turns ${drift.toFixed(0)}°`}`;
   }
 

@@ -7,7 +7,7 @@ use std::time::{Duration, Instant};
 
 use washpath_core::{
     BANDS, Error, Film, Laid, Light, PaintNumber, Path, Reach, Sheet, Shelf, Spectrum, Stock, View, layer,
-    share_at,
+    neutral_partners, shading_partners, share_at,
 };
 
 const RUNS: usize = 9;
@@ -29,6 +29,8 @@ fn main() -> Result<(), Error> {
     let shares: Vec<f32> = (0..33).map(|i| share_at(i as f32 / 32.0)).collect();
     let loads: Vec<f32> = (0..12).map(|i| (-0.45 * i as f32).exp2()).collect();
     figure("sheet", || Sheet::new(a, b, Laid::Mixed, &view, black_box(&shares), black_box(&loads)));
+    figure("neutral partners", || neutral_partners(black_box(a), 1.0, &view, shelf.paints()));
+    figure("shading partners", || shading_partners(black_box(a), 1.0, &view, shelf.paints()));
 
     // A kit of every tenth paint: all hues, earths and blacks among them.
     let kit: Vec<PaintNumber> =

@@ -85,6 +85,15 @@ impl Hue {
         Self::of_angle(hue_angle(lab))
     }
 
+    /// Whether painters call it warm: red violet to yellow. Common practice, no source.
+    #[must_use]
+    pub const fn is_warm(self) -> bool {
+        matches!(
+            self,
+            Self::RedViolet | Self::Red | Self::RedOrange | Self::Orange | Self::YellowOrange | Self::Yellow
+        )
+    }
+
     /// Its name.
     #[must_use]
     pub const fn name(self) -> &'static str {
@@ -154,6 +163,14 @@ mod tests {
         }
         assert_eq!(Hue::of_angle(0.0), Hue::RedViolet);
         assert_eq!(Hue::of_angle(360.0), Hue::RedViolet);
+    }
+
+    /// Common practice, no source.
+    #[test]
+    fn fire_is_warm_and_water_is_cool() {
+        for (angle, warm) in [(30.0, true), (60.0, true), (88.0, true), (150.0, false), (265.0, false)] {
+            assert_eq!(Hue::of_angle(angle).is_warm(), warm, "h {angle}");
+        }
     }
 
     #[test]

@@ -180,7 +180,12 @@ impl<'a> Path<'a> {
             let lab = self.colour(share_at(position));
             lab.a * lab.a + lab.b * lab.b
         };
-        let share = share_at(minimise(0.0, 1.0, LOOKS, squared));
+        self.crossing_at(share_at(minimise(0.0, 1.0, LOOKS, squared)))
+    }
+
+    /// The mix with this share of B, told as a crossing is.
+    #[must_use]
+    pub fn crossing_at(&self, share: f32) -> Crossing {
         let lab = self.colour(share);
         let ends = [0.0, 1.0].map(|end| chroma(self.colour(end)));
         let duller = ends[0].min(ends[1]);

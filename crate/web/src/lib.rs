@@ -11,6 +11,7 @@ pub mod geometry;
 mod kits;
 mod marks;
 mod pair;
+mod partners;
 mod pen;
 mod reach;
 mod readout;

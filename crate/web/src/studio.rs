@@ -246,7 +246,7 @@ impl Studio {
     ///
     /// No such paint; a canvas that fails.
     pub fn draw_dab(&self, context: &Context, parts: JsValue, load: f32, size: f64) -> Result<(), JsError> {
-        let recipe = recipe(parts)?;
+        let recipe = recipe(&into(parts)?)?;
         let shelf = Shelf::built_in();
         let film = recipe.film(shelf)?;
         let colours = [load, load * 2.0].map(|load| self.sight.css(self.sight.view.colour(&film, load)));
@@ -452,13 +452,12 @@ pub fn read_paper(text: &str) -> Result<Vec<f32>, JsError> {
     Ok(vec![lab.l, lab.a, lab.b])
 }
 
-fn recipe(parts: JsValue) -> Result<Recipe, JsError> {
-    let parts: Parts = into(parts)?;
-    Ok(Recipe::new(&parts)?)
+pub(crate) fn recipe(parts: &Parts) -> Result<Recipe, JsError> {
+    Ok(Recipe::new(parts)?)
 }
 
 fn film(parts: JsValue) -> Result<Film, JsError> {
-    Ok(recipe(parts)?.film(Shelf::built_in())?)
+    Ok(recipe(&into(parts)?)?.film(Shelf::built_in())?)
 }
 
 fn ready(pair: JsValue) -> Result<Ready, JsError> {

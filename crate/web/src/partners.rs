@@ -1,0 +1,99 @@
+//! What neutralises and what shades an end, as the page lists it.
+
+use serde::Serialize;
+use washpath_core::{NeutralPartner, PaintNumber, ShadingPartner, Shelf, neutral_partners, shading_partners};
+use wasm_bindgen::prelude::*;
+
+use crate::border::{into, out};
+use crate::pair::Parts;
+use crate::readout::Swatch;
+use crate::sight::Sight;
+use crate::studio::{Studio, recipe};
+
+/// Both lists, the best partners first.
+#[derive(Serialize)]
+struct Partners {
+    neutral: Vec<Neutral>,
+    shading: Vec<Shading>,
+}
+
+/// A paint that greys the end.
+#[derive(Serialize)]
+struct Neutral {
+    paint: PaintNumber,
+    /// Whole parts of the end and of the paint.
+    parts: [u16; 2],
+    /// Share of the paint.
+    share: f32,
+    swatch: Swatch,
+    /// Hue family that the grey leans to.
+    lean: &'static str,
+    /// `warm` or `cool`.
+    warmth: &'static str,
+    /// L* of the same parts at masstone.
+    dark: f32,
+}
+
+/// A paint that shades the end.
+#[derive(Serialize)]
+struct Shading {
+    paint: PaintNumber,
+    parts: [u16; 2],
+    share: f32,
+    swatch: Swatch,
+    /// By how much L* falls.
+    drop: f32,
+    /// By how many degrees the hue turns, either way.
+    drift: f32,
+}
+
+#[wasm_bindgen]
+impl Studio {
+    /// The paints of the shelf that neutralise or shade a recipe at a load: `{neutral, shading}`.
+    ///
+    /// # Errors
+    ///
+    /// No such paint.
+    pub fn partners(&self, parts: JsValue, load: f32) -> Result<JsValue, JsError> {
+        let parts: Parts = into(parts)?;
+        let shelf = Shelf::built_in();
+        let film = recipe(&parts)?.film(shelf)?;
+        let others =
+            || shelf.paints().iter().filter(|paint| parts.iter().all(|(own, _)| *own != paint.number));
+        let view = &self.sight.view;
+        let neutral = neutral_partners(&film, load, view, others());
+        let shading = shading_partners(&film, load, view, others());
+        out(&Partners {
+            neutral: neutral.iter().map(|partner| Neutral::new(partner, &self.sight)).collect(),
+            shading: shading.iter().map(|partner| Shading::new(partner, &self.sight)).collect(),
+        })
+    }
+}
+
+impl Neutral {
+    fn new(partner: &NeutralPartner<'_>, sight: &Sight) -> Self {
+        let crossing = partner.crossing;
+        Self {
+            paint: partner.paint.number,
+            parts: partner.parts,
+            share: crossing.share,
+            swatch: sight.swatch(crossing.lab),
+            lean: crossing.lean.name(),
+            warmth: if crossing.lean.is_warm() { "warm" } else { "cool" },
+            dark: partner.at_masstone.l,
+        }
+    }
+}
+
+impl Shading {
+    fn new(partner: &ShadingPartner<'_>, sight: &Sight) -> Self {
+        Self {
+            paint: partner.paint.number,
+            parts: partner.parts,
+            share: partner.share,
+            swatch: sight.swatch(partner.lab),
+            drop: partner.value_drop,
+            drift: partner.hue_drift.abs(),
+        }
+    }
+}
