@@ -7,7 +7,7 @@ import { slider } from "./slider.js";
 import { crossingSentence, loadName, recipe } from "./words.js";
 
 const RAMP = 41;
-const RAMP_LOADS = [1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1];
+const RAMP_LOADS = Float32Array.of(1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1);
 /** How near to whole parts the held slider snaps, as a position along the path. */
 const SNAP = 0.007;
 /** Milliseconds of rest before other mixes are compared. */
@@ -58,7 +58,7 @@ export function attachMix(store, shelf) {
     texture.textContent = mix.texture;
     paintWash(state, pair, mix);
     showWays(state, pair);
-    load.tint(RAMP_LOADS.map((stop) => studio.mix(pair, share, stop).swatch.css));
+    load.tint(studio.fade(pair, share, RAMP_LOADS));
     if (!pathChanged) return;
     ratio.tint(studio.ramp(pair, amount, RAMP));
     const found = studio.crossing(pair, amount);

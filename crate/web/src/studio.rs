@@ -201,6 +201,17 @@ impl Studio {
         out(&points.iter().map(|point| self.sight.css(point.lab)).collect::<Vec<_>>())
     }
 
+    /// CSS colours of the mix of a pair at each of these loads.
+    ///
+    /// # Errors
+    ///
+    /// An end that is not chosen or not known.
+    pub fn fade(&self, pair: JsValue, share: f32, loads: &[f32]) -> Result<JsValue, JsError> {
+        let ready = ready(pair)?;
+        let css = |load: &f32| self.sight.css(ready.path(&self.sight.view, *load).colour(share));
+        out(&loads.iter().map(css).collect::<Vec<_>>())
+    }
+
     /// Draws the wheel with its paints and the outlines of reaches, in CAM16-UCS x, y, x, y, ...
     ///
     /// # Errors
