@@ -84,17 +84,17 @@ visit("titles lose control characters and what is beyond 60", {}, async ({ page 
 
 visit("words say parts, loads and crossings", {}, async ({ page }) => {
   const words = await within(page, "words.js", ({ recipe, count, loadName, grade, crossingSentence }) => {
-    const [blue, brown] = [{ name: "Blue" }, { name: "Brown" }];
-    const crossing = (kind) => crossingSentence({ kind, lean: "green", mix: { parts: [3, 2], share: 0.4, swatch: { lightness: 41.6, chroma: 7.4 } } }, blue, brown);
+    const shelf = new Map([[1, { name: "Blue" }], [2, { name: "Brown" }], [3, { name: "Green" }]]);
+    const crossing = (kind) => crossingSentence({ kind, lean: "green", mix: { parts: [3, 2], share: 0.4, swatch: { lightness: 41.6, chroma: 7.4 } } }, ["Blue", "Brown"]);
     return {
-      recipes: [[2, 1], [1, 2], [1, 0], [0, 1]].map((parts) => recipe(parts, blue, brown)),
+      recipes: [[[1, 2], [2, 1]], [[1, 1], [2, 2], [3, 12]], [[1, 1]]].map((parts) => recipe(parts, shelf)),
       counts: [count(1), count(2)],
       loads: [1, 0.8, 0.7, 0.5, 0.13, 1 / 16, 1 / 32].map(loadName),
       grades: [grade("staining", 0), grade("transparency", 3.6), grade("granulation", 9), grade("granulation", null), grade("granulation", undefined)],
       crossings: ["pure", "near", "dull", "none"].map(crossing),
     };
   });
-  assert.deepEqual(words.recipes, ["2 parts Blue, 1 part Brown", "1 part Blue, 2 parts Brown", "Blue", "Brown"]);
+  assert.deepEqual(words.recipes, ["2 parts Blue, 1 part Brown", "1 part Blue, 2 parts Brown, 12 parts Green", "Blue"]);
   assert.deepEqual(words.counts, ["1 part", "2 parts"]);
   assert.deepEqual(words.loads, ["masstone", "masstone", "strong wash", "strong wash", "light wash", "pale wash", "pale wash"]);
   assert.deepEqual(words.grades, ["lifts well", "very transparent", "granulates strongly", null, null]);

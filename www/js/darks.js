@@ -23,7 +23,7 @@ export function attachDarks(store, shelf) {
 
   function row({ name, swatch, parts }) {
     if (!swatch) return element("li", {}, element("span", { class: "take" }, element("span", { class: "chip blank" }), element("span", { class: "name" }, name, element("span", { class: "traits" }, "none in this kit"))));
-    const take = button("", () => onPath(parts), { class: "take", "aria-label": `Dark ${name}: L* ${swatch.lightness.toFixed(0)}, ${shortName(parts, shelf)}` });
+    const take = button("", () => onPath(parts), { class: "take" });
     take.append(element("span", { class: "chip", style: { "--wash": swatch.css } }),
       element("span", { class: "name" }, name, element("span", { class: "traits" }, shortName(parts, shelf))), element("span", { class: "figure" }, `L* ${swatch.lightness.toFixed(0)}`));
     return element("li", {}, take);

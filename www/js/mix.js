@@ -93,8 +93,8 @@ export function attachMix(store, shelf) {
   function showWays(state, pair) {
     const glazes = state.studio.ways(pair, state.share, state.load);
     const focused = [...ways.children].indexOf(document.activeElement);
-    ways.replaceChildren(...glazes.map(({ swatch, difference }, i) => button("", () => store.set({ laid: i }), {
-      class: "way", "aria-pressed": String(state.laid === i), style: { "--wash": swatch.css }, "aria-label": `${WAYS[i]}: ${swatch.words}${difference ? `, ${difference} than the mix` : ""}`,
+    ways.replaceChildren(...glazes.map(({ swatch }, i) => button("", () => store.set({ laid: i }), {
+      class: "way", "aria-pressed": String(state.laid === i), style: { "--wash": swatch.css },
     })));
     [...ways.children].forEach((way, i) => way.append(
       element("span", { class: "chip" }), element("span", {}, WAYS[i], element("small", {}, i === 0 ? "in one wash" : glazes[i].difference))));

@@ -57,7 +57,7 @@ export function attachPartners(store, shelf) {
   function row(partner) {
     const paint = shelf.get(partner.paint);
     const [own, its] = partner.parts;
-    const take = button("", () => choosePartner(partner), { class: "take", "aria-label": `${paint.name}, ${paint.code}: ${own} to ${its}, ${words(partner)}` });
+    const take = button("", () => choosePartner(partner), { class: "take" });
     take.append(dabOf(store.get().studio, partner.paint, 30),
       element("span", { class: "name" }, `${paint.name} `, element("small", {}, paint.code), element("span", { class: "traits" }, `${own}:${its} · ${words(partner)}`)),
       element("span", { class: "chip", style: { "--wash": partner.swatch.css } }));

@@ -6,6 +6,9 @@ import { pairOf, isPair, sameParts } from "./end.js";
 import { MOST_PUDDLES, keepPuddle, wipePuddle } from "./kit.js";
 import { loadName, recipe } from "./words.js";
 
+/** A load as a link carries it: quarters of a doubling. */
+const kept = (load) => 2 ** (Math.round(Math.log2(load) * 4) / 4);
+
 /** Shows the kept mixes, with verbs to keep the mix at hand and to choose or wipe one. */
 export function attachPuddles(store, shelf, choose) {
   const frame = byId("puddles");
@@ -13,9 +16,10 @@ export function attachPuddles(store, shelf, choose) {
   function keep() {
     const state = store.get();
     const { recipe: parts } = state.studio.mix(pairOf(state), state.share, state.load);
-    if (state.kit.puddles.some((known) => sameParts(known.parts, parts) && known.load === state.load)) return notice("This mix is kept already.", { seconds: 4 });
+    const load = kept(state.load);
+    if (state.kit.puddles.some((known) => sameParts(known.parts, parts) && known.load === load)) return notice("This mix is kept already.", { seconds: 4 });
     if (state.kit.puddles.length >= MOST_PUDDLES) return notice(`${MOST_PUDDLES} puddles are kept, and no more fit. Wipe one first.`, { seconds: 8 });
-    store.set({ kit: keepPuddle(state.kit, { parts, load: state.load }) });
+    store.set({ kit: keepPuddle(state.kit, { parts, load }) });
     say(`Puddle ${store.get().kit.puddles.length} kept: ${recipe(parts, shelf)}`);
   }
 
@@ -23,9 +27,9 @@ export function attachPuddles(store, shelf, choose) {
     const { kit, studio } = state;
     const rows = kit.puddles.map(({ parts, load }, i) => {
       const name = recipe(parts, shelf);
-      const take = button("", () => choose({ parts }), { class: "take", "aria-label": `Puddle ${i + 1}: ${name}, choose as an end` });
+      const take = button("", () => choose({ parts }), { class: "take" });
       take.append(dabOf(studio, parts, 34, load), element("span", { class: "name" }, name, element("span", { class: "traits" }, `Puddle ${i + 1} · ${loadName(load)}`)));
-      const wipe = button("Wipe", () => (store.set({ kit: wipePuddle(store.get().kit, i) }), say("Puddle wiped")), { class: "pack", "aria-label": `Wipe puddle ${i + 1}: ${name}` });
+      const wipe = button("Wipe", () => (store.set({ kit: wipePuddle(store.get().kit, i) }), say("Puddle wiped")), { class: "pack", "aria-label": `Wipe puddle ${i + 1}` });
       return element("li", {}, take, wipe);
     });
     const keeping = button("Keep this mix", keep, { disabled: !isPair(state), "data-focus": "keep" });

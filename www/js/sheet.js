@@ -25,8 +25,13 @@ export function attachSheet(store, shelf) {
       element("tr", {}, element("th", { scope: "row", title: name }, sign),
         ...RATIOS.map((ratio, column) => element("td", {}, cell(cells[row * RATIOS.length + column], ratio, load, name)))));
     frame.replaceChildren(element("table", {},
-      element("caption", { class: "unseen" }, `${["Mixes of A and B", "Glazes of A over B", "Glazes of B over A"][state.laid]}: ${state.ends.map((end) => shortName(end.parts, shelf)).join(" and ")}`),
+      element("caption", { class: "unseen" }, caption(state)),
       element("thead", {}, head), element("tbody", {}, ...rows)));
+  }
+
+  function caption({ laid, ends }) {
+    const [a, b] = ends.map((end, i) => `${shortName(end.parts, shelf)} (${"AB"[i]})`);
+    return [`Mixes of ${a} and ${b}`, `Glazes of ${a} over ${b}`, `Glazes of ${b} over ${a}`][laid];
   }
 
   function cell(swatch, ratio, load, name) {

@@ -13,6 +13,8 @@ pub enum Error {
     UnknownPaint(String),
     /// The link says a version of the format this program does not read.
     UnknownVersion(u8),
+    /// The link holds a section of this tag that this program does not read.
+    UnknownSection(u32),
     /// The link is cut short, changed or not one of ours; says which.
     DamagedLink(&'static str),
     /// The kit breaks one of its limits; says which.
@@ -34,8 +36,12 @@ impl fmt::Display for Error {
             Self::UnknownPaint(key) => write!(f, "no paint \"{key}\" on the shelf"),
             Self::UnknownVersion(version) => write!(
                 f,
-                "the link is of version {version}; this program reads version {}",
-                crate::share::VERSION
+                "the link is of version {version}; this program reads versions up to {}",
+                crate::share::NEWEST
+            ),
+            Self::UnknownSection(tag) => write!(
+                f,
+                "the link holds something this version does not know (section {tag}): open it with a newer one"
             ),
             Self::DamagedLink(reason) => write!(f, "the link is damaged: {reason}"),
             Self::Kit(reason) => write!(f, "{reason}"),

@@ -2,13 +2,40 @@
 
 use crate::error::Error;
 use crate::paint::PaintNumber;
-use crate::paper::Stock;
+use crate::paper::{OwnPaper, Paper, Stock};
+use crate::puddle::Puddle;
 
 /// Most pans a kit can hold.
 pub const MOST_PANS: usize = 48;
 
 /// Longest title in characters.
 pub const LONGEST_TITLE: usize = 60;
+
+/// Most puddles that are kept with a kit.
+pub const MOST_PUDDLES: usize = 24;
+
+/// The paper a kit paints on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum KitPaper {
+    /// One of those offered by name.
+    Stock(Stock),
+    /// The painter's own.
+    Own(OwnPaper),
+}
+
+impl KitPaper {
+    /// The paper itself.
+    ///
+    /// # Errors
+    ///
+    /// As [`OwnPaper::paper`].
+    pub fn paper(self) -> Result<Paper, Error> {
+        match self {
+            Self::Stock(stock) => Ok(stock.paper()),
+            Self::Own(own) => own.paper(),
+        }
+    }
+}
 
 /// A pan: one paint, or two side by side.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -35,8 +62,9 @@ impl Pan {
 pub struct Kit {
     title: String,
     capacity: usize,
-    stock: Stock,
+    paper: KitPaper,
     pans: Vec<Pan>,
+    puddles: Vec<Puddle>,
 }
 
 impl Kit {
@@ -60,7 +88,25 @@ impl Kit {
         if pans.len() > capacity {
             return Err(Error::Kit(format!("{} pans do not fit a tin of {capacity}", pans.len())));
         }
-        Ok(Self { title, capacity, stock, pans })
+        Ok(Self { title, capacity, paper: KitPaper::Stock(stock), pans, puddles: Vec::new() })
+    }
+
+    /// The same kit on this paper.
+    #[must_use]
+    pub fn with_paper(self, paper: KitPaper) -> Self {
+        Self { paper, ..self }
+    }
+
+    /// The same kit with these puddles.
+    ///
+    /// # Errors
+    ///
+    /// More than [`MOST_PUDDLES`].
+    pub fn with_puddles(self, puddles: Vec<Puddle>) -> Result<Self, Error> {
+        if puddles.len() > MOST_PUDDLES {
+            return Err(Error::Kit(format!("{} puddles: a kit keeps at most {MOST_PUDDLES}", puddles.len())));
+        }
+        Ok(Self { puddles, ..self })
     }
 
     /// Its title, perhaps empty.
@@ -77,8 +123,23 @@ impl Kit {
 
     /// The paper it paints on.
     #[must_use]
-    pub const fn stock(&self) -> Stock {
-        self.stock
+    pub const fn paper(&self) -> KitPaper {
+        self.paper
+    }
+
+    /// Its paper by name; of an own paper the one that is chosen where none is.
+    #[must_use]
+    pub fn stock(&self) -> Stock {
+        match self.paper {
+            KitPaper::Stock(stock) => stock,
+            KitPaper::Own(_) => Stock::default(),
+        }
+    }
+
+    /// The puddles kept with it, in order.
+    #[must_use]
+    pub fn puddles(&self) -> &[Puddle] {
+        &self.puddles
     }
 
     /// The pans, in order.
@@ -119,5 +180,9 @@ mod tests {
         assert_eq!(error("", 0, vec![]), "a tin holds 1 to 48 pans, not 0");
         assert_eq!(error("", 1, vec![Pan::Whole(1); 2]), "2 pans do not fit a tin of 1");
         assert_eq!(error(&"x".repeat(61), 1, vec![]), "the title is longer than 60 characters");
+        let puddle = Puddle::new(crate::Recipe::paint(1), 1.0).unwrap();
+        let kit = Kit::new("", 1, Stock::Cream, vec![]).unwrap();
+        let error = kit.with_puddles(vec![puddle; 25]).unwrap_err();
+        assert_eq!(error.to_string(), "25 puddles: a kit keeps at most 24");
     }
 }

@@ -15,8 +15,8 @@ pub struct Paper {
     pub reflectance: Spectrum<f64>,
 }
 
-/// Darkest paper that washes are still seen on, L*.
-pub const DARKEST_PAPER: f32 = 20.0;
+/// Darkest paper that washes are still seen on, L*: a little above what the surface alone sends back, 20.04.
+pub const DARKEST_PAPER: f32 = 21.0;
 
 impl Paper {
     /// A paper of this colour in D65, by a smooth curve.
@@ -49,6 +49,55 @@ impl Paper {
         }
     }
 }
+
+/// A painter's own paper, by its colour to the nearest half of L*, a* and b*.
+///
+/// Half a unit is less than two sheets of one block differ by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct OwnPaper {
+    halves: [i16; 3],
+}
+
+impl OwnPaper {
+    /// Of a colour in D65.
+    ///
+    /// # Errors
+    ///
+    /// As [`Paper::of_colour`].
+    pub fn new(colour: Lab) -> Result<Self, Error> {
+        Paper::of_colour(OWN, colour)?;
+        Self::of_halves([colour.l, colour.a, colour.b].map(|value| (2.0 * value).round() as i16))
+    }
+
+    /// Of twice L*, a* and b*; refused as [`Self::new`] refuses.
+    pub(crate) fn of_halves(halves: [i16; 3]) -> Result<Self, Error> {
+        let own = Self { halves };
+        own.paper().map(|_| own)
+    }
+
+    pub(crate) const fn halves(self) -> [i16; 3] {
+        self.halves
+    }
+
+    /// Its colour in D65.
+    #[must_use]
+    pub fn colour(self) -> Lab {
+        let [l, a, b] = self.halves.map(|half| 0.5 * f32::from(half));
+        Lab::new(l, a, b)
+    }
+
+    /// The paper itself.
+    ///
+    /// # Errors
+    ///
+    /// As [`Paper::of_colour`]; none for a paper that [`Self::new`] made.
+    pub fn paper(self) -> Result<Paper, Error> {
+        Paper::of_colour(OWN, self.colour())
+    }
+}
+
+/// What a painter's own paper is called.
+const OWN: &str = "own paper";
 
 /// The papers offered by name.
 ///
@@ -120,16 +169,25 @@ mod tests {
     }
 
     #[test]
+    fn an_own_paper_keeps_half_units() {
+        let own = OwnPaper::new(Lab::new(88.2, -1.3, 14.26)).unwrap();
+        assert_eq!(own.colour(), Lab::new(88.0, -1.5, 14.5));
+        assert_eq!(OwnPaper::new(own.colour()), Ok(own));
+        assert!(OwnPaper::new(Lab::new(20.9, 0.0, 0.0)).is_err());
+    }
+
+    #[test]
     fn what_is_no_paper_is_refused_in_words() {
         let refusal = |l, a, b| Paper::of_colour("own", Lab::new(l, a, b)).unwrap_err().to_string();
         assert_eq!(
             refusal(10.0, 0.0, 0.0),
-            "L* 10 a* 0 b* 0 is no paper: washes are not seen on paper darker than L* 20"
+            "L* 10 a* 0 b* 0 is no paper: washes are not seen on paper darker than L* 21"
         );
         for odd in [f32::NAN, f32::INFINITY, f32::MAX] {
             assert!(refusal(odd, 0.0, 0.0).ends_with("no sheet is as white or as vivid as this"));
             assert!(refusal(50.0, odd, 0.0).ends_with("no sheet is as white or as vivid as this"));
         }
+        assert!(Paper::of_colour("black", Lab::new(DARKEST_PAPER, 0.0, 0.0)).is_ok());
         assert!(refusal(50.0, 120.0, 0.0).ends_with("vivid as this"));
     }
 }

@@ -17,20 +17,20 @@ use crate::path::{Crossing, Path, share_at};
 use crate::view::View;
 
 /// Greatest C* of a mix that is told as neutral: near greys and a little around them.
-pub const NEUTRAL: f32 = 2.0 * NEAR_GREY;
+const NEUTRAL: f32 = 2.0 * NEAR_GREY;
 
 /// Chroma of a crossing beside that of the duller paint up to which the two grey each other.
 const GREYED: f32 = 0.5;
 
 /// Widest turn of hue in degrees that a shade may bring; families of hue are two to four times as wide.
-pub const HUE_HELD: f32 = 10.0;
+const HUE_HELD: f32 = 10.0;
 
 /// Least share of its chroma that a paint keeps in a shade.
 ///
 /// Chroma falls with value even where only light is taken away: of a colour at
 /// L* 60 dimmed to L* 24, X, Y and Z to a seventh, CIELAB leaves about half.
 /// A quarter lower still is the same paint in shadow; less is a grey.
-pub const CHROMA_KEPT: f32 = 0.4;
+const CHROMA_KEPT: f32 = 0.4;
 
 /// Least fall in L* that is a shade and no nuance.
 const LEAST_DROP: f32 = 3.0;
@@ -72,7 +72,7 @@ pub struct ShadingPartner<'a> {
 
 /// The paints that neutralise a film at a load, greyest mix first.
 ///
-/// The mix has at most C* [`NEUTRAL`] and at most half the chroma of either
+/// The mix has at most C* 10 and at most half the chroma of either
 /// paint alone at that load. Paints that are near grey themselves are no
 /// complements and are left out.
 #[must_use]
@@ -97,9 +97,9 @@ pub fn neutral_partners<'a>(
 
 /// The paints that shade a film at a load, darkest shade first.
 ///
-/// Of each paint the darkest mix that turns the hue by at most [`HUE_HELD`]
-/// degrees, keeps at least [`CHROMA_KEPT`] of the chroma, is no near grey and
-/// lies at least L* 3 below. The partner has at most half of the masstones:
+/// Of each paint the darkest mix that turns the hue by at most 10
+/// degrees, keeps at least 0.4 of the chroma, is no near grey and lies at
+/// least L* 3 below. The partner has at most half of the masstones:
 /// with more of it, it is the partner that is shaded. Paints that grey the film
 /// are left out: a little of them darkens too, and is on its way to grey.
 #[must_use]

@@ -130,12 +130,23 @@ impl Recipe {
         if sums.len() > MOST_PAINTS {
             return Err(Error::Value(format!("{} paints: a recipe holds at most {MOST_PAINTS}", sums.len())));
         }
-        let divisor = sums.iter().fold(0, |divisor, (_, count)| gcd(divisor, *count));
-        let most = sums.iter().map(|(_, count)| count / divisor).max().unwrap_or(1);
+        reduce(&mut sums);
+        let most = sums.iter().map(|(_, count)| *count).max().unwrap_or(1);
         let scale = most.div_ceil(u64::from(MOST_PARTS));
-        let whole =
-            |count: u64| ((count / divisor + scale / 2) / scale).clamp(1, u64::from(MOST_PARTS)) as u16;
-        Ok(Self { parts: sums.into_iter().map(|(paint, count)| (paint, whole(count))).collect() })
+        for (_, count) in &mut sums {
+            *count = ((*count + scale / 2) / scale).clamp(1, u64::from(MOST_PARTS));
+        }
+        // Rounded parts may have found a new divisor.
+        reduce(&mut sums);
+        Ok(Self { parts: sums.into_iter().map(|(paint, count)| (paint, count as u16)).collect() })
+    }
+}
+
+/// Takes the common divisor out of the parts.
+fn reduce(parts: &mut [(PaintNumber, u64)]) {
+    let divisor = parts.iter().fold(0, |divisor, (_, count)| gcd(divisor, *count));
+    for (_, count) in parts {
+        *count /= divisor;
     }
 }
 
@@ -161,6 +172,12 @@ mod tests {
         assert_eq!(mixed.parts(), [(1, 2), (2, 1), (3, 6)]);
         assert_eq!(Recipe::between(&green, &earth, 0.0).unwrap(), green);
         assert_eq!(Recipe::between(&green, &green, 0.3).unwrap(), green);
+    }
+
+    #[test]
+    fn rounded_parts_have_no_common_divisor() {
+        // Halved they are 352 and 500.
+        assert_eq!(Recipe::new(&[(1, 703), (2, 1000)]).unwrap().parts(), [(1, 88), (2, 125)]);
     }
 
     #[test]
@@ -196,6 +213,7 @@ mod tests {
                 for (_, count) in chained.parts() {
                     prop_assert!((1..=MOST_PARTS).contains(count));
                 }
+                prop_assert_eq!(Recipe::new(chained.parts()), Ok(chained));
             }
         }
     }

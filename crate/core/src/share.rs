@@ -2,39 +2,84 @@
 //!
 //! ```text
 //! text     = base64url without padding of the bytes
-//! bytes    = version  body  checksum
-//! version  = 1
+//! bytes    = version  content  checksum
+//! version  = 1 | 2
+//! content  = body                      in version 1
+//!          | section*                  in version 2, by ascending tag
+//! checksum = CRC-16/IBM-SDLC of version and content, low byte first
+//!
+//! section  = varint(tag)  varint(length)  payload of that many bytes
+//! 1        = body
+//! 2        = L  a  b                   own paper, in halves: a byte, two signed
+//! 3        = count  puddle*
+//!
 //! body     = capacity  stock  count  pan*count  title in UTF-8
 //! pan      = varint(2 n)               a whole pan of paint n
 //!          | varint(2 m + 1) varint(n) a split pan of paints m and n
-//! checksum = CRC-16/IBM-SDLC of version and body, low byte first
+//! puddle   = signed(load in quarter octaves)  count  (varint(paint) varint(parts))*count
 //! varint   = 7 bits a byte, low bits first, high bit set on all but the last
+//! signed   = varint of 2 n from 0 up, of -2 n - 1 below
 //! ```
 //!
-//! One kit has one text: numbers are as short as they can be, and a text that
-//! decodes to a kit which encodes otherwise is refused. Version 1 stays
-//! readable for ever; golden vectors in the tests keep it so.
+//! One kit has one text: it is of version 1 where that says all, a section
+//! with nothing to say is left out, numbers are as short as they can be, and a
+//! text that decodes to a kit which encodes otherwise is refused. A new thing
+//! gets a new tag; a program that does not know it says so. Both versions stay
+//! readable for ever; golden vectors in the tests keep them so.
 
 use base64::Engine;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
 
 use crate::error::Error;
-use crate::kit::{Kit, Pan};
-use crate::paper::Stock;
+use crate::kit::{Kit, KitPaper, Pan};
+use crate::paint::PaintNumber;
+use crate::paper::{OwnPaper, Stock};
+use crate::puddle::Puddle;
+use crate::recipe::Recipe;
 use crate::shelf::Shelf;
 
-/// Version this program writes.
-pub const VERSION: u8 = 1;
+/// Newest version this program reads and writes.
+pub const NEWEST: u8 = SECTIONS;
 
-/// Longest text it reads; far above any kit's.
-pub const LONGEST: usize = 2_000;
+/// Longest text it reads; above any kit's.
+pub const LONGEST: usize = 3_000;
+
+const PLAIN: u8 = 1;
+const SECTIONS: u8 = 2;
+
+const BODY: u32 = 1;
+const OWN_PAPER: u32 = 2;
+const PUDDLES: u32 = 3;
 
 const CRC: crc::Crc<u16> = crc::Crc::<u16>::new(&crc::CRC_16_IBM_SDLC);
 
 /// The kit as text: letters, digits, `-` and `_` only.
 #[must_use]
 pub fn encode(kit: &Kit) -> String {
-    let mut bytes = vec![VERSION, kit.capacity() as u8, kit.stock() as u8, kit.pans().len() as u8];
+    let own = match kit.paper() {
+        KitPaper::Stock(_) => None,
+        KitPaper::Own(own) => Some(own),
+    };
+    let mut bytes = Vec::new();
+    if own.is_none() && kit.puddles().is_empty() {
+        bytes.push(PLAIN);
+        bytes.extend(body(kit));
+    } else {
+        bytes.push(SECTIONS);
+        push_section(&mut bytes, BODY, &body(kit));
+        if let Some(own) = own {
+            push_section(&mut bytes, OWN_PAPER, &own_paper(own));
+        }
+        if !kit.puddles().is_empty() {
+            push_section(&mut bytes, PUDDLES, &puddles(kit.puddles()));
+        }
+    }
+    bytes.extend(CRC.checksum(&bytes).to_le_bytes());
+    URL_SAFE_NO_PAD.encode(bytes)
+}
+
+fn body(kit: &Kit) -> Vec<u8> {
+    let mut bytes = vec![kit.capacity() as u8, kit.stock() as u8, kit.pans().len() as u8];
     for pan in kit.pans() {
         match *pan {
             Pan::Whole(paint) => push_varint(&mut bytes, u32::from(paint) << 1),
@@ -45,20 +90,42 @@ pub fn encode(kit: &Kit) -> String {
         }
     }
     bytes.extend(kit.title().as_bytes());
-    bytes.extend(CRC.checksum(&bytes).to_le_bytes());
-    URL_SAFE_NO_PAD.encode(bytes)
+    bytes
+}
+
+fn own_paper(own: OwnPaper) -> Vec<u8> {
+    let [l, a, b] = own.halves();
+    let mut bytes = vec![l as u8];
+    push_signed(&mut bytes, a);
+    push_signed(&mut bytes, b);
+    bytes
+}
+
+fn puddles(puddles: &[Puddle]) -> Vec<u8> {
+    let mut bytes = vec![puddles.len() as u8];
+    for puddle in puddles {
+        push_signed(&mut bytes, puddle.stop().into());
+        bytes.push(puddle.recipe().parts().len() as u8);
+        for (paint, parts) in puddle.recipe().parts() {
+            push_varint(&mut bytes, u32::from(*paint));
+            push_varint(&mut bytes, u32::from(*parts));
+        }
+    }
+    bytes
 }
 
 /// Reads a kit back.
 ///
 /// # Errors
 ///
-/// [`Error::UnknownVersion`], [`Error::DamagedLink`] for a text cut short or
-/// changed, [`Error::UnknownPaint`] for a paint `shelf` lacks.
+/// [`Error::UnknownVersion`] and [`Error::UnknownSection`] for what a newer
+/// program wrote, [`Error::DamagedLink`] for a text cut short or changed,
+/// [`Error::UnknownPaint`] for a paint `shelf` lacks.
 ///
 /// ```
-/// use washpath_core::{Kit, Pan, Shelf, Stock, share};
-/// let kit = Kit::new("Harbour", 12, Stock::Cream, vec![Pan::Whole(1), Pan::Split(2, 3)])?;
+/// use washpath_core::{Kit, Pan, Puddle, Recipe, Shelf, Stock, share};
+/// let kit = Kit::new("Harbour", 12, Stock::Cream, vec![Pan::Whole(1), Pan::Split(2, 3)])?
+///     .with_puddles(vec![Puddle::new(Recipe::new(&[(1, 2), (3, 1)])?, 0.5)?])?;
 /// assert_eq!(share::decode(&share::encode(&kit), Shelf::built_in())?, kit);
 /// # Ok::<(), washpath_core::Error>(())
 /// ```
@@ -74,21 +141,43 @@ pub fn decode(text: &str, shelf: &Shelf) -> Result<Kit, Error> {
         return Err(Error::DamagedLink("it was changed or cut short on its way"));
     }
     let mut input = Input(content);
-    match input.byte()? {
-        VERSION => {}
+    let kit = match input.byte()? {
+        PLAIN => read_body(&mut input)?,
+        SECTIONS => read_sections(&mut input)?,
         version => return Err(Error::UnknownVersion(version)),
-    }
-    let kit = body(&mut input)?;
+    };
     if encode(&kit) != text {
         return Err(Error::DamagedLink("it is not written as this program writes it"));
     }
-    for paint in kit.paints() {
+    let in_puddles = kit.puddles().iter().flat_map(|puddle| puddle.recipe().parts());
+    for paint in kit.paints().into_iter().chain(in_puddles.map(|(paint, _)| *paint)) {
         shelf.get(paint)?;
     }
     Ok(kit)
 }
 
-fn body(input: &mut Input<'_>) -> Result<Kit, Error> {
+/// Sections in any order: another than ours is noticed when the kit is encoded again.
+fn read_sections(input: &mut Input<'_>) -> Result<Kit, Error> {
+    let (mut kit, mut own, mut puddles) = (None, None, Vec::new());
+    while !input.0.is_empty() {
+        let tag = input.varint()?;
+        let length = input.varint()?;
+        let mut payload = Input(input.bytes(length as usize)?);
+        match tag {
+            BODY => kit = Some(read_body(&mut payload)?),
+            OWN_PAPER => own = Some(read_own_paper(&mut payload)?),
+            PUDDLES => puddles = read_puddles(&mut payload)?,
+            _ => return Err(Error::UnknownSection(tag)),
+        }
+    }
+    let kit = kit.ok_or(Error::DamagedLink("it holds no kit"))?.with_puddles(puddles)?;
+    Ok(match own {
+        Some(own) => kit.with_paper(KitPaper::Own(own)),
+        None => kit,
+    })
+}
+
+fn read_body(input: &mut Input<'_>) -> Result<Kit, Error> {
     let capacity = usize::from(input.byte()?);
     let stock = *Stock::ALL.get(usize::from(input.byte()?)).ok_or(Error::DamagedLink("it names no paper"))?;
     let count = input.byte()?;
@@ -105,6 +194,38 @@ fn body(input: &mut Input<'_>) -> Result<Kit, Error> {
     Kit::new(title, capacity, stock, pans)
 }
 
+fn read_own_paper(input: &mut Input<'_>) -> Result<OwnPaper, Error> {
+    let l = input.byte()?.into();
+    OwnPaper::of_halves([l, input.signed()?, input.signed()?])
+}
+
+fn read_puddles(input: &mut Input<'_>) -> Result<Vec<Puddle>, Error> {
+    let count = input.byte()?;
+    (0..count).map(|_| read_puddle(input)).collect()
+}
+
+fn read_puddle(input: &mut Input<'_>) -> Result<Puddle, Error> {
+    let stop = input.signed()?;
+    let count = input.byte()?;
+    let parts: Vec<(PaintNumber, u16)> = (0..count)
+        .map(|_| Ok((input.varint()? as u16, input.varint()? as u16)))
+        .collect::<Result<_, Error>>()?;
+    let stop = i8::try_from(stop).ok();
+    stop.and_then(|stop| Puddle::at_stop(Recipe::new(&parts).ok()?, stop))
+        .ok_or(Error::DamagedLink("it holds a puddle nobody can mix"))
+}
+
+fn push_section(bytes: &mut Vec<u8>, tag: u32, payload: &[u8]) {
+    push_varint(bytes, tag);
+    push_varint(bytes, payload.len() as u32);
+    bytes.extend(payload);
+}
+
+fn push_signed(bytes: &mut Vec<u8>, value: i16) {
+    let value = i32::from(value);
+    push_varint(bytes, (value << 1 ^ value >> 31) as u32);
+}
+
 fn push_varint(bytes: &mut Vec<u8>, mut value: u32) {
     while value >= 0x80 {
         bytes.push(value as u8 | 0x80);
@@ -115,14 +236,18 @@ fn push_varint(bytes: &mut Vec<u8>, mut value: u32) {
 
 struct Input<'a>(&'a [u8]);
 
-impl Input<'_> {
+impl<'a> Input<'a> {
     fn byte(&mut self) -> Result<u8, Error> {
-        let (first, rest) = self.0.split_first().ok_or(Error::DamagedLink("it ends too early"))?;
-        self.0 = rest;
-        Ok(*first)
+        Ok(self.bytes(1)?[0])
     }
 
-    /// Three bytes hold any doubled paint number.
+    fn bytes(&mut self, count: usize) -> Result<&'a [u8], Error> {
+        let (first, rest) = self.0.split_at_checked(count).ok_or(Error::DamagedLink("it ends too early"))?;
+        self.0 = rest;
+        Ok(first)
+    }
+
+    /// Three bytes hold any doubled paint number, and any length.
     fn varint(&mut self) -> Result<u32, Error> {
         let mut value = 0;
         for shift in [0, 7, 14] {
@@ -133,6 +258,11 @@ impl Input<'_> {
             }
         }
         Err(Error::DamagedLink("it holds a number no paint has"))
+    }
+
+    fn signed(&mut self) -> Result<i16, Error> {
+        let value = self.varint()?;
+        Ok((value >> 1) as i16 ^ -((value & 1) as i16))
     }
 }
 
@@ -152,10 +282,7 @@ mod tests {
 
     #[test]
     fn a_newer_version_is_told_from_damage() {
-        let mut bytes = vec![9, 1, 2, 3];
-        bytes.extend(CRC.checksum(&bytes).to_le_bytes());
-        let text = URL_SAFE_NO_PAD.encode(bytes);
-        assert_eq!(decode(&text, Shelf::built_in()), Err(Error::UnknownVersion(9)));
+        assert_eq!(decode(&text_of(vec![9, 1, 2, 3]), Shelf::built_in()), Err(Error::UnknownVersion(9)));
     }
 
     #[test]
@@ -165,11 +292,91 @@ mod tests {
         assert_eq!(error.to_string(), "no paint \"number 60000\" on the shelf");
     }
 
+    /// Bytes of a later program, or of nobody, with a right checksum.
+    fn text_of(mut bytes: Vec<u8>) -> String {
+        bytes.extend(CRC.checksum(&bytes).to_le_bytes());
+        URL_SAFE_NO_PAD.encode(bytes)
+    }
+
+    #[test]
+    fn a_section_of_a_later_program_is_named() {
+        let mut bytes = vec![SECTIONS];
+        push_section(&mut bytes, BODY, &[12, 0, 0]);
+        push_section(&mut bytes, 9, &[1, 2, 3]);
+        let error = decode(&text_of(bytes), Shelf::built_in()).unwrap_err();
+        assert_eq!(
+            error.to_string(),
+            "the link holds something this version does not know (section 9): open it with a newer one"
+        );
+    }
+
+    #[test]
+    fn one_kit_has_one_text() {
+        let section = |tag, payload: &[u8]| {
+            let mut bytes = Vec::new();
+            push_section(&mut bytes, tag, payload);
+            bytes
+        };
+        let (body, paper) = (section(BODY, &[12, 0, 0]), section(OWN_PAPER, &[180, 0, 9]));
+        let puddle = section(PUDDLES, &[1, 0, 1, 1, 1]);
+        let read = |sections: &[&[u8]]| {
+            decode(&text_of([&[SECTIONS], sections.concat().as_slice()].concat()), Shelf::built_in())
+        };
+        assert!(read(&[&body, &paper, &puddle]).is_ok());
+        for (why, sections) in [
+            ("version 1 says all of it", vec![&body]),
+            ("no kit", vec![&paper]),
+            ("descending tags", vec![&paper, &body]),
+            ("a section twice", vec![&body, &paper, &paper]),
+            ("a stock beside an own paper", vec![&section(BODY, &[12, 2, 0]), &paper]),
+            ("no puddles", vec![&body, &section(PUDDLES, &[0])]),
+            ("bytes after a puddle", vec![&body, &section(PUDDLES, &[1, 0, 1, 1, 1, 0])]),
+            ("parts with a common divisor", vec![&body, &section(PUDDLES, &[1, 0, 1, 1, 2])]),
+            ("a puddle of nothing", vec![&body, &section(PUDDLES, &[1, 0, 0])]),
+            ("a load nobody lays", vec![&body, &section(PUDDLES, &[1, 100, 1, 1, 1])]),
+            ("a long number", vec![&body, &section(PUDDLES, &[1, 0, 1, 0x81, 0, 1])]),
+            ("a section cut short", vec![&body, &paper[..4].to_vec()]),
+        ] {
+            let sections: Vec<&[u8]> = sections.into_iter().map(Vec::as_slice).collect();
+            assert!(matches!(read(&sections), Err(Error::DamagedLink(_))), "{why}: {:?}", read(&sections));
+        }
+        assert!(read(&[&body, &section(OWN_PAPER, &[20, 0, 0])]).is_err(), "too dark a paper");
+        assert!(matches!(
+            read(&[&body, &section(PUDDLES, &[1, 0, 1, 0x90, 0x4e, 1])]),
+            Err(Error::UnknownPaint(_))
+        ));
+    }
+
+    #[test]
+    fn the_longest_kit_is_read() {
+        let recipe = Recipe::new(&(1..=8).map(|i| (140 + i, 990 + i)).collect::<Vec<_>>()).unwrap();
+        let kit = Kit::new(&"水".repeat(60), 48, Stock::Tan, vec![Pan::Split(150, 151); 48])
+            .and_then(|kit| kit.with_puddles(vec![Puddle::new(recipe, 4.0)?; 24]))
+            .unwrap();
+        assert_eq!(decode(&encode(&kit), Shelf::built_in()), Ok(kit));
+    }
+
+    fn papers() -> impl Strategy<Value = KitPaper> {
+        let own = (120i16..190, -10i16..20, -10i16..40)
+            .prop_map(|halves| KitPaper::Own(OwnPaper::of_halves(halves.into()).unwrap()));
+        prop_oneof![(0usize..5).prop_map(|stock| KitPaper::Stock(Stock::ALL[stock])), own]
+    }
+
+    fn puddle() -> impl Strategy<Value = Puddle> {
+        (proptest::collection::vec((1u16..150, 1u16..999), 1..8), -20i8..=8)
+            .prop_map(|(parts, stop)| Puddle::at_stop(Recipe::new(&parts).unwrap(), stop).unwrap())
+    }
+
     fn kits() -> impl Strategy<Value = Kit> {
         let pan = (1u16..20, 1u16..20, any::<bool>())
             .prop_map(|(m, n, split)| if split { Pan::Split(m, n) } else { Pan::Whole(m) });
-        (".{0,40}", 0usize..5, proptest::collection::vec(pan, 0..15))
-            .prop_map(|(title, stock, pans)| Kit::new(&title, 15, Stock::ALL[stock], pans).unwrap())
+        let puddles = proptest::collection::vec(puddle(), 0..4);
+        (".{0,40}", papers(), proptest::collection::vec(pan, 0..15), puddles).prop_map(
+            |(title, paper, pans, puddles)| {
+                let kit = Kit::new(&title, 15, Stock::Cream, pans).unwrap();
+                kit.with_paper(paper).with_puddles(puddles).unwrap()
+            },
+        )
     }
 
     proptest! {
@@ -179,12 +386,20 @@ mod tests {
         }
 
         #[test]
-        fn every_cut_and_every_changed_letter_is_noticed(kit in kits(), at in 0usize..200, letter in "[A-Za-z0-9_-]") {
+        fn every_cut_and_every_changed_letter_is_noticed(kit in kits(), at in 0usize..400, letter in "[A-Za-z0-9_-]") {
             let text = encode(&kit);
             let at = at % text.len();
             prop_assert!(decode(&text[..at], Shelf::built_in()).is_err());
             let changed = format!("{}{letter}{}", &text[..at], &text[at + 1..]);
             prop_assert!(changed == text || decode(&changed, Shelf::built_in()).is_err());
+        }
+
+        #[test]
+        fn no_bytes_are_a_panic(version in 0u8..4, bytes in proptest::collection::vec(any::<u8>(), 0..60)) {
+            let text = text_of([vec![version], bytes].concat());
+            if let Ok(kit) = decode(&text, Shelf::built_in()) {
+                prop_assert_eq!(encode(&kit), text);
+            }
         }
 
         #[test]

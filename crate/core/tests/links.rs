@@ -3,7 +3,7 @@
 mod support;
 
 use support::table;
-use washpath_core::{Kit, Pan, Shelf, Stock, share};
+use washpath_core::{Kit, KitPaper, Lab, OwnPaper, Pan, Puddle, Recipe, Shelf, Stock, share};
 
 /// Rows are only ever added to tests/reference/links_v1.csv, never changed.
 #[test]
@@ -16,6 +16,46 @@ fn links_of_version_1_are_read() {
         assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
         assert_eq!(share::encode(&kit), text, "one kit has one text");
     }
+}
+
+/// Rows are only ever added to tests/reference/links_v2.csv, never changed.
+///
+/// A second writer, made from the format's description alone, gave the same texts.
+#[test]
+fn links_of_version_2_are_read() {
+    for row in table("links_v2.csv") {
+        let pans = row.text("pans").split_whitespace().map(pan).collect();
+        let puddles = row.text("puddles").split_terminator(';').map(puddle).collect();
+        let kit = Kit::new(row.text("title"), row.number("capacity") as usize, Stock::default(), pans)
+            .and_then(|kit| kit.with_paper(paper(row.text("paper"))).with_puddles(puddles))
+            .unwrap();
+        let text = row.text("text");
+        assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
+        assert_eq!(share::encode(&kit), text, "one kit has one text");
+    }
+}
+
+/// `3` is a stock, `88 1.5 14` an own paper's L*, a* and b*.
+fn paper(text: &str) -> KitPaper {
+    match numbers(text)[..] {
+        [l, a, b] => KitPaper::Own(OwnPaper::new(Lab::new(l, a, b)).expect(text)),
+        _ => KitPaper::Stock(Stock::ALL[text.parse::<usize>().expect(text)]),
+    }
+}
+
+/// `0.5:1x3/72x5` is three parts of paint 1 and five of paint 72 at load 1/2.
+fn puddle(text: &str) -> Puddle {
+    let (load, recipe) = text.split_once(':').expect(text);
+    let part = |text: &str| {
+        let (paint, parts) = text.split_once('x').expect(text);
+        (paint.parse().expect(text), parts.parse().expect(text))
+    };
+    let parts: Vec<(u16, u16)> = recipe.split('/').map(part).collect();
+    Puddle::new(Recipe::new(&parts).expect(text), load.parse().expect(text)).expect(text)
+}
+
+fn numbers(text: &str) -> Vec<f32> {
+    text.split(' ').map(|number| number.parse().expect(text)).collect()
 }
 
 /// `7` is a whole pan of paint 7, `7+8` a split one.

@@ -1,10 +1,11 @@
 //! Kits as the page holds them, and as the text of a link.
 
 use serde::{Deserialize, Serialize};
-use washpath_core::{Kit, PaintNumber, Pan, Shelf, Stock, share};
+use washpath_core::{Kit, KitPaper, Lab, OwnPaper, PaintNumber, Pan, Puddle, Recipe, Shelf, Stock, share};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
+use crate::pair::Parts;
 
 /// A kit; a pan is one paint number or two.
 #[derive(Serialize, Deserialize)]
@@ -12,7 +13,19 @@ struct KitReadout {
     title: String,
     capacity: usize,
     stock: usize,
+    /// L*, a*, b* of the painter's own paper; it goes before the stock.
+    #[serde(default)]
+    paper: Option<[f32; 3]>,
     pans: Vec<Vec<PaintNumber>>,
+    #[serde(default)]
+    puddles: Vec<PuddleReadout>,
+}
+
+/// A kept mix.
+#[derive(Serialize, Deserialize)]
+struct PuddleReadout {
+    parts: Parts,
+    load: f32,
 }
 
 /// The kit as text for a link.
@@ -25,7 +38,14 @@ pub fn encode_kit(kit: JsValue) -> Result<String, JsError> {
     let kit: KitReadout = into(kit)?;
     let pans = kit.pans.iter().map(|paints| pan(paints)).collect::<Result<_, _>>()?;
     let stock = Stock::ALL.get(kit.stock).copied().unwrap_or_default();
-    Ok(share::encode(&Kit::new(&kit.title, kit.capacity, stock, pans)?))
+    let paper = match kit.paper {
+        Some([l, a, b]) => KitPaper::Own(OwnPaper::new(Lab::new(l, a, b))?),
+        None => KitPaper::Stock(stock),
+    };
+    let puddle = |puddle: &PuddleReadout| Puddle::new(Recipe::new(&puddle.parts)?, puddle.load);
+    let puddles = kit.puddles.iter().map(puddle).collect::<Result<_, _>>()?;
+    let kit = Kit::new(&kit.title, kit.capacity, stock, pans)?.with_paper(paper).with_puddles(puddles)?;
+    Ok(share::encode(&kit))
 }
 
 /// The kit of a link's text.
@@ -40,8 +60,22 @@ pub fn decode_kit(text: &str) -> Result<JsValue, JsError> {
         title: kit.title().to_owned(),
         capacity: kit.capacity(),
         stock: kit.stock() as usize,
+        paper: match kit.paper() {
+            KitPaper::Own(paper) => {
+                let lab = paper.colour();
+                Some([lab.l, lab.a, lab.b])
+            }
+            KitPaper::Stock(_) => None,
+        },
         pans: kit.pans().iter().map(|pan| pan.paints().collect()).collect(),
+        puddles: kit.puddles().iter().map(PuddleReadout::from).collect(),
     })
+}
+
+impl From<&Puddle> for PuddleReadout {
+    fn from(puddle: &Puddle) -> Self {
+        Self { parts: puddle.recipe().parts().to_vec(), load: puddle.load() }
+    }
 }
 
 fn pan(paints: &[PaintNumber]) -> Result<Pan, JsError> {

@@ -4,8 +4,8 @@ use serde::Deserialize;
 use washpath_core::colour::{self, WheelPoint};
 use washpath_core::notation;
 use washpath_core::{
-    Display, Error, Film, Lab, Laid, Light, Paint, PaintNumber, Paper, Recipe, Shelf, Stock, THINNEST, View,
-    compare, next_parts, position_of, share_at, snap,
+    Display, Error, Film, Lab, Laid, Light, OwnPaper, Paint, PaintNumber, Paper, Recipe, Shelf, Stock,
+    THINNEST, View, compare, next_parts, position_of, share_at, snap,
 };
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d as Context;
@@ -435,7 +435,7 @@ struct PaperChoice {
 impl PaperChoice {
     fn paper(&self) -> Result<Paper, Error> {
         match self.own {
-            Some([l, a, b]) => Paper::of_colour("my own", Lab::new(l, a, b)),
+            Some([l, a, b]) => OwnPaper::new(Lab::new(l, a, b))?.paper(),
             None => Ok(Stock::ALL.get(self.stock).copied().unwrap_or_default().paper()),
         }
     }
@@ -458,8 +458,7 @@ pub fn paints() -> Result<JsValue, JsError> {
 /// What is wrong with the text or with such a paper, in words for the painter.
 #[wasm_bindgen]
 pub fn read_paper(text: &str) -> Result<Vec<f32>, JsError> {
-    let lab = notation::parse(text)?;
-    Paper::of_colour("my own", lab)?;
+    let lab = OwnPaper::new(notation::parse(text)?)?.colour();
     Ok(vec![lab.l, lab.a, lab.b])
 }
 
