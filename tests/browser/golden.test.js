@@ -71,6 +71,12 @@ const wheels = {
     await slide(page, "Load", 400);
     await slide(page, "Ratio", 300);
   },
+  "wheel-ribbon-reach-pin": async (page) => {
+    await page.getByRole("button", { name: "Pin path" }).click();
+    await page.getByRole("button", { name: "Keep this mix" }).click();
+    for (const name of ["Bismuth yellow PY184", "Phthalo blue, green shade PB15:3"]) await page.locator(`#tin .paint[title="${name}"]`).click();
+    for (const name of ["All loads", "Reach"]) await page.getByRole("button", { name, exact: true }).click();
+  },
 };
 for (const [name, act] of Object.entries(wheels)) {
   visit(`${name} looks as it did`, {}, async ({ page }) => {

@@ -23,7 +23,7 @@ export function attachView(store) {
   }, { title: "Keep this outline, dashed, to compare with while you change the kit" });
   const pin = button("Pin path", () => {
     const state = store.get();
-    store.set({ pins: [...state.pins, { ...pairOf(state), load: state.load }].slice(-MOST_PINS) });
+    store.set({ pins: [...state.pins, { pair: pairOf(state), load: state.load }].slice(-MOST_PINS) });
     say("Path pinned: choose other paints to compare");
   }, { title: "Keep this path on the wheel and draw another over it" });
   const unpin = button("Clear pins", () => (store.set({ pins: [] }), pin.focus(), say("Pins cleared")));

@@ -27,7 +27,7 @@ export function attachWheel(store, shelf, choose, outlines) {
     kit: paintsOf(state.kit),
     puddles: state.kit.puddles,
     showShelf: state.showShelf,
-    ...pairOf(state),
+    pair: pairOf(state),
     asked: state.ends.map((end) => end?.asked?.place ?? null),
     ribbon: state.ribbon,
     pins: state.pins,
@@ -135,9 +135,12 @@ export function attachWheel(store, shelf, choose, outlines) {
   top.addEventListener("pointercancel", () => (press = null));
 
   function hint(event) {
-    const paint = store.get().studio.paint_at(scene(), ...at(event), REACH.mouse);
-    top.style.cursor = paint ? "pointer" : "default";
-    top.title = paint ? `${shelf.get(paint).name} ${shelf.get(paint).code}` : "";
+    const { studio } = store.get();
+    const now = scene();
+    const puddle = studio.puddle_at(now, ...at(event), REACH.mouse);
+    const paint = studio.paint_at(now, ...at(event), REACH.mouse);
+    top.style.cursor = paint || puddle !== undefined ? "pointer" : "default";
+    top.title = puddle !== undefined ? `Puddle ${puddle + 1}` : paint ? `${shelf.get(paint).name} ${shelf.get(paint).code}` : "";
   }
 
   top.addEventListener("keydown", (event) => {

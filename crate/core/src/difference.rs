@@ -14,6 +14,7 @@
 
 use crate::colour::{Lab, chroma, hue_angle, narrow_ciede2000};
 use crate::hue::{Hue, NEAR_GREY};
+use crate::order::in_order;
 
 /// Component, and CIEDE2000 as a whole, below which nobody sees a difference.
 const SEEN: f32 = 1.0;
@@ -56,7 +57,7 @@ fn components(lab: Lab, reference: Lab) -> Vec<Component> {
     let rise = lab.l - reference.l;
     let mut components = chromatic(lab, reference);
     components.push((rise.abs(), if rise < 0.0 { "darker" } else { "lighter" }));
-    components.sort_by(|one, other| other.0.total_cmp(&one.0));
+    let mut components = in_order(components, |(size, _)| -size);
     let seen = components.iter().filter(|(size, _)| *size >= SEEN).count();
     // CIEDE2000 sees a little more among greys: then the largest alone is told.
     components.truncate(seen.max(1));

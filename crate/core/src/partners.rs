@@ -12,6 +12,7 @@ use crate::colour::{Lab, chroma, hue_angle};
 use crate::film::Film;
 use crate::hue::NEAR_GREY;
 use crate::mixture::whole_parts;
+use crate::order::in_order;
 use crate::paint::Paint;
 use crate::path::{Crossing, Path, share_at};
 use crate::view::View;
@@ -90,9 +91,7 @@ pub fn neutral_partners<'a>(
         let neutral = crossing.chroma <= NEUTRAL && greys(&path, crossing);
         neutral.then_some(NeutralPartner { paint, parts, crossing, at_masstone })
     };
-    let mut partners: Vec<_> = candidates.into_iter().filter_map(pair).collect();
-    partners.sort_by(|a, b| a.crossing.chroma.total_cmp(&b.crossing.chroma));
-    partners
+    in_order(candidates.into_iter().filter_map(pair).collect(), |partner| partner.crossing.chroma)
 }
 
 /// The paints that shade a film at a load, darkest shade first.
@@ -136,9 +135,7 @@ pub fn shading_partners<'a>(
         let path = Path::new(film, &paint.film, view, load);
         greying(&path).is_none().then_some(darkest)
     };
-    let mut partners: Vec<_> = candidates.into_iter().filter_map(darkest).collect();
-    partners.sort_by(|a, b| a.lab.l.total_cmp(&b.lab.l));
-    partners
+    in_order(candidates.into_iter().filter_map(darkest).collect(), |partner| partner.lab.l)
 }
 
 impl ShadingPartner<'_> {

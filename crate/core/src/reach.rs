@@ -5,6 +5,7 @@ use crate::error::Error;
 use crate::film::Film;
 use crate::hue::Hue;
 use crate::mixture::{whole_parts, whole_parts_of};
+use crate::order::in_order;
 use crate::outline::Outline;
 use crate::paint::PaintNumber;
 use crate::recipe::Recipe;
@@ -216,7 +217,7 @@ impl Reach {
         }
         let search = PlaceSearch { reach: self, x, y };
         let mut starts = search.starts(load);
-        starts.sort_by(|a, b| a.distance.total_cmp(&b.distance));
+        starts = in_order(starts, |start| start.distance);
         let trials: Vec<Trial> = starts.iter().take(REFINED).flat_map(|start| search.refine(start)).collect();
         let least = trials.iter().map(|trial| trial.distance).fold(f32::INFINITY, f32::min);
         let plainest = trials
@@ -516,8 +517,12 @@ fn roundings(volumes: &[f32]) -> Vec<Vec<u16>> {
             volumes.iter().map(part).collect()
         })
         .collect();
-    roundings.sort();
-    roundings.dedup();
+    // Few, and most of them differ: no sort is needed to find the same.
+    (0..roundings.len()).rev().for_each(|i| {
+        if roundings[..i].contains(&roundings[i]) {
+            roundings.swap_remove(i);
+        }
+    });
     roundings
 }
 

@@ -18,7 +18,6 @@ pub(crate) struct Scene {
     /// Whether the rest of the shelf is shown, as small dots.
     pub show_shelf: bool,
     /// The two ends and how they are laid.
-    #[serde(flatten)]
     pub pair: Pair,
     /// Where on the wheel each end was asked for, if it was an empty place.
     pub asked: [Option<[f32; 2]>; 2],
@@ -51,7 +50,6 @@ pub(crate) struct Drop {
 #[derive(Clone, Debug, Deserialize)]
 pub(crate) struct Pin {
     /// Its ends.
-    #[serde(flatten)]
     pub pair: Pair,
     /// Its load.
     pub load: f32,

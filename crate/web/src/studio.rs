@@ -5,7 +5,7 @@ use washpath_core::colour::{self, WheelPoint};
 use washpath_core::notation;
 use washpath_core::{
     Display, Error, Film, Lab, Laid, Light, OwnPaper, Paint, PaintNumber, Paper, Recipe, Shelf, Stock,
-    THINNEST, View, compare, next_parts, position_of, share_at, snap,
+    THINNEST, View, compare, in_order, next_parts, position_of, share_at, snap,
 };
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d as Context;
@@ -402,8 +402,8 @@ impl Studio {
     /// A scene that is not one.
     pub fn round_the_wheel(&self, scene: JsValue) -> Result<Vec<PaintNumber>, JsError> {
         let scene: Scene = into(scene)?;
-        let mut stands: Vec<&Stand> = self.stands.iter().filter(|s| scene.shows(s.paint.number)).collect();
-        stands.sort_by(|a, b| a.place.angle().total_cmp(&b.place.angle()));
+        let stands = self.stands.iter().filter(|stand| scene.shows(stand.paint.number)).collect();
+        let stands = in_order(stands, |stand: &&Stand| stand.place.angle());
         Ok(stands.iter().map(|stand| stand.paint.number).collect())
     }
 }

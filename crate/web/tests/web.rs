@@ -65,8 +65,8 @@ fn scene() -> JsValue {
     let (a, b) = (number_of("pb29"), number_of("pbr7-burnt-sienna"));
     object(&format!(
         r##"{{"size": {SIZE}, "kit": [{a}, {b}], "puddles": [{{"parts": [[{a}, 9], [{b}, 1]], "load": 0.25}}], "showShelf": false,
-        "ends": [[[{a}, 1]], [[{b}, 1]]], "laid": 0, "asked": [null, null], "share": 0.5, "load": 1, "ribbon": true,
-        "pins": [{{"ends": [[[{a}, 1]], [[{b}, 1]]], "laid": 1, "load": 0.5}}], "cursor": 0, "cross": [5, -5], "ink": {{"paper": "#ffffff", "line": "#cccccc", "quiet": "#555555", "rim": "#555555", "doubt": "rgba(0,0,0,.06)", "strong": "#111111"}}}}"##
+        "pair": {{"ends": [[[{a}, 1]], [[{b}, 1]]], "laid": 0}}, "asked": [null, null], "share": 0.5, "load": 1, "ribbon": true,
+        "pins": [{{"pair": {{"ends": [[[{a}, 1]], [[{b}, 1]]], "laid": 1}}, "load": 0.5}}], "cursor": 0, "cross": [5, -5], "ink": {{"paper": "#ffffff", "line": "#cccccc", "quiet": "#555555", "rim": "#555555", "doubt": "rgba(0,0,0,.06)", "strong": "#111111"}}}}"##
     ))
 }
 
