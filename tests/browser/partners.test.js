@@ -40,7 +40,7 @@ visit("shading partners are others than neutral ones", {}, async ({ page }) => {
 visit("a partner that is chosen becomes the other end, at its ratio", {}, async ({ page }) => {
   await ready(page);
   const row = page.locator("#partners .take").nth(1);
-  const text = await row.locator(".name").textContent();
+  const text = await row.locator(".name").innerText();
   await row.click();
   const [a, b] = await ends(page);
   assert.match(a, /PB29$/);

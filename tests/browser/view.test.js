@@ -12,13 +12,13 @@ const way = (page, i) => page.locator("#readout .way").nth(i);
 visit("another light changes the mix, the sheet and the wheel, and stays", {}, async ({ page }) => {
   const state = async () => [await pixels(page, "wheel-path"), (await readout(page)).numbers, await page.locator("#sheet .cell").first().getAttribute("style")];
   const daylight = await state();
-  await page.getByLabel("Light").selectOption({ label: "Tungsten lamp" });
+  await page.getByLabel("Light", { exact: true }).selectOption({ label: "Tungsten lamp" });
   const tungsten = await state();
   tungsten.forEach((part, i) => assert.notDeepEqual(part, daylight[i]));
   await page.waitForTimeout(300);
   await page.reload();
   await page.waitForSelector('html[data-ready="true"]');
-  assert.equal(await page.getByLabel("Light").evaluate((list) => list.selectedOptions[0].text), "Tungsten lamp");
+  assert.equal(await page.getByLabel("Light", { exact: true }).evaluate((list) => list.selectedOptions[0].text), "Tungsten lamp");
   assert.deepEqual((await readout(page)).numbers, tungsten[1]);
 });
 

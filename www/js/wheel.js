@@ -190,8 +190,7 @@ export function attachWheel(store, shelf, choose, outlines) {
     const step = far ? 5 : 1;
     const [x, y] = store.get().cross;
     const moved = [x + dx * step, y + dy * step];
-    const held = Math.min(1, RIM / Math.hypot(...moved));
-    store.set({ cross: moved.map((value) => value * held) });
+    if (Math.hypot(...moved) <= RIM) store.set({ cross: moved });
   }
 
   function roundWheel(step) {
