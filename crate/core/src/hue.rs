@@ -85,6 +85,12 @@ impl Hue {
         Self::of_angle(hue_angle(lab))
     }
 
+    /// Whether painters call it warm: from red violet through yellow to yellow green (common practice).
+    #[must_use]
+    pub const fn is_warm(self) -> bool {
+        !matches!(self, Self::Green | Self::BlueGreen | Self::Blue | Self::BlueViolet | Self::Violet)
+    }
+
     /// Its name.
     #[must_use]
     pub const fn name(self) -> &'static str {
