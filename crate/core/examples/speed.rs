@@ -6,8 +6,9 @@ use std::hint::black_box;
 use std::time::{Duration, Instant};
 
 use washpath_core::{
-    BANDS, Error, Film, Laid, Light, PaintNumber, Path, Reach, Sheet, Shelf, Spectrum, Stock, View, layer,
-    neutral_partners, shading_partners, share_at,
+    BANDS, Coverage, Error, Film, Laid, Light, PaintNumber, Path, Place, Reach, Report, Sheet, Shelf,
+    Spectrum, Stock, View, Wish, horizon, layer, neutral_partners, next_paints, shading_partners, share_at,
+    substitute,
 };
 
 const RUNS: usize = 9;
@@ -39,6 +40,13 @@ fn main() -> Result<(), Error> {
     let reach = Reach::new(&kit, shelf, &view)?;
     figure("outline", || black_box(&reach).outline());
     figure("darks", || black_box(&reach).darks());
+    let gamut = Place::gamut();
+    figure("coverage", || Coverage::new(black_box(&reach), &gamut));
+    let horizon = horizon(shelf, &view)?;
+    figure("report on 15 paints", || Report::new(black_box(&kit), shelf, &view, &horizon));
+    let all: Vec<PaintNumber> = shelf.paints().iter().map(|paint| paint.number).collect();
+    figure("next paint of the shelf", || next_paints(black_box(&kit), &all, shelf, &view, Wish::Reach));
+    figure("substitute of the shelf", || substitute(black_box(1), &all, &kit, shelf, &view));
     figure("nearest place", || black_box(&reach).nearest_place(-12.0, 20.0, None));
     figure("nearest place at a load", || black_box(&reach).nearest_place(-12.0, 20.0, Some(0.3)));
     Ok(())

@@ -38,6 +38,18 @@ impl Film {
         sum
     }
 
+    /// Sum of films by shares of a masstone that add up to 1; its strength is of no account.
+    pub(crate) fn blend<'a>(parts: impl Iterator<Item = (&'a Self, f32)>) -> Self {
+        let mut sum = Self::CLEAR;
+        for (film, share) in parts {
+            for band in 0..BANDS {
+                sum.k[band] += share * film.k[band];
+                sum.s[band] += share * film.s[band];
+            }
+        }
+        sum
+    }
+
     /// Masstones of `a` and of `b` in one masstone of their mixture.
     ///
     /// A stronger paint has more of the say than its share of the volume.

@@ -1,5 +1,7 @@
 //! Mixtures: parts by volume of paint as supplied; K and S add, each volume by its strength.
 
+use std::sync::LazyLock;
+
 use crate::error::Error;
 use crate::film::Film;
 use crate::path::position_of;
@@ -51,9 +53,9 @@ pub fn whole_parts(share: f32) -> [u16; 2] {
         return [to_one.min(MOST_TO_ONE) as u16, 1];
     }
     let miss = |a: u16, b: u16| (f32::from(b) / f32::from(a + b) - share).abs();
-    (1..=MOST_PARTS)
-        .flat_map(|a| (1..=a).map(move |b| [a, b]))
-        .filter(|[a, b]| coprime(*a, *b))
+    SMALL_PARTS
+        .iter()
+        .copied()
         .min_by(|[a, b], [c, d]| miss(*a, *b).total_cmp(&miss(*c, *d)))
         .unwrap_or([1, 1])
 }
@@ -112,6 +114,11 @@ pub fn next_parts(share: f32, towards_b: bool) -> f32 {
         stops.rfind(|stop| *stop < share - SAME).unwrap_or(0.0)
     }
 }
+
+/// Small parts without a common divisor, the first not fewer than the second.
+static SMALL_PARTS: LazyLock<Vec<[u16; 2]>> = LazyLock::new(|| {
+    (1..=MOST_PARTS).flat_map(|a| (1..=a).map(move |b| [a, b])).filter(|[a, b]| coprime(*a, *b)).collect()
+});
 
 /// Whole parts of three paints nearest to volumes above 0, as a brush measures them.
 ///

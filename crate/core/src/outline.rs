@@ -1,5 +1,7 @@
 //! Outlines: how far out on the wheel a kit reaches, in every direction.
 
+use std::sync::LazyLock;
+
 use crate::colour::WheelPoint;
 
 /// Rays of an outline, evenly spaced; one a degree.
@@ -29,7 +31,7 @@ impl Outline {
     #[must_use]
     pub fn corners(&self) -> Vec<WheelPoint> {
         let corner = |(ray, radius): (usize, &f32)| {
-            let (sin, cos) = angle_of(ray).sin_cos();
+            let [sin, cos] = RAY[ray];
             WheelPoint { x: radius * cos, y: radius * sin, lightness: 0.0 }
         };
         self.radii.iter().enumerate().map(corner).collect()
@@ -54,37 +56,64 @@ impl Outline {
         if whole > 0.0 { common / whole } else { 1.0 }
     }
 
+    /// The area on the wheel that three outlines span together, in squares of its unit, by a constant factor.
+    pub(crate) fn area_with(&self, others: [&Self; 2]) -> f32 {
+        let rays = self.radii.iter().zip(&others[0].radii).zip(&others[1].radii);
+        rays.map(|((a, b), c)| a.max(*b).max(*c).powi(2)).sum()
+    }
+
+    /// Widens the outline to hold another.
+    pub(crate) fn hold_all(&mut self, other: &Self) {
+        self.radii.iter_mut().zip(&other.radii).for_each(|(own, radius)| *own = own.max(*radius));
+    }
+
+    /// The smallest radius of the rays up to `width` of them to either side of an angle.
+    pub(crate) fn least_near(&self, degrees: f32, width: usize) -> f32 {
+        let (low, ..) = rays_beside(degrees);
+        let first = low + RAYS + 1 - width;
+        (first..first + 2 * width).map(|ray| self.radii[ray % RAYS]).fold(f32::INFINITY, f32::min)
+    }
+
     /// Widens the outline to hold a place.
-    pub(crate) fn hold(&mut self, place: WheelPoint) {
-        let (low, high, _) = rays_beside(place.angle());
+    pub(crate) fn hold(&mut self, spot: Spot) {
+        let (low, high, _) = rays_beside(spot.angle);
+        let radius = spot.place.radius();
         for ray in [low, high] {
-            self.radii[ray] = self.radii[ray].max(place.radius());
+            self.radii[ray] = self.radii[ray].max(radius);
         }
     }
 
     /// Widens the outline to hold the line between two places.
-    pub(crate) fn hold_line(&mut self, from: WheelPoint, to: WheelPoint) {
-        let (start, end) = (from.angle(), to.angle());
-        let turn = (end - start + 540.0).rem_euclid(360.0) - 180.0;
-        // Beyond this the line passes near neutral, where an outline has no corners to gain.
-        if turn.abs() > WIDEST_TURN {
-            return;
-        }
-        let (first, last) = if turn >= 0.0 { (start, start + turn) } else { (end, end - turn) };
-        for ray in first.ceil() as i32..=last.floor() as i32 {
-            let ray = ray.rem_euclid(RAYS as i32) as usize;
-            let radius = crossing(from, to, angle_of(ray));
-            self.radii[ray] = self.radii[ray].max(radius);
+    pub(crate) fn hold_line(&mut self, from: Spot, to: Spot) {
+        let turn = (to.angle - from.angle + 540.0).rem_euclid(360.0) - 180.0;
+        let first = if turn >= 0.0 { from.angle } else { to.angle };
+        for ray in first.ceil() as usize..=(first + turn.abs()) as usize {
+            let ray = ray % RAYS;
+            self.radii[ray] = self.radii[ray].max(crossing(from.place, to.place, RAY[ray]));
         }
     }
 }
 
-const WIDEST_TURN: f32 = 120.0;
-
-/// Angle of a ray in radians.
-fn angle_of(ray: usize) -> f32 {
-    (ray as f32 * (360.0 / RAYS as f32)).to_radians()
+/// A place and its angle, which takes longer to find than the rest.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Spot {
+    pub(crate) place: WheelPoint,
+    pub(crate) angle: f32,
 }
+
+impl From<WheelPoint> for Spot {
+    fn from(place: WheelPoint) -> Self {
+        Self { place, angle: place.angle() }
+    }
+}
+
+/// Sine and cosine of every ray's angle.
+static RAY: LazyLock<[[f32; 2]; RAYS]> = LazyLock::new(|| {
+    std::array::from_fn(|ray| {
+        let (sin, cos) = (ray as f32 * (360.0 / RAYS as f32)).to_radians().sin_cos();
+        [sin, cos]
+    })
+});
 
 /// The rays on both sides of an angle, and how far it lies from the first to the second.
 fn rays_beside(degrees: f32) -> (usize, usize, f32) {
@@ -93,9 +122,8 @@ fn rays_beside(degrees: f32) -> (usize, usize, f32) {
     (low as usize % RAYS, (low as usize + 1) % RAYS, degrees - low)
 }
 
-/// Distance from neutral at which a ray at `angle` meets the line between two places.
-fn crossing(from: WheelPoint, to: WheelPoint, angle: f32) -> f32 {
-    let (sin, cos) = angle.sin_cos();
+/// Distance from neutral at which a ray meets the line between two places.
+fn crossing(from: WheelPoint, to: WheelPoint, [sin, cos]: [f32; 2]) -> f32 {
     // Height of each end above the ray.
     let (a, b) = (from.y * cos - from.x * sin, to.y * cos - to.x * sin);
     let along = |place: WheelPoint| place.x * cos + place.y * sin;
@@ -118,7 +146,7 @@ mod tests {
         fn what_was_put_in_is_inside(places in proptest::collection::vec((0f32..360.0, 0f32..60.0), 1..20)) {
             let mut outline = Outline::default();
             for (degrees, radius) in &places {
-                outline.hold(place(*degrees, *radius));
+                outline.hold(place(*degrees, *radius).into());
             }
             for (degrees, radius) in places {
                 prop_assert!(outline.radius(degrees) >= radius - 0.01, "{} < {radius}", outline.radius(degrees));
@@ -126,12 +154,12 @@ mod tests {
         }
 
         #[test]
-        fn a_line_is_inside(from in 0f32..360.0, turn in -90f32..90.0, radii in (5f32..50.0, 5f32..50.0)) {
+        fn a_line_is_inside(from in 0f32..360.0, turn in -175f32..175.0, radii in (5f32..50.0, 5f32..50.0)) {
             let (a, b) = (place(from, radii.0), place(from + turn, radii.1));
             let mut outline = Outline::default();
-            outline.hold(a);
-            outline.hold(b);
-            outline.hold_line(a, b);
+            outline.hold(a.into());
+            outline.hold(b.into());
+            outline.hold_line(a.into(), b.into());
             for part in 0..=20 {
                 let part = part as f32 / 20.0;
                 let on = WheelPoint { x: a.x + part * (b.x - a.x), y: a.y + part * (b.y - a.y), lightness: 0.0 };
@@ -143,7 +171,7 @@ mod tests {
     #[test]
     fn an_outline_covers_all_of_itself() {
         let mut outline = Outline::default();
-        outline.hold_line(place(350.0, 30.0), place(20.0, 30.0));
+        outline.hold_line(place(350.0, 30.0).into(), place(20.0, 30.0).into());
         assert_eq!(outline.area_share(&outline), 1.0);
         assert_eq!(outline.area_share(&Outline::default()), 1.0);
         assert_eq!(Outline::default().area_share(&outline), 0.0);

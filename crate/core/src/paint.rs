@@ -88,3 +88,33 @@ pub struct Paint {
     /// Absorption and scattering per unit load.
     pub film: Film,
 }
+
+impl Paint {
+    /// The lower Blue Wool grade of its tint and masstone, where one is known.
+    #[must_use]
+    pub fn lightfastness(&self) -> Option<f32> {
+        match (self.lightfast_tint, self.lightfast_masstone) {
+            (Some(tint), Some(masstone)) => Some(tint.min(masstone)),
+            (tint, masstone) => tint.or(masstone),
+        }
+    }
+
+    /// Whether it granulates: rated 2 or more of 4.
+    #[must_use]
+    pub fn granulates(&self) -> bool {
+        self.granulation.is_some_and(|rating| rating >= 2.0)
+    }
+
+    /// Whether it is transparent: rated 3 or more of 4.
+    #[must_use]
+    pub fn is_transparent(&self) -> bool {
+        self.transparency.is_some_and(|rating| rating >= 3.0)
+    }
+
+    /// Whether it is an earth: iron oxides and humic earths, natural or made, blacks excepted.
+    #[must_use]
+    pub fn is_earth(&self) -> bool {
+        let earthy = ["iron oxide", "iron manganese", "earth"].iter().any(|word| self.family.contains(word));
+        earthy && self.hue != "black"
+    }
+}

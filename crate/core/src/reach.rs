@@ -1,12 +1,13 @@
 //! Reach: the set of colours a kit can mix.
 
-use crate::colour::{Lab, WheelPoint, chroma, wheel};
+use crate::colour::{Lab, WheelPoint, chroma, hue_angle, wheel};
+use crate::descent::descend;
 use crate::error::Error;
 use crate::film::Film;
 use crate::hue::Hue;
 use crate::mixture::{whole_parts, whole_parts_of};
 use crate::order::in_order;
-use crate::outline::Outline;
+use crate::outline::{Outline, Spot};
 use crate::paint::PaintNumber;
 use crate::recipe::Recipe;
 use crate::shelf::Shelf;
@@ -54,9 +55,9 @@ pub struct Reach {
 ///
 /// Unused places have no parts and repeat the first paint.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-struct Blend {
-    paints: [u8; 3],
-    parts: [u8; 3],
+pub(crate) struct Blend {
+    pub(crate) paints: [u8; 3],
+    pub(crate) parts: [u8; 3],
 }
 
 /// One recipe of a reach at one load.
@@ -115,9 +116,54 @@ impl Reach {
         if numbers.len() > usize::from(u8::MAX) {
             return Err(Error::Value(format!("{} paints: a reach spans at most {}", numbers.len(), u8::MAX)));
         }
-        let films: Vec<Film> =
-            numbers.iter().map(|paint| Ok(shelf.get(*paint)?.film.clone())).collect::<Result<_, Error>>()?;
-        let (blends, starts) = blends(&films);
+        let films = films(&numbers, shelf)?;
+        let sets: Vec<_> = sets(films.len() as u8, 3).collect();
+        Ok(Self::of_sets(numbers, films, view, &sets))
+    }
+
+    /// The reach by singles and pairs alone; `paints` name each paint once.
+    pub(crate) fn of_pairs(paints: &[PaintNumber], shelf: &Shelf, view: &View) -> Result<Self, Error> {
+        let films = films(paints, shelf)?;
+        let sets: Vec<_> = sets(films.len() as u8, 2).collect();
+        Ok(Self::of_sets(paints.to_vec(), films, view, &sets))
+    }
+
+    /// The reach by those sets alone, of at most `most` paints, that hold the last of `paints`.
+    pub(crate) fn of_last(
+        paints: &[PaintNumber],
+        shelf: &Shelf,
+        view: &View,
+        most: usize,
+    ) -> Result<Self, Error> {
+        let films = films(paints, shelf)?;
+        let sets = sets_of_last(&films, most);
+        Ok(Self::of_sets(paints.to_vec(), films, view, &sets))
+    }
+
+    /// The masstones of the last of `paints`, alone and in every pair with another.
+    pub(crate) fn masstones_of_last(
+        paints: &[PaintNumber],
+        shelf: &Shelf,
+        view: &View,
+    ) -> Result<Vec<(Recipe, Lab)>, Error> {
+        let films = films(paints, shelf)?;
+        let sets = sets_of_last(&films, 2);
+        Ok(masstones(paints, &films, &sets, view))
+    }
+
+    /// The masstones of every pair.
+    pub(crate) fn masstones_of_pairs(
+        paints: &[PaintNumber],
+        shelf: &Shelf,
+        view: &View,
+    ) -> Result<Vec<(Recipe, Lab)>, Error> {
+        let films = films(paints, shelf)?;
+        let sets: Vec<Vec<u8>> = sets(films.len() as u8, 2).filter(|set| set.len() == 2).collect();
+        Ok(masstones(paints, &films, &sets, view))
+    }
+
+    fn of_sets(numbers: Vec<PaintNumber>, films: Vec<Film>, view: &View, sets: &[Vec<u8>]) -> Self {
+        let (blends, starts) = blends(&films, sets);
         let labs = blends
             .iter()
             .map(|blend| {
@@ -125,7 +171,7 @@ impl Reach {
                 LOADS.map(|load| view.colour(&film, load))
             })
             .collect();
-        Ok(Self { numbers, films, view: view.clone(), blends, labs, starts })
+        Self { numbers, films, view: view.clone(), blends, labs, starts }
     }
 
     /// Number of colours it was looked at in: recipes times loads.
@@ -155,34 +201,54 @@ impl Reach {
     /// How far out on the wheel it reaches.
     ///
     /// Drawn from the paths of all pairs and the washes of all their ratios, as
-    /// continuous lines, and from the outermost triples; it holds the places of
-    /// all recipes to within half a unit of the wheel.
+    /// continuous lines, and from the outermost triples. It holds the places of
+    /// all recipes to within half a unit of the wheel; what lies between their
+    /// ratios and loads sticks out by less than one and a half.
     #[must_use]
     pub fn outline(&self) -> Outline {
+        self.outline_of(&self.pair_outlines())
+    }
+
+    /// The same, from the outlines of its pairs.
+    pub(crate) fn outline_of(&self, pairs: &[(Vec<usize>, Outline)]) -> Outline {
         let mut outline = Outline::default();
-        let triples = self.first_triple();
-        let rows: Vec<Row> = self.labs[..triples].iter().map(|row| row.map(wheel)).collect();
-        for (row, blend) in rows.iter().zip(&self.blends) {
-            row.iter().for_each(|place| outline.hold(*place));
-            row.windows(2).for_each(|pair| outline.hold_line(pair[0], pair[1]));
-            if blend.count() == 1 {
-                let film = &self.films[usize::from(blend.paints[0])];
-                outline.hold(self.view.place(film, self.view.strongest_load(film)));
-            }
-        }
-        for set in self.sets().filter(|set| self.blends[set.start].count() == 2) {
-            let [a, b, _] = self.blends[set.start].paints.map(usize::from);
-            // The blends of single paints come first, one each.
-            let path: Vec<&Row> =
-                std::iter::once(&rows[a]).chain(&rows[set]).chain(std::iter::once(&rows[b])).collect();
-            for step in path.windows(2) {
-                step[0].iter().zip(step[1]).for_each(|(from, to)| outline.hold_line(*from, *to));
-            }
-        }
-        for lab in outermost(&self.labs[triples..]) {
-            outline.hold(wheel(lab));
-        }
+        pairs.iter().for_each(|(_, pair)| outline.hold_all(pair));
+        hold_triples(&mut outline, &self.labs[self.first_triple()..]);
         outline
+    }
+
+    /// The outlines of every single paint and of every pair, with the paints' places in the kit.
+    pub(crate) fn pair_outlines(&self) -> Vec<(Vec<usize>, Outline)> {
+        let rows: Vec<Row> =
+            self.labs[..self.first_triple()].iter().map(|row| row.map(|lab| wheel(lab).into())).collect();
+        let sets = self.sets().take_while(|set| self.blends[set.start].count() < 3);
+        sets.map(|set| {
+            let mut outline = Outline::default();
+            for row in &rows[set.clone()] {
+                row.iter().for_each(|place| outline.hold(*place));
+                row.windows(2).for_each(|pair| outline.hold_line(pair[0], pair[1]));
+            }
+            let paints: Vec<usize> = self.blends[set.start].used().map(|(paint, _)| paint).collect();
+            match paints[..] {
+                [a, b] => {
+                    // The blends of single paints come first, one each.
+                    let path: Vec<&Row> = std::iter::once(&rows[a])
+                        .chain(&rows[set])
+                        .chain(std::iter::once(&rows[b]))
+                        .collect();
+                    for step in path.windows(2) {
+                        step[0].iter().zip(step[1]).for_each(|(from, to)| outline.hold_line(*from, *to));
+                    }
+                }
+                [paint, ..] => {
+                    let film = &self.films[paint];
+                    outline.hold(self.view.place(film, self.view.strongest_load(film)).into());
+                }
+                [] => {}
+            }
+            (paints, outline)
+        })
+        .collect()
     }
 
     /// The darkest mix of each hue family, and last the darkest near neutral, all at masstone.
@@ -190,17 +256,53 @@ impl Reach {
     /// A mix counts for a hue from C* [`DARK_CHROMA`] on.
     #[must_use]
     pub fn darks(&self) -> Vec<Dark> {
-        let mut darkest: [Option<usize>; Hue::ALL.len() + 1] = [None; Hue::ALL.len() + 1];
-        for (blend, row) in self.labs.iter().enumerate() {
-            let family = dark_family(row[0]).map_or(Hue::ALL.len(), |hue| hue as usize);
-            if darkest[family].is_none_or(|known| row[0].l < self.labs[known][0].l) {
-                darkest[family] = Some(blend);
-            }
-        }
         let hues = Hue::ALL.into_iter().map(Some).chain(std::iter::once(None));
-        hues.zip(darkest)
+        hues.zip(self.darkest(&self.families(), |_| true))
             .map(|(hue, mix)| Dark { hue, mix: mix.map(|blend| (self.recipe(blend), self.labs[blend][0])) })
             .collect()
+    }
+
+    /// For each paint the families whose darkest mix is lighter by `step` of L* without it.
+    pub(crate) fn darks_lost(&self, step: f32) -> Vec<Vec<Option<Hue>>> {
+        let families = self.families();
+        let all = self.darkest(&families, |_| true);
+        let uses = |blend: usize, paint: usize| self.blends[blend].used().any(|(used, _)| used == paint);
+        let depth = |blend: Option<usize>| blend.map_or(f32::INFINITY, |blend| self.labs[blend][0].l);
+        let lost = |paint: usize| {
+            if !all.iter().flatten().any(|blend| uses(*blend, paint)) {
+                return Vec::new();
+            }
+            let others = self.darkest(&families, |blend| !uses(blend, paint));
+            let hues = Hue::ALL.into_iter().map(Some).chain(std::iter::once(None));
+            let lighter = hues.zip(all.iter().zip(others));
+            lighter
+                .filter(|(_, (with, without))| depth(*without) > depth(**with) + step)
+                .map(|(hue, _)| hue)
+                .collect()
+        };
+        (0..self.numbers.len()).map(lost).collect()
+    }
+
+    /// Each blend's family among the darks, by its place in [`Hue::ALL`]; one past it near neutral.
+    fn families(&self) -> Vec<usize> {
+        self.labs.iter().map(|row| dark_family(row[0]).map_or(Hue::ALL.len(), |hue| hue as usize)).collect()
+    }
+
+    /// The darkest masstone of each family and near neutral among some blends.
+    fn darkest(
+        &self,
+        families: &[usize],
+        counts: impl Fn(usize) -> bool,
+    ) -> [Option<usize>; Hue::ALL.len() + 1] {
+        let mut darkest: [Option<usize>; Hue::ALL.len() + 1] = [None; Hue::ALL.len() + 1];
+        for (blend, family) in families.iter().enumerate() {
+            let known = &mut darkest[*family];
+            let darker = known.is_none_or(|known| self.labs[blend][0].l < self.labs[known][0].l);
+            if darker && counts(blend) {
+                *known = Some(blend);
+            }
+        }
+        darkest
     }
 
     /// The recipe that stands nearest to a place in the plane of the wheel.
@@ -226,15 +328,30 @@ impl Reach {
             .min_by_key(|trial| (trial.blend.count(), trial.blend.total(), trial.distance.to_bits()))?;
         let film = plainest.blend.film(&self.films);
         Some(Found {
-            recipe: self.recipe_of(plainest.blend),
+            recipe: recipe(plainest.blend, &self.numbers),
             load: plainest.load,
             lab: self.view.colour(&film, plainest.load),
             distance: plainest.distance,
         })
     }
 
+    /// All blends, each with its colours at the [`LOADS`].
+    pub(crate) fn rows(&self) -> impl Iterator<Item = (Blend, &[Lab; LOADS.len()])> {
+        self.blends.iter().copied().zip(&self.labs)
+    }
+
+    /// The paints' films, in the order of [`Self::paints`].
+    pub(crate) fn films(&self) -> &[Film] {
+        &self.films
+    }
+
+    /// What it is seen in.
+    pub(crate) const fn view(&self) -> &View {
+        &self.view
+    }
+
     /// The blends of each set of paints, as ranges: singles, pairs, triples.
-    fn sets(&self) -> impl Iterator<Item = std::ops::Range<usize>> {
+    pub(crate) fn sets(&self) -> impl Iterator<Item = std::ops::Range<usize>> {
         self.starts.windows(2).map(|ends| ends[0] as usize..ends[1] as usize)
     }
 
@@ -243,12 +360,7 @@ impl Reach {
     }
 
     fn recipe(&self, blend: usize) -> Recipe {
-        self.recipe_of(self.blends[blend])
-    }
-
-    fn recipe_of(&self, blend: Blend) -> Recipe {
-        let parts = blend.used().map(|(paint, parts)| (self.numbers[paint], u16::from(parts)));
-        Recipe::of_whole(parts)
+        recipe(self.blends[blend], &self.numbers)
     }
 }
 
@@ -283,7 +395,7 @@ impl Blend {
     }
 
     /// Its paints and their parts.
-    fn used(self) -> impl Iterator<Item = (usize, u8)> + Clone {
+    pub(crate) fn used(self) -> impl Iterator<Item = (usize, u8)> + Clone {
         self.paints.into_iter().map(usize::from).zip(self.parts).filter(|(_, parts)| *parts > 0)
     }
 
@@ -303,38 +415,61 @@ impl Blend {
 }
 
 /// The family a masstone counts for among the darks; `None` near neutral.
-fn dark_family(lab: Lab) -> Option<Hue> {
+pub(crate) fn dark_family(lab: Lab) -> Option<Hue> {
     (chroma(lab) > DARK_CHROMA).then(|| Hue::of(lab))
 }
 
-/// All blends of some films, set of paints by set, and where each set begins.
-fn blends(films: &[Film]) -> (Vec<Blend>, Vec<u32>) {
+fn films(paints: &[PaintNumber], shelf: &Shelf) -> Result<Vec<Film>, Error> {
+    paints.iter().map(|paint| Ok(shelf.get(*paint)?.film.clone())).collect()
+}
+
+fn masstones(paints: &[PaintNumber], films: &[Film], sets: &[Vec<u8>], view: &View) -> Vec<(Recipe, Lab)> {
+    let (blends, _) = blends(films, sets);
+    let colour = |blend: &Blend| (recipe(*blend, paints), view.colour(&blend.film(films), 1.0));
+    blends.iter().map(colour).collect()
+}
+
+fn recipe(blend: Blend, paints: &[PaintNumber]) -> Recipe {
+    Recipe::of_whole(blend.used().map(|(paint, parts)| (paints[paint], u16::from(parts))))
+}
+
+fn sets_of_last(films: &[Film], most: usize) -> Vec<Vec<u8>> {
+    let last = films.len().saturating_sub(1) as u8;
+    sets(films.len() as u8, most).filter(|set| set.contains(&last)).collect()
+}
+
+/// All sets of up to `most` of `count` paints: singles, then pairs, then triples.
+fn sets(count: u8, most: usize) -> impl Iterator<Item = Vec<u8>> {
+    let singles = (0..count).map(|a| vec![a]);
+    let pairs = (0..count).flat_map(move |a| (a + 1..count).map(move |b| vec![a, b]));
+    let triples = (0..count)
+        .flat_map(move |a| (a + 1..count).flat_map(move |b| (b + 1..count).map(move |c| vec![a, b, c])));
+    singles.chain(pairs.filter(move |_| most > 1)).chain(triples.filter(move |_| most > 2))
+}
+
+/// All blends of some sets of paints, set by set, and where each set begins.
+fn blends(films: &[Film], sets: &[Vec<u8>]) -> (Vec<Blend>, Vec<u32>) {
     let (mut blends, mut starts) = (Vec::new(), vec![0]);
-    let mut close = |blends: &Vec<Blend>| starts.push(blends.len() as u32);
-    let count = films.len() as u8;
-    for a in 0..count {
-        blends.push(Blend::new(&[a], &[1]));
-        close(&blends);
-    }
     let strength = |paint: u8| films[usize::from(paint)].strength;
-    for (a, b) in (0..count).flat_map(|a| (a + 1..count).map(move |b| (a, b))) {
-        for step in 0..PAIR_RATIOS {
-            let octaves = PAIR_OCTAVES * (1.0 - 2.0 * step as f32 / (PAIR_RATIOS - 1) as f32);
-            let (of_a, of_b) = (octaves.exp2() / strength(a), 1.0 / strength(b));
-            push_new(&mut blends, Blend::new(&[a, b], &whole_parts(of_b / (of_a + of_b))));
-        }
-        close(&blends);
-    }
-    let ratios = triple_ratios(films.len());
-    for a in 0..count {
-        for (b, c) in (a + 1..count).flat_map(|b| (b + 1..count).map(move |c| (b, c))) {
-            let paints = [a, b, c];
-            for masstones in &ratios {
-                let volumes = [0, 1, 2].map(|i| masstones[i] / strength(paints[i]));
-                push_new(&mut blends, Blend::new(&paints, &whole_parts_of(&volumes)));
+    let triples = triple_ratios(films.len());
+    for set in sets {
+        match set[..] {
+            [a, b] => {
+                for step in 0..PAIR_RATIOS {
+                    let octaves = PAIR_OCTAVES * (1.0 - 2.0 * step as f32 / (PAIR_RATIOS - 1) as f32);
+                    let (of_a, of_b) = (octaves.exp2() / strength(a), 1.0 / strength(b));
+                    push_new(&mut blends, Blend::new(set, &whole_parts(of_b / (of_a + of_b))));
+                }
             }
-            close(&blends);
+            [a, b, c] => {
+                for masstones in &triples {
+                    let volumes = [0, 1, 2].map(|i| masstones[i] / strength([a, b, c][i]));
+                    push_new(&mut blends, Blend::new(set, &whole_parts_of(&volumes)));
+                }
+            }
+            _ => blends.push(Blend::new(set, &[1])),
         }
+        starts.push(blends.len() as u32);
     }
     (blends, starts)
 }
@@ -359,30 +494,67 @@ fn triple_ratios(paints: usize) -> Vec<[f32; 3]> {
 }
 
 /// Places of one blend at the [`LOADS`].
-type Row = [WheelPoint; LOADS.len()];
+type Row = [Spot; LOADS.len()];
 
-/// Of colours alike in lightness and hue, the one of the greatest chroma.
+/// Widens an outline by triples, most of which lie within it.
 ///
-/// Converting these alone saves most of the time that all would take.
-fn outermost(rows: &[[Lab; LOADS.len()]]) -> Vec<Lab> {
+/// Of colours alike in lightness and hue the one of the greatest chroma is placed
+/// on the wheel and the others are guessed from it, by proportion; only what may
+/// stick out is placed as well. This saves most of the time that all would take.
+fn hold_triples(outline: &mut Outline, rows: &[[Lab; LOADS.len()]]) {
+    /// Units of the wheel by which a guess may be wrong.
+    const GUESS: f32 = 0.3;
+    // Degrees by which it may be wrong: near neutral an angle tells little.
+    let turn = |chroma: f32| (3.0 + 60.0 / chroma.max(1.0)) as usize;
+    let mut cells: Vec<Option<Cell>> = vec![None; Cell::LIGHTNESSES * Cell::ANGLES];
+    let polar: Vec<(Lab, f32, f32)> =
+        rows.iter().flatten().map(|lab| (*lab, hue_angle(*lab), chroma(*lab))).collect();
+    for (lab, angle, chroma) in polar.iter().copied() {
+        let cell = &mut cells[Cell::index(lab.l, angle)];
+        if cell.as_ref().is_none_or(|known| chroma > known.chroma) {
+            *cell = Some(Cell { lab, angle, chroma, spot: WheelPoint::default().into() });
+        }
+    }
+    for cell in cells.iter_mut().flatten() {
+        cell.spot = wheel(cell.lab).into();
+        outline.hold(cell.spot);
+    }
+    for (lab, angle, chroma) in polar {
+        if let Some(cell) = &cells[Cell::index(lab.l, angle)] {
+            let radius = cell.spot.place.radius() * chroma / cell.chroma.max(f32::MIN_POSITIVE);
+            if radius + GUESS > outline.least_near(cell.spot.angle + angle - cell.angle, turn(chroma)) {
+                outline.hold(wheel(lab).into());
+            }
+        }
+    }
+}
+
+/// The outermost of the colours alike in lightness and hue.
+#[derive(Clone)]
+struct Cell {
+    lab: Lab,
+    angle: f32,
+    chroma: f32,
+    spot: Spot,
+}
+
+impl Cell {
     /// Sides of a cell: 2.5 of L*, 1.5 degrees of h.
     const LIGHTNESSES: usize = 40;
     const ANGLES: usize = 240;
-    let mut cells: Vec<Option<(f32, Lab)>> = vec![None; LIGHTNESSES * ANGLES];
-    for lab in rows.iter().flatten() {
-        let squared = lab.a * lab.a + lab.b * lab.b;
-        let level = (lab.l * (LIGHTNESSES as f32 / 100.0)) as usize;
-        let turn = lab.b.atan2(lab.a) / std::f32::consts::TAU + 0.5;
-        let cell = level.min(LIGHTNESSES - 1) * ANGLES + ((turn * ANGLES as f32) as usize).min(ANGLES - 1);
-        if cells[cell].is_none_or(|(most, _)| squared > most) {
-            cells[cell] = Some((squared, *lab));
-        }
+
+    fn index(lightness: f32, angle: f32) -> usize {
+        let level = (lightness * (Self::LIGHTNESSES as f32 / 100.0)) as usize;
+        let turn = (angle * (Self::ANGLES as f32 / 360.0)) as usize;
+        level.min(Self::LIGHTNESSES - 1) * Self::ANGLES + turn.min(Self::ANGLES - 1)
     }
-    cells.into_iter().flatten().map(|(_, lab)| lab).collect()
 }
 
 /// Sets of paints, each at a load, whose ratios are refined for a place.
 const REFINED: usize = 16;
+
+/// Trials of a descent.
+const STEPS: usize = 12;
 
 /// Units of the wheel that make no difference to the eye.
 const EQUALLY_NEAR: f32 = 0.5;
@@ -436,7 +608,8 @@ impl PlaceSearch<'_> {
         for (log, (_, parts)) in logs.iter_mut().zip(&used) {
             *log = f32::from(*parts).ln();
         }
-        self.descend(&paints, &mut logs, start.load);
+        let miss = |logs: [f32; 3]| self.miss(&paints, &logs, start.load);
+        let (logs, _) = descend(logs, paints.len(), STEPS, miss, |sum| sum < 1e-4);
         let volumes: Vec<f32> = logs[..paints.len()].iter().map(|log| log.exp()).collect();
         let mut trials = vec![*start];
         for parts in roundings(&volumes) {
@@ -445,46 +618,6 @@ impl PlaceSearch<'_> {
             trials.push(Trial { blend, load: start.load, distance });
         }
         trials
-    }
-
-    /// Moves log volumes towards the place: Levenberg's damped least squares, two
-    /// residuals, as many unknowns as paints.
-    fn descend(&self, paints: &[u8], logs: &mut [f32; 3], load: f32) {
-        /// Step for slopes, and the damping that keeps steps within what slopes tell.
-        const STEP: f32 = 0.01;
-        const STEPS: usize = 12;
-        let mut damping = 1.0;
-        let mut miss = self.miss(paints, logs, load);
-        for _ in 0..STEPS {
-            let mut slopes = [[0.0f32; 3]; 2];
-            for i in 0..paints.len() {
-                let mut moved = *logs;
-                moved[i] += STEP;
-                let there = self.miss(paints, &moved, load);
-                for axis in 0..2 {
-                    slopes[axis][i] = (there[axis] - miss[axis]) / STEP;
-                }
-            }
-            let dot = |a: [f32; 3], b: [f32; 3]| a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-            let (p, q, r) = (
-                dot(slopes[0], slopes[0]) + damping,
-                dot(slopes[0], slopes[1]),
-                dot(slopes[1], slopes[1]) + damping,
-            );
-            let determinant = p * r - q * q;
-            let (u, v) =
-                ((r * miss[0] - q * miss[1]) / determinant, (p * miss[1] - q * miss[0]) / determinant);
-            let mut next = *logs;
-            for i in 0..paints.len() {
-                next[i] -= slopes[0][i] * u + slopes[1][i] * v;
-            }
-            let there = self.miss(paints, &next, load);
-            if there[0].hypot(there[1]) < miss[0].hypot(miss[1]) {
-                (*logs, miss, damping) = (next, there, damping * 0.3);
-            } else {
-                damping *= 8.0;
-            }
-        }
     }
 
     fn miss(&self, paints: &[u8], logs: &[f32; 3], load: f32) -> [f32; 2] {
@@ -605,7 +738,7 @@ mod tests {
     }
 
     proptest! {
-        #![proptest_config(ProptestConfig::with_cases(24))]
+        #![proptest_config(ProptestConfig::with_cases(64))]
 
         #[test]
         fn the_outline_holds_every_recipe(paints in some_paints(1..9)) {
@@ -624,7 +757,8 @@ mod tests {
             let outline = Reach::new(&paints, shelf, &view()).unwrap().outline();
             let [a, b] = [0, 1].map(|i| &shelf.get(paints[i]).unwrap().film);
             let place = view().place(&Film::between(a, b, share), load);
-            prop_assert!(outline.radius(place.angle()) + 1.0 >= place.radius());
+            let radius = outline.radius(place.angle());
+            prop_assert!(radius + 1.5 >= place.radius(), "{} outside {radius}", place.radius());
         }
 
         #[test]
