@@ -38,7 +38,7 @@ export function attachSheet(store, shelf) {
     const choose = () => store.set({ share: share(ratio), load });
     return element("button", {
       type: "button", class: "cell", tabindex: -1, onclick: choose, style: { "--wash": swatch.css },
-      "data-share": share(ratio), "data-load": load,
+      "data-beyond": swatch.exact ? null : "", "data-share": share(ratio), "data-load": load,
       "aria-label": `${columnName(ratio)}, ${name}: ${swatch.words}`,
     });
   }
