@@ -68,7 +68,7 @@ visit("a screen reader is given the parts of the page by name", {}, async ({ pag
     /button "A over B /,
     /heading "Puddles"/,
     /combobox "Whose partners"/,
-    /heading "Darks"/,
+    /button "Report"/,
     /region "Shelf"/,
     /searchbox "Find a paint"/,
     /button "Pack Green gold"/,

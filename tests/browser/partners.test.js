@@ -53,7 +53,14 @@ visit("a partner that is chosen becomes the other end, at its ratio", {}, async 
   assert.equal((await ends(page))[1], b, "partners of B fill A");
 });
 
+/** The darks lie in the report, folded. */
+async function openDarks(page) {
+  await page.getByRole("button", { name: "Report", exact: true }).click();
+  await page.getByText("Darks of every hue").click();
+}
+
 visit("darks tell each hue's darkest mix and put it on the path", {}, async ({ page }) => {
+  await openDarks(page);
   const dark = page.locator("#darks li");
   await dark.first().waitFor();
   assert.equal(await dark.count(), 13, "twelve hue families and grey");

@@ -14,9 +14,8 @@ export function attachDarks(store, shelf) {
   function show() {
     const { studio, kit } = store.get();
     const paints = paintsOf(kit);
-    if (paints.length === 0) return frame.replaceChildren(element("h3", {}, "Darks"), element("p", { class: "quiet" }, "A packed kit shows its darkest mix of every hue here."));
+    if (paints.length === 0) return frame.replaceChildren(element("p", { class: "quiet" }, "A packed kit shows its darkest mix of every hue here."));
     frame.replaceChildren(
-      element("h3", {}, "Darks"),
       element("p", { class: "quiet" }, "The darkest mix of each hue that still has the hue, at masstone."),
       element("ul", { class: "darks" }, ...studio.darks(paints).map(row)));
   }

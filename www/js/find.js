@@ -45,6 +45,7 @@ export const TRAITS = [
   ["lifting", "Lifts", (paint) => paint.staining !== null && paint.staining < 1.5],
   ["lightfast", "Lightfast", (paint) => paint.lightfastTint >= LIGHTFAST],
   ["mild", "No caution", (paint) => paint.caution === ""],
+  ["owned", "Mine", (paint) => paint.owned],
   ["measured", "Measured", (paint) => paint.tier !== "estimated"],
 ].map(([key, label, test]) => ({ key, label, test }));
 

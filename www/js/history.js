@@ -2,7 +2,7 @@
 
 const MOST = 200;
 
-const picture = ({ kit, ends, next, laid, share, load }) => ({ kit, ends, next, laid, share, load });
+const picture = ({ kit, others, ends, next, laid, share, load }) => ({ kit, others, ends, next, laid, share, load });
 
 /** Follows the store; undo and redo put earlier and later kits and ends back, with the mix shown then. */
 export function attachHistory(store, { undo, redo }) {
@@ -11,7 +11,7 @@ export function attachHistory(store, { undo, redo }) {
   let stepping = false;
 
   store.subscribe((state, changed, before) => {
-    if (stepping || !(changed.has("kit") || changed.has("ends"))) return;
+    if (stepping || !(changed.has("kit") || changed.has("others") || changed.has("ends"))) return;
     past = [...past, picture(before)].slice(-MOST);
     future = [];
     show();

@@ -27,6 +27,12 @@ export const pack = (kit, paint) => (isFull(kit) ? kit : { ...kit, pans: [...kit
 
 export const remove = (kit, index) => ({ ...kit, pans: kit.pans.filter((_, i) => i !== index) });
 
+/** Puts another paint wherever one is packed; a pan never holds one paint twice. */
+export const replace = (kit, paint, by) => ({
+  ...kit,
+  pans: kit.pans.map((pan) => (pan.includes(paint) ? [...new Set(pan.map((known) => (known === paint ? by : known)))] : pan)),
+});
+
 /** Moves a pan by a number of places, not beyond the ends. */
 export function move(kit, index, by) {
   const to = Math.min(Math.max(index + by, 0), kit.pans.length - 1);

@@ -1,6 +1,7 @@
 // Starts the page: core, state, views.
 
 import { attachAbout } from "./about.js";
+import { createAdviser } from "./adviser.js";
 import { ready } from "./core.js";
 import { attachDarks } from "./darks.js";
 import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
@@ -8,17 +9,20 @@ import { byId, notice, say } from "./dom.js";
 import { paintEnd, readEnd } from "./end.js";
 import { attachEnds, choosePaint, createChoose } from "./ends.js";
 import { attachHistory } from "./history.js";
+import { attachKits } from "./kits.js";
 import { attachMix } from "./mix.js";
 import { attachOffline } from "./offline.js";
+import { attachOwned } from "./owned.js";
 import { createPaperDialog } from "./paper.js";
 import { attachPartners } from "./partners.js";
 import { attachPuddles } from "./puddles.js";
+import { attachNext, attachReport } from "./report.js";
 import { attachGuest, attachShare } from "./share.js";
 import { attachSheet } from "./sheet.js";
 import { attachShelf, createShelf } from "./shelf.js";
 import { keep, restore } from "./storage.js";
 import { createStore } from "./store.js";
-import { attachTabs } from "./tabs.js";
+import { attachSwitch, attachTabs } from "./tabs.js";
 import { attachTin } from "./tin.js";
 import { LIGHTS, attachView, createOutlines } from "./view.js";
 import { attachWheel } from "./wheel.js";
@@ -30,6 +34,7 @@ async function start() {
   const shelf = createShelf(core.paints());
   const store = createStore(firstState(core, shelf));
   const choose = createChoose(store, shelf);
+  const ask = createAdviser();
   const choosePan = choosePaint(choose);
 
   store.subscribe((state, changed, before) => {
@@ -39,6 +44,7 @@ async function start() {
   attachHistory(store, { undo: byId("undo"), redo: byId("redo") });
   attachSurround(store);
   attachTabs(document.querySelector(".tabs"));
+  attachSwitch(document.querySelector(".switch"));
   attachView(store);
   attachWheel(store, shelf, choose, createOutlines(store));
   attachEnds(store, shelf);
@@ -48,7 +54,11 @@ async function start() {
   attachPartners(store, shelf);
   attachAbout(store, shelf);
   attachTin(store, shelf, choosePan, createPaperDialog(core));
+  attachKits(store, shelf, ask);
+  attachReport(store, shelf, ask, choosePan);
   attachDarks(store, shelf);
+  attachNext(store, shelf, ask);
+  attachOwned(store, shelf, ask);
   attachShelf(store, shelf, choosePan);
   attachKeeping(store, core);
   attachShare(store, core);
@@ -65,6 +75,8 @@ function firstState(core, shelf) {
   const light = LIGHTS[kept.light] ? kept.light : 0;
   return {
     kit,
+    others: (Array.isArray(kept.others) ? kept.others : []).map((text) => readKit(core, text)).filter(Boolean),
+    owned: (Array.isArray(kept.owned) ? kept.owned : []).filter((paint) => shelf.get(paint)),
     light,
     studio: studioOf(core, kit, light),
     ends: [ends[0] ?? null, ends[1] ?? null],
@@ -99,17 +111,17 @@ const between = (value, least, most, otherwise) =>
   typeof value === "number" && value >= least && value <= most ? value : otherwise;
 
 /** What is kept between visits, besides the kit itself. */
-const KEPT = ["ends", "laid", "share", "load", "light", "showShelf", "ribbon", "reach", "dim"];
+const KEPT = ["owned", "ends", "laid", "share", "load", "light", "showShelf", "ribbon", "reach", "dim"];
 
 function attachKeeping(store, core) {
   let told = false;
   store.subscribe((state, changed) => {
-    if (!changed.has("kit") && !KEPT.some((key) => changed.has(key))) return;
+    if (!changed.has("kit") && !changed.has("others") && !KEPT.some((key) => changed.has(key))) return;
     clearTimeout(attachKeeping.timer);
     attachKeeping.timer = setTimeout(() => {
       const now = store.get();
       const kept = Object.fromEntries(KEPT.map((key) => [key, now[key]]));
-      if (keep({ kit: core.encode_kit(now.kit), ...kept }) || told) return;
+      if (keep({ kit: core.encode_kit(now.kit), others: now.others.map(core.encode_kit), ...kept }) || told) return;
       told = true;
       notice("This browser does not let the page keep anything. Share your kit as a link to keep it.");
     }, 200);

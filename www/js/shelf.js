@@ -4,6 +4,7 @@ import { dabOf } from "./dab.js";
 import { button, byId, element, notice, say } from "./dom.js";
 import { ORDERS, TRAITS, fits, has, namesOf } from "./find.js";
 import { holds, isFull, pack } from "./kit.js";
+import { toggleOwned } from "./owned.js";
 import { grade } from "./words.js";
 
 /** Paints by number and by key, and all in the table's order. */
@@ -36,7 +37,8 @@ export function attachShelf(store, shelf, choose) {
     take.append(dabOf(store.get().studio, paint.number, 34),
       element("span", { class: "name" }, `${paint.name} `, element("small", {}, paint.code), element("span", { class: "traits" }, words.join(" · "))));
     const packed = button("Pack", () => packIt(paint), { class: "pack" });
-    return { node: element("li", {}, take, packed), packed, paint: { ...paint, masstone: store.get().studio.swatch([[paint.number, 1]], 1) } };
+    const own = button("Own", () => store.set({ owned: toggleOwned(store.get().owned, paint.number) }), { class: "pack", "aria-label": `Own ${paint.name}, ${paint.code}` });
+    return { node: element("li", {}, take, own, packed), own, packed, paint: { ...paint, masstone: store.get().studio.swatch([[paint.number, 1]], 1) } };
   }
 
   function packIt(paint) {
@@ -51,11 +53,12 @@ export function attachShelf(store, shelf, choose) {
     for (const paint of shelf.all) rows.set(paint.number, row(paint));
     show();
     markPacked(store.get().kit);
+    markOwned(store.get().owned);
   }
 
   function show() {
     const { compare } = ORDERS.find(({ key }) => key === order.value);
-    const found = [...rows.values()].filter(({ paint }) => fits(names.get(paint.number), find.value) && has(paint, wanted));
+    const found = [...rows.values()].filter(({ paint }) => fits(names.get(paint.number), find.value) && has({ ...paint, owned: store.get().owned.includes(paint.number) }, wanted));
     list.replaceChildren(...found.sort((a, b) => compare(a.paint, b.paint)).map(({ node }) => node));
     byId("shelf-count").textContent = countOf(found.length);
   }
@@ -75,6 +78,11 @@ export function attachShelf(store, shelf, choose) {
     }
   }
 
+  function markOwned(owned) {
+    for (const { own, paint } of rows.values()) own.setAttribute("aria-pressed", String(owned.includes(paint.number)));
+    if (wanted.has("owned")) show();
+  }
+
   const onWheel = byId("shelf-show");
   onWheel.checked = store.get().showShelf;
   onWheel.addEventListener("change", () => store.set({ showShelf: onWheel.checked }));
@@ -82,6 +90,7 @@ export function attachShelf(store, shelf, choose) {
   store.subscribe((state, changed) => {
     if (changed.has("studio")) fill();
     else if (changed.has("kit")) markPacked(state.kit);
+    if (changed.has("owned")) markOwned(state.owned);
   });
   fill();
 }

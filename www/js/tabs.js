@@ -1,4 +1,4 @@
-// On a phone one part of the page shows at a time.
+// Parts of the page that take turns: on a phone all of them, elsewhere what stands below the tin.
 
 /** Shows the part a tab names. */
 export function attachTabs(nav) {
@@ -14,5 +14,15 @@ export function attachTabs(nav) {
     });
   }
   show("mix");
-  return show;
+}
+
+/** Where the page is wide, shelf and report take turns below the tin. */
+export function attachSwitch(frame) {
+  const choices = [...frame.querySelectorAll("button")];
+  const show = (name) => {
+    document.body.dataset.below = name;
+    for (const choice of choices) choice.setAttribute("aria-pressed", String(choice.dataset.below === name));
+  };
+  for (const choice of choices) choice.addEventListener("click", () => show(choice.dataset.below));
+  show("shelf");
 }

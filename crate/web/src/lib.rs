@@ -4,6 +4,7 @@
 //! arrays, plain objects and strokes on a canvas. No formula lives here: the
 //! core computes, [`geometry`] lays out, `wheel` and `dab` draw.
 
+mod adviser;
 mod border;
 mod codes;
 mod dab;
@@ -22,5 +23,6 @@ mod studio;
 mod wash;
 mod wheel;
 
+pub use adviser::Adviser;
 pub use kits::{decode_kit, encode_kit};
 pub use studio::{Studio, paints, read_paper};

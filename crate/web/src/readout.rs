@@ -149,6 +149,7 @@ pub(crate) struct PaintReadout<'a> {
     lightfast_masstone: Option<f32>,
     caution: &'a str,
     strength: f32,
+    earth: bool,
     tier: &'static str,
     source: &'a str,
 }
@@ -170,6 +171,7 @@ impl<'a> From<&'a Paint> for PaintReadout<'a> {
             lightfast_masstone: paint.lightfast_masstone,
             caution: &paint.caution,
             strength: paint.film.strength,
+            earth: paint.is_earth(),
             tier: paint.tier.name(),
             source: &paint.source,
         }

@@ -427,13 +427,13 @@ impl Stand {
 
 /// A paper as the page names it.
 #[derive(Deserialize)]
-struct PaperChoice {
+pub(crate) struct PaperChoice {
     stock: usize,
     own: Option<[f32; 3]>,
 }
 
 impl PaperChoice {
-    fn paper(&self) -> Result<Paper, Error> {
+    pub(crate) fn paper(&self) -> Result<Paper, Error> {
         match self.own {
             Some([l, a, b]) => OwnPaper::new(Lab::new(l, a, b))?.paper(),
             None => Ok(Stock::ALL.get(self.stock).copied().unwrap_or_default().paper()),

@@ -1,0 +1,272 @@
+//! What takes longer than a frame: the report on a kit, the next paint, what stands in for a paint.
+//!
+//! Meant for a worker; a page without one may call it too.
+
+use serde::Serialize;
+use washpath_core::{
+    Display, Gap, Hue, Light, Outline, PaintNumber, Place, Report, Role, Shelf, View, Wish, horizon,
+    next_paints, substitute,
+};
+use wasm_bindgen::prelude::*;
+
+use crate::border::{into, out};
+use crate::pair::Parts;
+use crate::readout::Swatch;
+use crate::sight::Sight;
+use crate::studio::PaperChoice;
+
+/// One paper in daylight, and how far all paints of the shelf reach on it.
+#[wasm_bindgen]
+pub struct Adviser {
+    sight: Sight,
+    horizon: Outline,
+}
+
+/// [`Report`] as the page shows it.
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+struct ReportReadout {
+    /// Part of real paint's gamut reached within CIEDE2000 2 and 5.
+    reached: [f32; 2],
+    gaps: Vec<GapReadout>,
+    darks: Vec<DarkReadout>,
+    neutrals: Vec<NeutralReadout>,
+    worths: Vec<WorthReadout>,
+    duplicates: Vec<DuplicateReadout>,
+    /// Number and Blue Wool grade.
+    least_lightfast: Option<(PaintNumber, f32)>,
+}
+
+#[derive(Serialize)]
+struct GapReadout {
+    /// Part of the shelf's reach that the kit has at its worst there.
+    reach: f32,
+    hues: Vec<&'static str>,
+}
+
+#[derive(Serialize)]
+struct DarkReadout {
+    hue: &'static str,
+    parts: Parts,
+    swatch: Option<Swatch>,
+    /// Paint that would go lower, and the L* it would bring.
+    with: Option<(PaintNumber, f32)>,
+}
+
+#[derive(Serialize)]
+struct NeutralReadout {
+    paints: [PaintNumber; 2],
+    parts: Parts,
+    lightness: f32,
+    chroma: f32,
+    lean: &'static str,
+    warm: bool,
+}
+
+#[derive(Serialize)]
+struct WorthReadout {
+    paint: PaintNumber,
+    lost: [f32; 2],
+    darks: Vec<&'static str>,
+    roles: Vec<RoleReadout>,
+    idle: bool,
+}
+
+#[derive(Serialize)]
+struct RoleReadout {
+    name: &'static str,
+    /// The paint it is a complement of.
+    of: Option<PaintNumber>,
+}
+
+#[derive(Serialize)]
+struct DuplicateReadout {
+    paints: [PaintNumber; 2],
+    error: f32,
+}
+
+#[derive(Serialize)]
+struct CandidateReadout {
+    paint: PaintNumber,
+    gain: f32,
+}
+
+#[derive(Serialize)]
+struct SubstituteReadout {
+    parts: Parts,
+    /// Mean CIEDE2000 alone.
+    alone: f32,
+    /// Mean CIEDE2000 in mixes.
+    mixed: f32,
+}
+
+#[wasm_bindgen]
+impl Adviser {
+    /// An adviser on a paper, named as for a studio; colours are those of daylight.
+    ///
+    /// # Errors
+    ///
+    /// An own paper that is none.
+    #[wasm_bindgen(constructor)]
+    pub fn new(paper: JsValue, wide: bool) -> Result<Self, JsError> {
+        let paper: PaperChoice = into(paper)?;
+        let view = View::new(&paper.paper()?, Light::D65);
+        let horizon = horizon(Shelf::built_in(), &view)?;
+        let display = if wide { Display::P3 } else { Display::Srgb };
+        Ok(Self { sight: Sight { view, display }, horizon })
+    }
+
+    /// What a kit of paints can do and lacks.
+    ///
+    /// # Errors
+    ///
+    /// No such paint; more paints than a kit holds.
+    pub fn report(&self, paints: &[PaintNumber]) -> Result<JsValue, JsError> {
+        let report = Report::new(paints, Shelf::built_in(), &self.sight.view, &self.horizon)?;
+        out(&self.readout(&report))
+    }
+
+    /// Candidates ranked by what they would add for a wish: `reach`, `darks` or `neutrals`.
+    ///
+    /// # Errors
+    ///
+    /// No such paint; no such wish.
+    pub fn next(
+        &self,
+        paints: &[PaintNumber],
+        candidates: &[PaintNumber],
+        wish: &str,
+    ) -> Result<JsValue, JsError> {
+        let wish = match wish {
+            "reach" => Wish::Reach,
+            "darks" => Wish::Darks,
+            "neutrals" => Wish::Neutrals,
+            other => return Err(JsError::new(&format!("no wish \"{other}\""))),
+        };
+        self.rank(paints, candidates, wish)
+    }
+
+    /// Candidates ranked by what they would add to what is reached of a place: `[[[L*, a*, b*], weight], ...]`.
+    ///
+    /// # Errors
+    ///
+    /// No such paint; a place that is none.
+    pub fn next_for_place(
+        &self,
+        paints: &[PaintNumber],
+        candidates: &[PaintNumber],
+        place: JsValue,
+    ) -> Result<JsValue, JsError> {
+        let place = read_place(place)?;
+        self.rank(paints, candidates, Wish::Place(&place))
+    }
+
+    /// What of the owned paints may stand in for a paint that has `partners` to mix with, the nearest first.
+    ///
+    /// # Errors
+    ///
+    /// No such paint.
+    pub fn substitutes(
+        &self,
+        paint: PaintNumber,
+        owned: &[PaintNumber],
+        partners: &[PaintNumber],
+    ) -> Result<JsValue, JsError> {
+        let found = substitute(paint, owned, partners, Shelf::built_in(), &self.sight.view)?;
+        let readout = found.iter().map(|found| SubstituteReadout {
+            parts: found.recipe.parts().to_vec(),
+            alone: found.alone,
+            mixed: found.mixed,
+        });
+        out(&readout.collect::<Vec<_>>())
+    }
+}
+
+impl Adviser {
+    fn rank(
+        &self,
+        paints: &[PaintNumber],
+        candidates: &[PaintNumber],
+        wish: Wish<'_>,
+    ) -> Result<JsValue, JsError> {
+        let found = next_paints(paints, candidates, Shelf::built_in(), &self.sight.view, wish)?;
+        let readout =
+            found.iter().map(|candidate| CandidateReadout { paint: candidate.paint, gain: candidate.gain });
+        out(&readout.collect::<Vec<_>>())
+    }
+
+    fn readout(&self, report: &Report) -> ReportReadout {
+        let gap = |gap: &Gap| GapReadout {
+            reach: gap.reach,
+            hues: gap.hues.iter().map(|hue| hue.name()).collect(),
+        };
+        ReportReadout {
+            reached: report.reached,
+            gaps: report.gaps.iter().map(gap).collect(),
+            darks: report
+                .darks
+                .iter()
+                .map(|deeper| DarkReadout {
+                    hue: family(deeper.dark.hue),
+                    parts: deeper.dark.mix.as_ref().map(|mix| mix.0.parts().to_vec()).unwrap_or_default(),
+                    swatch: deeper.dark.mix.as_ref().map(|mix| self.sight.swatch(mix.1)),
+                    with: deeper.with.as_ref().map(|(paint, _, lab)| (*paint, lab.l)),
+                })
+                .collect(),
+            neutrals: report
+                .neutrals
+                .iter()
+                .map(|neutral| NeutralReadout {
+                    paints: neutral.paints,
+                    parts: neutral.recipe.parts().to_vec(),
+                    lightness: neutral.crossing.lab.l,
+                    chroma: neutral.crossing.chroma,
+                    lean: neutral.crossing.lean.name(),
+                    warm: neutral.crossing.lean.is_warm(),
+                })
+                .collect(),
+            worths: report
+                .worths
+                .iter()
+                .map(|worth| WorthReadout {
+                    paint: worth.paint,
+                    lost: worth.lost,
+                    darks: worth.darks.iter().map(|hue| family(*hue)).collect(),
+                    roles: worth.roles.iter().map(|role| RoleReadout::from(*role)).collect(),
+                    idle: worth.idle,
+                })
+                .collect(),
+            duplicates: report
+                .duplicates
+                .iter()
+                .map(|duplicate| DuplicateReadout { paints: duplicate.paints, error: duplicate.error })
+                .collect(),
+            least_lightfast: report.least_lightfast,
+        }
+    }
+}
+
+impl From<Role> for RoleReadout {
+    fn from(role: Role) -> Self {
+        let (name, of) = match role {
+            Role::Primary => ("primary", None),
+            Role::Secondary => ("secondary", None),
+            Role::Complement(paint) => ("complement", Some(paint)),
+            Role::Dark => ("dark", None),
+            Role::Earth => ("earth", None),
+            Role::Texture => ("texture", None),
+        };
+        Self { name, of }
+    }
+}
+
+fn family(hue: Option<Hue>) -> &'static str {
+    hue.map_or("grey", Hue::name)
+}
+
+fn read_place(place: JsValue) -> Result<Place, JsError> {
+    let colours: Vec<([f32; 3], f32)> = into(place)?;
+    let colours: Vec<_> =
+        colours.into_iter().map(|([l, a, b], weight)| (washpath_core::Lab::new(l, a, b), weight)).collect();
+    Ok(Place::new(&colours)?)
+}
