@@ -6,9 +6,9 @@ use std::hint::black_box;
 use std::time::{Duration, Instant};
 
 use washpath_core::{
-    BANDS, Coverage, Error, Film, Laid, Light, PaintNumber, Path, Place, Reach, Report, Sheet, Shelf,
-    Spectrum, Stock, View, Wish, horizon, layer, neutral_partners, next_paints, shading_partners, share_at,
-    substitute,
+    BANDS, Chooser, Coverage, Error, Film, Lab, Laid, Light, PaintNumber, Path, Place, Reach, Report, Rules,
+    Sheet, Shelf, Spectrum, Stock, View, Wish, horizon, layer, neutral_partners, next_paints,
+    shading_partners, share_at, substitute,
 };
 
 const RUNS: usize = 9;
@@ -47,6 +47,21 @@ fn main() -> Result<(), Error> {
     let all: Vec<PaintNumber> = shelf.paints().iter().map(|paint| paint.number).collect();
     figure("next paint of the shelf", || next_paints(black_box(&kit), &all, shelf, &view, Wish::Reach));
     figure("substitute of the shelf", || substitute(black_box(1), &all, &kit, shelf, &view));
+    let targets: Vec<(Lab, f32)> = gamut
+        .colours()
+        .iter()
+        .enumerate()
+        .filter(|(i, _)| i % 9 < 7)
+        .map(|(_, lab)| (*lab, 1.0))
+        .take(500)
+        .collect();
+    let targets = Place::new(&targets)?;
+    figure("best 12 of 120 for 500 colours", || {
+        let rules = Rules::default();
+        let mut chooser = Chooser::new(12, &all[..120], &targets, &rules, shelf, &view)?;
+        while !chooser.step(1_000).finished {}
+        chooser.choice().cloned()
+    });
     figure("nearest place", || black_box(&reach).nearest_place(-12.0, 20.0, None));
     figure("nearest place at a load", || black_box(&reach).nearest_place(-12.0, 20.0, Some(0.3)));
     Ok(())

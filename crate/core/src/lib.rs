@@ -3,7 +3,9 @@
 //! A painter's question is rarely "what is this colour?"; it is "what happens
 //! between these two paints?". This crate answers with a [`Path`]: every ratio
 //! of two paints at a [load](Path::load()), and where it comes closest to grey
-//! ([`Crossing`]).
+//! ([`Crossing`]). From paths it builds kits: all that a kit mixes ([`Reach`]), what
+//! each pan adds and what is missing ([`Report`]), and the best kit there can be
+//! ([`Chooser`]).
 //!
 //! # Scope
 //!
@@ -40,6 +42,8 @@
 //! ```
 
 pub mod calibrate;
+mod cells;
+mod choose;
 pub mod colour;
 mod coverage;
 mod descent;
@@ -71,6 +75,7 @@ mod reach;
 mod recipe;
 mod report;
 mod role;
+mod rules;
 pub mod share;
 mod sheet;
 mod shelf;
@@ -79,9 +84,12 @@ mod smooth;
 pub mod spectrum;
 mod substitute;
 mod surface;
+mod surround;
+mod table;
 mod texture;
 mod view;
 
+pub use choose::{Choice, Chooser, MOST_CANDIDATES, MOST_TARGETS, Progress, Reason};
 pub use colour::{Display, Lab, Shown, WheelPoint};
 pub use coverage::{Coverage, LIMITS, MOST_COVERING};
 pub use difference::{Difference, compare};
@@ -107,6 +115,7 @@ pub use reach::{DARK_CHROMA, Dark, Found, LOADS, MOST_FULL, Mix, Reach};
 pub use recipe::{MOST_PAINTS, MOST_PARTS, Recipe};
 pub use report::{Deeper, Duplicate, Gap, Neutral, Report, Worth};
 pub use role::Role;
+pub use rules::{Avoid, Rules};
 pub use sheet::Sheet;
 pub use shelf::Shelf;
 pub use shift::{PARTED, SAME, Shift, largest_shift};

@@ -10,6 +10,7 @@ use washpath_core::{
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
+use crate::choosing::Choosing;
 use crate::pair::Parts;
 use crate::readout::Swatch;
 use crate::sight::Sight;
@@ -159,6 +160,23 @@ impl Adviser {
     ) -> Result<JsValue, JsError> {
         let place = read_place(place)?;
         self.rank(paints, candidates, Wish::Place(&place))
+    }
+
+    /// Begins to choose so many paints out of candidates, under rules, for a place as in
+    /// [`Self::next_for_place`] or, without one, for the gamut of real paint.
+    ///
+    /// # Errors
+    ///
+    /// No such paint; rules that cannot be kept; a place that is none.
+    pub fn choose(
+        &self,
+        size: usize,
+        candidates: &[PaintNumber],
+        place: JsValue,
+        rules: JsValue,
+    ) -> Result<Choosing, JsError> {
+        let place = if place.is_null_or_undefined() { Place::gamut() } else { read_place(place)? };
+        Choosing::new(size, candidates, &place, rules, &self.sight.view)
     }
 
     /// What of the owned paints may stand in for a paint that has `partners` to mix with, the nearest first.

@@ -6,6 +6,7 @@
 
 mod adviser;
 mod border;
+mod choosing;
 mod codes;
 mod dab;
 pub mod geometry;
@@ -24,5 +25,6 @@ mod wash;
 mod wheel;
 
 pub use adviser::Adviser;
+pub use choosing::Choosing;
 pub use kits::{decode_kit, encode_kit};
 pub use studio::{Studio, paints, read_paper};
