@@ -41,6 +41,8 @@
 //! # Ok::<(), washpath_core::Error>(())
 //! ```
 
+mod blend;
+mod bound;
 pub mod calibrate;
 mod cells;
 mod choose;
@@ -58,6 +60,7 @@ mod kit;
 pub mod layer;
 mod minimum;
 mod mixture;
+mod nearest;
 mod next;
 pub mod observer;
 mod outline;
@@ -80,6 +83,7 @@ mod surround;
 mod table;
 mod view;
 
+pub use blend::MOST_FULL;
 pub use choose::{Choice, Chooser, MOST_CANDIDATES, MOST_TARGETS, Progress, Reason};
 pub use colour::{Lab, Shown, WheelPoint};
 pub use coverage::{Coverage, LIMITS, MOST_COVERING};
@@ -91,6 +95,7 @@ pub use horizon::horizon;
 pub use hue::Hue;
 pub use kit::{Kit, LONGEST_TITLE, MOST_PANS, Pan};
 pub use mixture::{mix, whole_parts};
+pub use nearest::Found;
 pub use next::{Candidate, Wish, next_paints};
 pub use observer::Light;
 pub use outline::{Outline, RAYS};
@@ -98,7 +103,7 @@ pub use paint::{Paint, PaintNumber, Tier};
 pub use paper::{Paper, Stock};
 pub use path::{Crossing, CrossingKind, Laid, Path, PathPoint, position_of, share_at};
 pub use place::{MOST_COLOURS, Place};
-pub use reach::{DARK_CHROMA, Dark, Found, LOADS, MOST_FULL, Mix, Reach};
+pub use reach::{DARK_CHROMA, Dark, LOADS, Mix, Reach};
 pub use recipe::{MOST_PAINTS, MOST_PARTS, Recipe};
 pub use report::{Deeper, Duplicate, Gap, Neutral, Report, Worth};
 pub use role::Role;
