@@ -41,6 +41,8 @@
 //! # Ok::<(), washpath_core::Error>(())
 //! ```
 
+mod blend;
+mod bound;
 pub mod calibrate;
 mod cells;
 mod choose;
@@ -60,6 +62,7 @@ mod kit;
 pub mod layer;
 mod minimum;
 mod mixture;
+mod nearest;
 mod next;
 pub mod notation;
 pub mod observer;
@@ -89,6 +92,7 @@ mod table;
 mod texture;
 mod view;
 
+pub use blend::MOST_FULL;
 pub use choose::{Choice, Chooser, MOST_CANDIDATES, MOST_TARGETS, Progress, Reason};
 pub use colour::{Display, Lab, Shown, WheelPoint};
 pub use coverage::{Coverage, LIMITS, MOST_COVERING};
@@ -101,6 +105,7 @@ pub use horizon::horizon;
 pub use hue::Hue;
 pub use kit::{Kit, KitPaper, LONGEST_TITLE, MOST_PANS, MOST_PUDDLES, Pan};
 pub use mixture::{BRUSH_PARTS, mix, next_parts, snap, whole_parts};
+pub use nearest::Found;
 pub use next::{Candidate, Wish, next_paints};
 pub use observer::Light;
 pub use order::in_order;
@@ -111,7 +116,7 @@ pub use partners::{NeutralPartner, ShadingPartner, neutral_partners, shading_par
 pub use path::{Crossing, CrossingKind, Laid, Path, PathPoint, position_of, share_at};
 pub use place::{MOST_COLOURS, Place};
 pub use puddle::Puddle;
-pub use reach::{DARK_CHROMA, Dark, Found, LOADS, MOST_FULL, Mix, Reach};
+pub use reach::{DARK_CHROMA, Dark, LOADS, Mix, Reach};
 pub use recipe::{MOST_PAINTS, MOST_PARTS, Recipe};
 pub use report::{Deeper, Duplicate, Gap, Neutral, Report, Worth};
 pub use role::Role;

@@ -27,7 +27,7 @@ pub struct Adviser {
 #[derive(Serialize)]
 #[serde(rename_all = "camelCase")]
 struct ReportReadout {
-    /// Part of real paint's gamut reached within CIEDE2000 2 and 5.
+    /// Part of the gamut of real surfaces reached within CIEDE2000 2 and 5.
     reached: [f32; 2],
     gaps: Vec<GapReadout>,
     darks: Vec<DarkReadout>,
@@ -163,7 +163,7 @@ impl Adviser {
     }
 
     /// Begins to choose so many paints out of candidates, under rules, for a place as in
-    /// [`Self::next_for_place`] or, without one, for the gamut of real paint.
+    /// [`Self::next_for_place`] or, without one, for the gamut of real surfaces.
     ///
     /// # Errors
     ///
@@ -175,7 +175,7 @@ impl Adviser {
         place: JsValue,
         rules: JsValue,
     ) -> Result<Choosing, JsError> {
-        let place = if place.is_null_or_undefined() { Place::gamut() } else { read_place(place)? };
+        let place = if place.is_null_or_undefined() { Place::sparse_gamut() } else { read_place(place)? };
         Choosing::new(size, candidates, &place, rules, &self.sight.view)
     }
 
