@@ -2,6 +2,7 @@
 
 import { attachAbout } from "./about.js";
 import { createAdviser } from "./adviser.js";
+import { attachChoosing } from "./choosing.js";
 import { ready } from "./core.js";
 import { attachDarks } from "./darks.js";
 import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
@@ -59,6 +60,7 @@ async function start() {
   attachDarks(store, shelf);
   attachNext(store, shelf, ask);
   attachOwned(store, shelf, ask);
+  attachChoosing(store, shelf, ask);
   attachShelf(store, shelf, choosePan);
   attachKeeping(store, core);
   attachShare(store, core);
