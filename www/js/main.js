@@ -45,7 +45,7 @@ async function start() {
   attachHistory(store, { undo: byId("undo"), redo: byId("redo") });
   attachSurround(store);
   attachTabs(document.querySelector(".tabs"));
-  attachSwitch(document.querySelector(".switch"));
+  document.querySelectorAll(".switch").forEach(attachSwitch);
   attachView(store);
   attachWheel(store, shelf, choose, createOutlines(store));
   attachEnds(store, shelf);
