@@ -90,7 +90,7 @@ impl Choice {
 /// use washpath_core::{Chooser, Light, Place, Rules, Shelf, Stock, View};
 /// let (shelf, view) = (Shelf::built_in(), View::new(&Stock::BrightWhite.paper(), Light::D65));
 /// let candidates: Vec<u16> = (1..=20).collect();
-/// let mut chooser = Chooser::new(3, &candidates, &Place::gamut(), &Rules::default(), shelf, &view)?;
+/// let mut chooser = Chooser::new(3, &candidates, &Place::sparse_gamut(), &Rules::default(), shelf, &view)?;
 /// while !chooser.step(100).finished {}
 /// assert_eq!(chooser.choice()?.reasons.len(), 3);
 /// # Ok::<(), washpath_core::Error>(())
