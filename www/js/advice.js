@@ -21,6 +21,11 @@ export function createVerbs(core) {
   return {
     report: ({ paper, wide, paints }) => on(paper, wide).report(paints),
     next: ({ paper, wide, paints, candidates, wish }) => on(paper, wide).next(paints, candidates, wish),
+    match: ({ paper, wide, paints, target }) => on(paper, wide).matches(paints, target),
+    nearest: ({ paper, wide, paints, place }) => on(paper, wide).nearest(paints, place),
+    nextForPlace: ({ paper, wide, paints, candidates, place }) => on(paper, wide).next_for_place(paints, candidates, place),
+    cluster: ({ data, width, count }) => core.colours_of(data, width, count),
+    study: ({ paper, wide, paints, data, width, steps }) => on(paper, wide).study(paints, data, width, steps),
     /** Answers the choice, or nothing if it was stopped; tells how far it is and lets other questions in between. */
     async choose({ paper, wide, size, candidates, rules, place }, { tell, stopped }) {
       const choosing = on(paper, wide).choose(size, candidates, place, rules);

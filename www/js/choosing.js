@@ -23,8 +23,14 @@ export function attachChoosing(store, shelf, ask) {
   const must = new Set();
   const mustNot = new Set();
   let running = null;
+  let place = null;
 
-  byId("choose-open").addEventListener("click", () => {
+  byId("choose-open").addEventListener("click", () => openFor(null));
+
+  /** Opens the dialog for a place, or for real surface colours. */
+  function openFor(wanted) {
+    place = wanted;
+    byId("choose-what").textContent = `The kit whose mixes miss ${place ? `the colours of “${place.name || "this place"}”` : "real surface colours"} least. A colour counts as missed by (d ÷ 10)², at most 1, where d is the CIEDE2000 from it to the nearest mix.`;
     const { kit, owned } = store.get();
     field("size").value = String(Math.max(kit.capacity, 1));
     field("from").querySelector('[value="owned"]').disabled = owned.length === 0;
@@ -33,7 +39,7 @@ export function attachChoosing(store, shelf, ask) {
     fillLists();
     outcome.replaceChildren();
     dialog.showModal();
-  });
+  }
 
   function fillLists() {
     for (const [id, set, word] of [["choose-must", must, "Must have"], ["choose-not", mustNot, "Must not have"]]) {
@@ -63,7 +69,7 @@ export function attachChoosing(store, shelf, ask) {
     const word = element("p", { class: "quiet" }, "Mixing all pairs …");
     outcome.replaceChildren(bar, word, button("Stop", () => running?.cancel()));
     try {
-      running = ask.long("choose", question(state, { size: Number(field("size").value), candidates: Uint16Array.from(candidates), rules: rules(), place: null }), ({ done, best }) => {
+      running = ask.long("choose", question(state, { size: Number(field("size").value), candidates: Uint16Array.from(candidates), rules: rules(), place: place && place.colours.map(({ lab, weight }) => [lab, weight]) }), ({ done, best }) => {
         bar.value = done;
         if (best !== undefined) word.textContent = `Best so far misses ${percent(best)}`;
       });
@@ -102,6 +108,8 @@ export function attachChoosing(store, shelf, ask) {
     const why = required ? "asked for" : lost < 0.0005 ? "fills a rule or the last place; little is lost without it" : `without it ${percent(lost)} more is missed`;
     return element("li", {}, dabOf(store.get().studio, number, 30), element("span", { class: "name" }, `${paint.name} `, element("small", {}, paint.code), element("span", { class: "traits" }, `${paint.hue} · ${why}`)));
   }
+
+  return openFor;
 
   /** Round the wheel from yellow, so that the tin reads as a palette does. */
   function byHue(paints) {

@@ -94,7 +94,7 @@ export function attachPhoto(store, core, onphoto) {
   function use(mark) {
     try {
       if (mode === "sample") {
-        store.set({ target: targetOf(core.sample(picture.data, picture.width, picture.height, mark.x, mark.y, mark.radius), "photo") });
+        store.set({ target: targetOf(core.sample(picture.data, picture.width, mark.x, mark.y, mark.radius), "photo") });
         draw(mark);
       } else {
         balance({ mark, grey: mode === "grey" });
@@ -110,7 +110,7 @@ export function attachPhoto(store, core, onphoto) {
     if (!reference) picture = original;
     else {
       const { x, y, radius } = reference.mark;
-      const bytes = core.white_balance(original.data, original.width, original.height, x, y, radius, reference.grey ? 50 : 96);
+      const bytes = core.white_balance(original.data, original.width, x, y, radius, reference.grey ? 50 : 96);
       picture = new ImageData(new Uint8ClampedArray(bytes), original.width, original.height);
     }
     undo.hidden = !reference;

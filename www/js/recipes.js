@@ -15,14 +15,6 @@ export function paintsFrom({ kit, owned }, source, shelf) {
   return source === "shelf" ? shelf.all.map(({ number }) => number) : paintsOf(kit);
 }
 
-const SHORT = {
-  light: "The paper is the limit: nothing painted is as light as this.",
-  dark: "It is darker than these paints go.",
-  chromatic: "It is more chromatic than these paints mix there.",
-  hue: "There is a gap in hue there.",
-  other: "No mix of these comes nearer.",
-};
-
 /** Shows up to ten recipes; a click puts one on the path. */
 export function attachRecipes(store, shelf, ask, show) {
   const frame = byId("recipes");
@@ -40,7 +32,7 @@ export function attachRecipes(store, shelf, ask, show) {
     if (!state.target) return body.replaceChildren(element("p", { class: "quiet" }, "Set a colour to match."));
     if (paints.length === 0) return body.replaceChildren(element("p", { class: "quiet" }, source === "owned" ? "Mark the paints you own on the shelf." : "The tin is empty: pack a paint first."));
     try {
-      const found = await ask("match", question(state, { paints: Uint16Array.from(paints), target: state.target.lab }));
+      const found = await ask("match", question(state, { paints: Uint16Array.from(paints), target: Float32Array.from(state.target.lab) }));
       if (own === turn) fill(found);
     } catch (error) {
       if (own === turn) body.replaceChildren(element("p", { class: "quiet" }, `No recipe: ${error.message}.`));
@@ -48,7 +40,7 @@ export function attachRecipes(store, shelf, ask, show) {
   }
 
   function fill({ matches, shortfall, light }) {
-    const notes = [shortfall && SHORT[shortfall], light && `Mixed, it may part from what you see under a ${light}: it matches in daylight.`].filter(Boolean);
+    const notes = [shortfall && `Not exact: it is ${shortfall}.`, light && `Mixed, it may part from what you see under a ${light}: it matches in daylight.`].filter(Boolean);
     body.replaceChildren(
       ...notes.map((note) => element("p", { class: "shift" }, note)),
       element("ul", { class: "rows" }, ...matches.map(row)));

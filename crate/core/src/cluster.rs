@@ -1,6 +1,9 @@
 //! The colours of a picture, gathered into a few with weights.
-
-use kmeans_colors::get_kmeans_hamerly;
+//!
+//! Lloyd's k-means (S. P. Lloyd, IEEE Trans. Inf. Theory 28 (1982) 129) in
+//! CIELAB, from the heaviest colour and the ones farthest from those before. Its
+//! own, small: the crate that fits needs a source of random numbers that a page
+//! does not offer, and here one picture must always give the same colours.
 
 use crate::colour::{Lab, lab_of_rgb, narrow_ciede2000};
 use crate::error::Error;
@@ -13,20 +16,14 @@ pub const CLUSTERS: std::ops::RangeInclusive<usize> = 8..=24;
 /// CIEDE2000 below which two clusters are one.
 const SAME: f32 = 4.0;
 
-/// Most pixels that are looked at; of a larger picture every so manieth.
-const MOST_LOOKED_AT: usize = 40_000;
+/// Bits of red, green and blue by which pixels are counted together.
+const BITS: u32 = 5;
 
-const MOST_ROUNDS: usize = 40;
-
-/// Mean move of the clusters, in CIELAB, at which they have settled.
-const SETTLED: f32 = 0.1;
-
-/// Where the choice of the first clusters begins: the same picture always gives the same colours.
-const SEED: u64 = 1;
+const ROUNDS: usize = 30;
 
 /// Up to so many colours of a picture, each with its part of the picture, the largest first.
 ///
-/// K-means in CIELAB; clusters nearer than CIEDE2000 4 are one, so there may be
+/// Clusters nearer than CIEDE2000 4 are one, so there may be
 /// fewer. Pixels more transparent than not take no part.
 ///
 /// # Errors
@@ -37,20 +34,77 @@ pub fn cluster(picture: Picture<'_>, count: usize) -> Result<Vec<(Lab, f32)>, Er
         let (least, most) = (CLUSTERS.start(), CLUSTERS.end());
         return Err(Error::Value(format!("{count} colours: from {least} to {most} can be found")));
     }
-    let opaque: Vec<[u8; 4]> = picture.pixels().filter(|[.., alpha]| *alpha >= 128).collect();
-    let step = opaque.len().div_ceil(MOST_LOOKED_AT).max(1);
-    let labs: Vec<Lab> = opaque.iter().step_by(step).map(|[r, g, b, _]| lab_of_rgb([*r, *g, *b])).collect();
-    if labs.is_empty() {
+    let colours = counted(picture);
+    let all: f32 = colours.iter().map(|(_, weight)| weight).sum();
+    if colours.is_empty() {
         return Err(Error::Value("the picture is all transparent".into()));
     }
-    let found = get_kmeans_hamerly(count, MOST_ROUNDS, SETTLED, false, &labs, SEED);
-    let mut weights = vec![0.0; found.centroids.len()];
-    for index in &found.indices {
-        weights[usize::from(*index)] += 1.0 / labs.len() as f32;
+    let mut middles = first_middles(&colours, count);
+    let mut clusters = Vec::new();
+    for _ in 0..ROUNDS {
+        clusters = gathered(&colours, &middles);
+        middles = clusters.iter().map(|(lab, _)| *lab).collect();
     }
-    let clusters: Vec<(Lab, f32)> = found.centroids.into_iter().zip(weights).collect();
-    let clusters = clusters.into_iter().filter(|(_, weight)| *weight > 0.0).collect();
-    Ok(in_order(joined(clusters), |(_, weight)| -weight))
+    let shares = joined(clusters).into_iter().map(|(lab, weight)| (lab, weight / all));
+    Ok(in_order(shares.collect(), |(_, weight)| -weight))
+}
+
+/// Mean colours of like pixels, and how many of them there are.
+fn counted(picture: Picture<'_>) -> Vec<(Lab, f32)> {
+    let mut sums = vec![([0u64; 3], 0u64); 1 << (3 * BITS)];
+    for [r, g, b, alpha] in picture.pixels() {
+        if alpha < 128 {
+            continue;
+        }
+        let bin = [r, g, b].iter().fold(0, |bin, byte| bin << BITS | usize::from(byte >> (8 - BITS)));
+        let (sum, count) = &mut sums[bin];
+        for (sum, byte) in sum.iter_mut().zip([r, g, b]) {
+            *sum += u64::from(byte);
+        }
+        *count += 1;
+    }
+    let mean = |(sum, count): &([u64; 3], u64)| {
+        let rgb = sum.map(|sum| ((sum + count / 2) / count) as u8);
+        (lab_of_rgb(rgb), *count as f32)
+    };
+    sums.iter().filter(|(_, count)| *count > 0).map(mean).collect()
+}
+
+/// The heaviest colour, and each time the one that is farthest from those before, its weight considered.
+fn first_middles(colours: &[(Lab, f32)], count: usize) -> Vec<Lab> {
+    let mut away = vec![f32::INFINITY; colours.len()];
+    let mut middles: Vec<Lab> = Vec::new();
+    while middles.len() < count.min(colours.len()) {
+        let pull = |i: usize| if middles.is_empty() { colours[i].1 } else { away[i] * colours[i].1.sqrt() };
+        let next = (0..colours.len()).max_by(|a, b| pull(*a).total_cmp(&pull(*b)));
+        let Some(next) = next.filter(|next| away[*next] > 0.0) else { break };
+        let lab = colours[next].0;
+        for (away, (other, _)) in away.iter_mut().zip(colours) {
+            *away = away.min(squared(*other, lab));
+        }
+        middles.push(lab);
+    }
+    middles
+}
+
+/// The mean and the weight of what lies nearest to each middle.
+fn gathered(colours: &[(Lab, f32)], middles: &[Lab]) -> Vec<(Lab, f32)> {
+    let mut sums = vec![([0.0f32; 3], 0.0f32); middles.len()];
+    for (lab, weight) in colours {
+        let near = |i: &usize| squared(middles[*i], *lab);
+        let Some(i) = (0..middles.len()).min_by(|a, b| near(a).total_cmp(&near(b))) else { continue };
+        let (sum, total) = &mut sums[i];
+        for (sum, value) in sum.iter_mut().zip([lab.l, lab.a, lab.b]) {
+            *sum += weight * value;
+        }
+        *total += weight;
+    }
+    let held = sums.into_iter().filter(|(_, total)| *total > 0.0);
+    held.map(|([l, a, b], total)| (Lab::new(l / total, a / total, b / total), total)).collect()
+}
+
+fn squared(a: Lab, b: Lab) -> f32 {
+    (a.l - b.l).powi(2) + (a.a - b.a).powi(2) + (a.b - b.b).powi(2)
 }
 
 /// Joins clusters that look alike, the lightest into the heaviest near it.
