@@ -65,6 +65,7 @@ pub mod notation;
 pub mod observer;
 mod order;
 mod outline;
+pub mod packed;
 mod paint;
 mod paper;
 mod partners;
@@ -87,6 +88,7 @@ mod surface;
 mod surround;
 mod table;
 mod texture;
+mod varint;
 mod view;
 
 pub use choose::{Choice, Chooser, MOST_CANDIDATES, MOST_TARGETS, Progress, Reason};
