@@ -72,6 +72,7 @@ pub mod observer;
 mod optimum;
 mod order;
 mod outline;
+pub mod packed;
 mod paint;
 mod paper;
 mod partners;
@@ -98,6 +99,7 @@ mod surface;
 mod surround;
 mod table;
 mod texture;
+mod varint;
 mod view;
 
 pub use blend::MOST_FULL;

@@ -40,6 +40,7 @@ use crate::paper::{OwnPaper, Stock};
 use crate::puddle::Puddle;
 use crate::recipe::Recipe;
 use crate::shelf::Shelf;
+use crate::varint;
 
 /// Newest version this program reads and writes.
 pub const NEWEST: u8 = SECTIONS;
@@ -54,6 +55,8 @@ const BODY: u32 = 1;
 const OWN_PAPER: u32 = 2;
 const PUDDLES: u32 = 3;
 const PLACES: u32 = 4;
+
+const BROKEN_NUMBER: Error = Error::DamagedLink("it ends too early or holds a number no paint has");
 
 const CRC: crc::Crc<u16> = crc::Crc::<u16>::new(&crc::CRC_16_IBM_SDLC);
 
@@ -89,10 +92,10 @@ fn body(kit: &Kit) -> Vec<u8> {
     let mut bytes = vec![kit.capacity() as u8, kit.stock() as u8, kit.pans().len() as u8];
     for pan in kit.pans() {
         match *pan {
-            Pan::Whole(paint) => push_varint(&mut bytes, u32::from(paint) << 1),
+            Pan::Whole(paint) => varint::push(&mut bytes, u32::from(paint) << 1),
             Pan::Split(left, right) => {
-                push_varint(&mut bytes, u32::from(left) << 1 | 1);
-                push_varint(&mut bytes, u32::from(right));
+                varint::push(&mut bytes, u32::from(left) << 1 | 1);
+                varint::push(&mut bytes, u32::from(right));
             }
         }
     }
@@ -103,19 +106,19 @@ fn body(kit: &Kit) -> Vec<u8> {
 fn own_paper(own: OwnPaper) -> Vec<u8> {
     let [l, a, b] = own.halves();
     let mut bytes = vec![l as u8];
-    push_signed(&mut bytes, a);
-    push_signed(&mut bytes, b);
+    varint::push_signed(&mut bytes, a);
+    varint::push_signed(&mut bytes, b);
     bytes
 }
 
 fn puddles(puddles: &[Puddle]) -> Vec<u8> {
     let mut bytes = vec![puddles.len() as u8];
     for puddle in puddles {
-        push_signed(&mut bytes, puddle.stop().into());
+        varint::push_signed(&mut bytes, puddle.stop().into());
         bytes.push(puddle.recipe().parts().len() as u8);
         for (paint, parts) in puddle.recipe().parts() {
-            push_varint(&mut bytes, u32::from(*paint));
-            push_varint(&mut bytes, u32::from(*parts));
+            varint::push(&mut bytes, u32::from(*paint));
+            varint::push(&mut bytes, u32::from(*parts));
         }
     }
     bytes
@@ -257,22 +260,9 @@ fn read_puddle(input: &mut Input<'_>) -> Result<Puddle, Error> {
 }
 
 fn push_section(bytes: &mut Vec<u8>, tag: u32, payload: &[u8]) {
-    push_varint(bytes, tag);
-    push_varint(bytes, payload.len() as u32);
+    varint::push(bytes, tag);
+    varint::push(bytes, payload.len() as u32);
     bytes.extend(payload);
-}
-
-fn push_signed(bytes: &mut Vec<u8>, value: i16) {
-    let value = i32::from(value);
-    push_varint(bytes, (value << 1 ^ value >> 31) as u32);
-}
-
-fn push_varint(bytes: &mut Vec<u8>, mut value: u32) {
-    while value >= 0x80 {
-        bytes.push(value as u8 | 0x80);
-        value >>= 7;
-    }
-    bytes.push(value as u8);
 }
 
 struct Input<'a>(&'a [u8]);
@@ -290,20 +280,11 @@ impl<'a> Input<'a> {
 
     /// Three bytes hold any doubled paint number, and any length.
     fn varint(&mut self) -> Result<u32, Error> {
-        let mut value = 0;
-        for shift in [0, 7, 14] {
-            let byte = self.byte()?;
-            value |= u32::from(byte & 0x7f) << shift;
-            if byte & 0x80 == 0 {
-                return Ok(value);
-            }
-        }
-        Err(Error::DamagedLink("it holds a number no paint has"))
+        varint::take(&mut self.0).ok_or(BROKEN_NUMBER)
     }
 
     fn signed(&mut self) -> Result<i16, Error> {
-        let value = self.varint()?;
-        Ok((value >> 1) as i16 ^ -((value & 1) as i16))
+        varint::take_signed(&mut self.0).ok_or(BROKEN_NUMBER)
     }
 }
 

@@ -1,10 +1,10 @@
 //! The shelf: every paint the program knows.
 
-use std::collections::HashMap;
 use std::sync::LazyLock;
 
 use crate::error::Error;
 use crate::film::Film;
+use crate::packed::unpack;
 use crate::paint::{Paint, PaintNumber, Tier};
 use crate::spectrum::{BANDS, Spectrum, wavelength};
 
@@ -12,13 +12,13 @@ use crate::spectrum::{BANDS, Spectrum, wavelength};
 #[derive(Clone, Debug, Default)]
 pub struct Shelf {
     paints: Vec<Paint>,
-    by_number: HashMap<PaintNumber, usize>,
-    by_key: HashMap<String, usize>,
+    /// Numbers and places of all paints, by number.
+    numbers: Vec<(PaintNumber, usize)>,
 }
 
 static BUILT_IN: LazyLock<Shelf> = LazyLock::new(|| {
-    Shelf::from_csv(include_str!("../data/shelf.csv"))
-        .expect("shelf.csv is part of the program: a test reads it all")
+    Shelf::from_packed(include_str!("../data/paints.tsv"), include_bytes!("../data/spectra.bin"))
+        .expect("both files are part of the program: a test reads them all")
 });
 
 impl Shelf {
@@ -37,13 +37,32 @@ impl Shelf {
     pub fn from_csv(text: &str) -> Result<Self, Error> {
         let mut reader = csv::ReaderBuilder::new().comment(Some(b'#')).from_reader(text.as_bytes());
         let header = reader.headers().map_err(|e| Error::table(0, e.to_string()))?.clone();
-        let columns: HashMap<&str, usize> = header.iter().enumerate().map(|(i, name)| (name, i)).collect();
+        let columns: Vec<&str> = header.iter().collect();
         let mut shelf = Self::default();
         for record in reader.records() {
             let record = record.map_err(|e| Error::table(0, e.to_string()))?;
             let line = record.position().map_or(0, |position| position.line() as usize);
-            let row = Row { columns: &columns, record: &record, line };
-            shelf.add(row.paint()?).map_err(|reason| Error::table(line, reason))?;
+            let row = Row { columns: &columns, cells: &record.iter().collect::<Vec<_>>(), line };
+            let mut paint = row.paint()?;
+            (paint.film.k, paint.film.s) = (row.spectrum('k')?, row.spectrum('s')?);
+            shelf.add(paint, line)?;
+        }
+        Ok(shelf)
+    }
+
+    /// The same table as the program carries it: cells between tabs, and K and S of each row packed.
+    fn from_packed(text: &str, spectra: &[u8]) -> Result<Self, Error> {
+        let mut rows = text.lines().map(|line| line.split('\t').collect::<Vec<_>>()).enumerate();
+        let (_, columns) = rows.next().unwrap_or_default();
+        let mut spectra = unpack(spectra);
+        let mut shelf = Self::default();
+        for (index, cells) in rows {
+            let row = Row { columns: &columns, cells: &cells, line: index + 1 };
+            let mut paint = row.paint()?;
+            for spectrum in [&mut paint.film.k, &mut paint.film.s] {
+                *spectrum = spectra.next().ok_or_else(|| Error::table(row.line, "no spectrum"))?;
+            }
+            shelf.add(paint, row.line)?;
         }
         Ok(shelf)
     }
@@ -60,8 +79,7 @@ impl Shelf {
     ///
     /// [`Error::UnknownPaint`] where the shelf has none.
     pub fn find(&self, key: &str) -> Result<&Paint, Error> {
-        let index = self.by_key.get(key).ok_or_else(|| Error::UnknownPaint(key.to_owned()))?;
-        Ok(&self.paints[*index])
+        self.paints.iter().find(|paint| paint.key == key).ok_or_else(|| Error::UnknownPaint(key.to_owned()))
     }
 
     /// The paint of a number.
@@ -70,19 +88,23 @@ impl Shelf {
     ///
     /// [`Error::UnknownPaint`] where the shelf has none.
     pub fn get(&self, number: PaintNumber) -> Result<&Paint, Error> {
-        let index =
-            self.by_number.get(&number).ok_or_else(|| Error::UnknownPaint(format!("number {number}")))?;
-        Ok(&self.paints[*index])
+        let place = self.place(number).map_err(|_| Error::UnknownPaint(format!("number {number}")))?;
+        Ok(&self.paints[self.numbers[place].1])
     }
 
-    fn add(&mut self, paint: Paint) -> Result<(), String> {
-        let index = self.paints.len();
-        if self.by_number.insert(paint.number, index).is_some() {
-            return Err(format!("number {} stands twice", paint.number));
+    /// Where a number stands among the numbers, else where it would.
+    fn place(&self, number: PaintNumber) -> Result<usize, usize> {
+        self.numbers.binary_search_by_key(&number, |(number, _)| *number)
+    }
+
+    fn add(&mut self, paint: Paint, line: usize) -> Result<(), Error> {
+        let Err(place) = self.place(paint.number) else {
+            return Err(Error::table(line, format!("number {} stands twice", paint.number)));
+        };
+        if self.find(&paint.key).is_ok() {
+            return Err(Error::table(line, format!("key \"{}\" stands twice", paint.key)));
         }
-        if self.by_key.insert(paint.key.clone(), index).is_some() {
-            return Err(format!("key \"{}\" stands twice", paint.key));
-        }
+        self.numbers.insert(place, (paint.number, self.paints.len()));
         self.paints.push(paint);
         Ok(())
     }
@@ -90,12 +112,13 @@ impl Shelf {
 
 /// One row of the table, read by column name.
 struct Row<'a> {
-    columns: &'a HashMap<&'a str, usize>,
-    record: &'a csv::StringRecord,
+    columns: &'a [&'a str],
+    cells: &'a [&'a str],
     line: usize,
 }
 
 impl Row<'_> {
+    /// The paint but for its spectra.
     fn paint(&self) -> Result<Paint, Error> {
         let text = |name: &str| self.text(name).map(str::to_owned);
         Ok(Paint {
@@ -120,13 +143,14 @@ impl Row<'_> {
             strength_source: text("strength_src")?,
             tier: Tier::parse(self.text("tier")?).ok_or_else(|| self.fault("tier", "a provenance tier"))?,
             source: text("source")?,
-            film: Film { k: self.spectrum('k')?, s: self.spectrum('s')?, strength: self.strength()? },
+            film: Film { strength: self.strength()?, ..Film::CLEAR },
         })
     }
 
     fn text(&self, name: &str) -> Result<&str, Error> {
-        let index = self.columns.get(name).ok_or_else(|| Error::table(1, format!("no column \"{name}\"")))?;
-        Ok(self.record.get(*index).unwrap_or("").trim())
+        let index = self.columns.iter().position(|column| *column == name);
+        let index = index.ok_or_else(|| Error::table(1, format!("no column \"{name}\"")))?;
+        Ok(self.cells.get(index).copied().unwrap_or("").trim())
     }
 
     fn rating(&self, name: &str) -> Result<Option<f32>, Error> {
@@ -170,7 +194,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_built_in_table_is_whole() {
+    fn the_built_in_files_are_whole() {
         let shelf = Shelf::built_in();
         assert!(shelf.paints().len() >= 140, "{} paints", shelf.paints().len());
         for paint in shelf.paints() {

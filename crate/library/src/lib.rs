@@ -1,8 +1,8 @@
 //! Derives the built-in shelf of paints from open measurements.
 //!
-//! The one product is [`shelf_csv`], the text of `crate/core/data/shelf.csv`.
-//! It is deterministic and reads nothing but the tables in `data/`, which are
-//! part of the program; `data/README.md` names their origin and licence.
+//! The one product is [`files`], those of `crate/core/data` that hold the shelf.
+//! They are deterministic and come from nothing but the tables in `data/`, which
+//! are part of the program; `data/README.md` names their origin and licence.
 //!
 //! # Method
 //!
@@ -151,5 +151,5 @@ mod trial;
 
 pub use anchor::Anchored;
 pub use error::Error;
-pub use shelf::{derive, shelf_csv, table};
+pub use shelf::{File, derive, files};
 pub use trial::{Trial, leave_one_out, second_spectra};

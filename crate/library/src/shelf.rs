@@ -1,7 +1,8 @@
-//! Derives every paint and writes the table.
+//! Derives every paint and writes the shelf's files.
 
 use std::fmt::Write as _;
 
+use washpath_core::packed::pack;
 use washpath_core::{Spectrum, spectrum::wavelength};
 
 use crate::anchor::{Anchored, anchor};
@@ -29,45 +30,86 @@ const HEAD: &str = "\
 # k and s per unit load, load 1 = masstone on bright white paper; method and licences in crate/library.
 ";
 
-const COLUMNS: &str = "number,key,code,name,aliases,family,hue,transparency,staining,granulation,\
-lightfast_tint,lightfast_masstone,caution,strength,strength_src,tier,source,anchor_l,anchor_c,anchor_h,anchor_src,tint_hue";
+/// Columns before the spectra.
+const COLUMNS: [&str; 22] = [
+    "number",
+    "key",
+    "code",
+    "name",
+    "aliases",
+    "family",
+    "hue",
+    "transparency",
+    "staining",
+    "granulation",
+    "lightfast_tint",
+    "lightfast_masstone",
+    "caution",
+    "strength",
+    "strength_src",
+    "tier",
+    "source",
+    "anchor_l",
+    "anchor_c",
+    "anchor_h",
+    "anchor_src",
+    "tint_hue",
+];
 
-/// The text of the built-in shelf's table.
+/// So many of them the program reads; the others tell how a paint was derived.
+const READ: usize = 17;
+
+/// A file of `crate/core/data`.
+#[derive(Clone, Debug)]
+pub struct File {
+    /// Its name there.
+    pub name: &'static str,
+    /// What is in it.
+    pub bytes: Vec<u8>,
+}
+
+/// The shelf's files from its paints as [`derive()`] returns them.
+///
+/// `shelf.csv` is the whole table, for people and for
+/// [`Shelf::from_csv`](washpath_core::Shelf::from_csv). The program carries the
+/// same in a quarter of the bytes: the columns it reads in `paints.tsv`, K and S in
+/// `spectra.bin`.
 ///
 /// # Errors
 ///
 /// Where a table of `data/` lacks a row or holds a bad number; names it.
-pub fn shelf_csv() -> Result<String, Error> {
-    table(&derive()?)
-}
-
-/// The table of paints as [`derive()`] returns them.
-///
-/// # Errors
-///
-/// As [`shelf_csv`].
-pub fn table(paints: &[Anchored]) -> Result<String, Error> {
+pub fn files(paints: &[Anchored]) -> Result<[File; 3], Error> {
     let entries = handbook()?;
     let witnesses = Witnesses::read()?;
-    let mut text = HEAD.to_owned();
-    text.push_str(COLUMNS);
+    let mut csv = format!("{HEAD}{}", COLUMNS.join(","));
     for letter in ['k', 's'] {
         for band in 0..washpath_core::BANDS {
-            let _ = write!(text, ",{letter}{}", wavelength(band));
+            let _ = write!(csv, ",{letter}{}", wavelength(band));
         }
     }
-    text.push('\n');
+    csv.push('\n');
+    let mut tsv = COLUMNS[..READ].join("\t") + "\n";
     for (index, (source, paint)) in sources()?.iter().zip(paints).enumerate() {
-        row(&mut text, index + 1, source, entry_of(&entries, source)?, paint, &witnesses);
+        let cells = cells(index + 1, source, entry_of(&entries, source)?, paint, &witnesses);
+        tsv.push_str(&(cells[..READ].join("\t") + "\n"));
+        csv.push_str(&cells.map(|cell| quoted(&cell)).join(","));
+        spectrum(&mut csv, &paint.film.k, 4);
+        spectrum(&mut csv, &paint.film.s, 3);
+        csv.push('\n');
     }
-    Ok(text)
+    let spectra = pack(paints.iter().flat_map(|paint| [&paint.film.k, &paint.film.s]));
+    Ok([
+        File { name: "shelf.csv", bytes: csv.into_bytes() },
+        File { name: "paints.tsv", bytes: tsv.into_bytes() },
+        File { name: "spectra.bin", bytes: spectra },
+    ])
 }
 
 /// Every paint of the shelf with how well it meets its handbook entry.
 ///
 /// # Errors
 ///
-/// As [`shelf_csv`].
+/// As [`files`].
 pub fn derive() -> Result<Vec<Anchored>, Error> {
     let (entries, cards, phantoms) = (handbook()?, cards()?, phantoms()?);
     let (_, films) = fit(&cards);
@@ -151,14 +193,14 @@ impl Library<'_> {
     }
 }
 
-fn row(
-    text: &mut String,
+/// A row's cells, by [`COLUMNS`].
+fn cells(
     number: usize,
     source: &Source,
     entry: &Entry,
     paint: &Anchored,
     witnesses: &Witnesses,
-) {
+) -> [String; COLUMNS.len()] {
     let on_card = paint.sample.starts_with("card");
     let agreeing = witnesses.agreeing(&source.key, on_card, &paint.film);
     let tier = match (paint.estimated, agreeing.is_empty()) {
@@ -183,34 +225,30 @@ fn row(
     let want = entry.masstone;
     let [staining, granulation, tint, masstone] = &entry.ratings;
     let tint_hue = entry.tint_hue.map_or_else(String::new, |hue| hue.to_string());
-    let cells = [
+    [
         number.to_string(),
         source.key.clone(),
         entry.code.clone(),
-        quoted(&source.name),
-        quoted(&source.aliases),
-        quoted(&entry.family),
+        source.name.clone(),
+        source.aliases.clone(),
+        entry.family.clone(),
         entry.hue.clone(),
         entry.transparency.to_string(),
         staining.clone(),
         granulation.clone(),
         tint.clone(),
         masstone.clone(),
-        quoted(&entry.caution),
+        entry.caution.clone(),
         source.strength.clone(),
         source.strength_source.clone(),
         tier.to_owned(),
-        quoted(&origin),
+        origin,
         format!("{:.1}", want.l),
         format!("{:.1}", want.a.hypot(want.b)),
         format!("{:.1}", hue(want)),
-        quoted(anchor_source),
+        anchor_source.to_owned(),
         tint_hue,
-    ];
-    text.push_str(&cells.join(","));
-    spectrum(text, &paint.film.k, 4);
-    spectrum(text, &paint.film.s, 3);
-    text.push('\n');
+    ]
 }
 
 fn quoted(cell: &str) -> String {

@@ -57,7 +57,7 @@ pub struct Trial {
 ///
 /// # Errors
 ///
-/// As [`crate::shelf_csv`].
+/// As [`crate::files`].
 pub fn leave_one_out(paints: &[Anchored]) -> Result<Vec<Trial>, Error> {
     let (entries, sources) = (handbook()?, sources()?);
     let known = known(paints, &sources, &entries)?;
@@ -91,7 +91,7 @@ pub fn leave_one_out(paints: &[Anchored]) -> Result<Vec<Trial>, Error> {
 ///
 /// # Errors
 ///
-/// As [`crate::shelf_csv`].
+/// As [`crate::files`].
 pub fn second_spectra(paints: &[Anchored]) -> Result<Vec<Trial>, Error> {
     let (entries, sources) = (handbook()?, sources()?);
     let witnesses = Witnesses::read()?;

@@ -6,12 +6,15 @@
 use std::collections::HashSet;
 use std::sync::LazyLock;
 
-use washpath_core::{Lab, Light, Path, Shelf, Stock, Tier, View};
-use washpath_library::{Anchored, derive, table};
+use washpath_core::{Film, Lab, Light, Paint, Path, Shelf, Stock, Tier, View, compare};
+use washpath_library::{Anchored, File, derive, files};
 
 static PAINTS: LazyLock<Vec<Anchored>> = LazyLock::new(|| derive().expect("whole tables"));
-static TABLE: LazyLock<String> = LazyLock::new(|| table(&PAINTS).expect("whole tables"));
-static SHELF: LazyLock<Shelf> = LazyLock::new(|| Shelf::from_csv(&TABLE).expect("a whole shelf"));
+static FILES: LazyLock<[File; 3]> = LazyLock::new(|| files(&PAINTS).expect("whole tables"));
+static SHELF: LazyLock<Shelf> = LazyLock::new(|| {
+    let table = std::str::from_utf8(&FILES[0].bytes).expect("text");
+    Shelf::from_csv(table).expect("a whole shelf")
+});
 
 fn median(mut values: Vec<f64>) -> f64 {
     values.sort_by(f64::total_cmp);
@@ -19,8 +22,48 @@ fn median(mut values: Vec<f64>) -> f64 {
 }
 
 #[test]
-fn the_table_in_the_core_is_the_derived_one() {
-    assert_eq!(include_str!("../../core/data/shelf.csv"), *TABLE, "run the tool named library");
+fn the_files_in_the_core_are_the_derived_ones() {
+    for File { name, bytes } in FILES.iter() {
+        let there = std::fs::read(format!("{}/../core/data/{name}", env!("CARGO_MANIFEST_DIR")));
+        assert!(there.is_ok_and(|there| there == *bytes), "{name} is another: run the tool named library");
+    }
+}
+
+/// What the program carries is the table with its spectra rounded anew: no
+/// paint, and no mix of two, is moved by 0.05 CIEDE2000.
+#[test]
+fn packing_moves_no_mix() {
+    let packed = Shelf::built_in();
+    let view = View::new(&Stock::BrightWhite.paper(), Light::D65);
+    let moved = |a: &Film, b: &Film| {
+        let loads = [2.0, 1.0, 0.5, 0.25, 0.125, 0.062_5];
+        loads.map(|load| compare(view.colour(a, load), view.colour(b, load)).delta_e)
+    };
+    let worst = |moves: Vec<[f32; 6]>| moves.into_iter().flatten().fold(0.0, f32::max);
+    let pairs: Vec<_> = SHELF.paints().iter().zip(packed.paints()).collect();
+    let singles = pairs.iter().map(|(table, packed)| moved(&table.film, &packed.film)).collect();
+    let mut mixes = Vec::new();
+    for (i, (table_a, packed_a)) in pairs.iter().enumerate() {
+        for (table_b, packed_b) in pairs.iter().skip(i % 7).step_by(7) {
+            for share in [0.1, 0.3, 0.5, 0.7, 0.9] {
+                let between = |a: &Film, b: &Film| Film::between(a, b, share);
+                mixes.push(moved(
+                    &between(&table_a.film, &table_b.film),
+                    &between(&packed_a.film, &packed_b.film),
+                ));
+            }
+        }
+    }
+    let (singles, mixes) = (worst(singles), worst(mixes));
+    println!("singles move by {singles:.3} at most, mixes by {mixes:.3}");
+    assert!(singles.max(mixes) < 0.05, "singles move by {singles:.3}, mixes by {mixes:.3}");
+    for (table, packed) in pairs {
+        assert_eq!(
+            Paint { film: Film::CLEAR, ..table.clone() },
+            Paint { film: Film::CLEAR, ..packed.clone() }
+        );
+        assert_eq!(table.film.strength, packed.film.strength);
+    }
 }
 
 #[test]
