@@ -127,12 +127,12 @@ fn puddles(puddles: &[Puddle]) -> Vec<u8> {
 fn places(places: &[NamedPlace]) -> Vec<u8> {
     let mut bytes = vec![places.len() as u8];
     for place in places {
-        push_varint(&mut bytes, place.name().len() as u32);
+        varint::push(&mut bytes, place.name().len() as u32);
         bytes.extend(place.name().as_bytes());
         bytes.push(place.halves().len() as u8);
         for ([l, a, b], weight) in place.halves() {
             for value in [*l, *a, *b] {
-                push_signed(&mut bytes, value);
+                varint::push_signed(&mut bytes, value);
             }
             bytes.push(*weight);
         }
