@@ -6,9 +6,9 @@ use std::hint::black_box;
 use std::time::{Duration, Instant};
 
 use washpath_core::{
-    BANDS, Coverage, Error, Film, Laid, Light, PaintNumber, Path, Place, Reach, Report, Sheet, Shelf,
-    Spectrum, Stock, View, Wish, horizon, layer, neutral_partners, next_paints, shading_partners, share_at,
-    substitute,
+    BANDS, Coverage, Error, Film, Lab, Laid, Light, PaintNumber, Path, Place, Reach, Report, Sheet, Shelf,
+    Spectrum, Stock, View, Wish, find_matches, horizon, layer, neutral_partners, next_paints,
+    shading_partners, share_at, substitute,
 };
 
 const RUNS: usize = 9;
@@ -47,6 +47,10 @@ fn main() -> Result<(), Error> {
     let all: Vec<PaintNumber> = shelf.paints().iter().map(|paint| paint.number).collect();
     figure("next paint of the shelf", || next_paints(black_box(&kit), &all, shelf, &view, Wish::Reach));
     figure("substitute of the shelf", || substitute(black_box(1), &all, &kit, shelf, &view));
+    for (name, target) in [("within", (50.0, 0.0, 0.0)), ("beyond", (5.0, 0.0, 0.0))] {
+        let target = Lab::new(target.0, target.1, target.2);
+        figure(&format!("matches {name} reach"), || find_matches(black_box(target), &reach, shelf));
+    }
     figure("nearest place", || black_box(&reach).nearest_place(-12.0, 20.0, None));
     figure("nearest place at a load", || black_box(&reach).nearest_place(-12.0, 20.0, Some(0.3)));
     Ok(())
