@@ -69,6 +69,7 @@ visit("a screen reader is given the parts of the page by name", {}, async ({ pag
     /heading "Puddles"/,
     /combobox "Whose partners"/,
     /button "Report"/,
+    /button "Match"/,
     /region "Shelf"/,
     /searchbox "Find a paint"/,
     /button "Pack Green gold"/,

@@ -1,5 +1,8 @@
 // The questions that take longer than a frame, as verbs on plain values. Runs in the worker, or in the page where there is none.
 
+/** Tenths of a millisecond of work between two looks at what else is asked. */
+const STEP = 300;
+
 /** Verbs over a started core. `paper` and `wide` say what colours are seen on; the adviser of the last ones is kept. */
 export function createVerbs(core) {
   let adviser;
@@ -18,6 +21,26 @@ export function createVerbs(core) {
   return {
     report: ({ paper, wide, paints }) => on(paper, wide).report(paints),
     next: ({ paper, wide, paints, candidates, wish }) => on(paper, wide).next(paints, candidates, wish),
+    match: ({ paper, wide, paints, target }) => on(paper, wide).matches(paints, target),
+    nearest: ({ paper, wide, paints, place }) => on(paper, wide).nearest(paints, place),
+    nextForPlace: ({ paper, wide, paints, candidates, place }) => on(paper, wide).next_for_place(paints, candidates, place),
+    cluster: ({ data, width, count }) => core.colours_of(data, width, count),
+    study: ({ paper, wide, paints, data, width, steps }) => on(paper, wide).study(paints, data, width, steps),
+    /** Answers the choice, or nothing if it was stopped; tells how far it is and lets other questions in between. */
+    async choose({ paper, wide, size, candidates, rules, place }, { tell, stopped }) {
+      const choosing = on(paper, wide).choose(size, candidates, place, rules);
+      try {
+        for (;;) {
+          const progress = choosing.step(STEP);
+          tell(progress);
+          if (progress.finished) return choosing.choice();
+          await new Promise((resolve) => setTimeout(resolve, 0));
+          if (stopped()) return null;
+        }
+      } finally {
+        choosing.free();
+      }
+    },
     substitutes: ({ paper, wide, paints, owned }) =>
       [...paints].filter((paint) => !owned.includes(paint)).map((paint) => [paint, on(paper, wide).substitutes(paint, owned, paints)]),
   };

@@ -3,44 +3,62 @@
 import { createVerbs } from "./advice.js";
 import { ready, source } from "./core.js";
 
-/** Answers `ask(verb, question)`: a promise of the answer. The worker starts with the first question. */
+/**
+ * Answers `ask(verb, question)`: a promise of the answer. `ask.long(verb, question, tell)` answers at once `{answer, cancel}`;
+ * `tell` hears how far it is. The worker starts with the first question.
+ */
 export function createAdviser() {
   let asked;
-  return async (verb, question) => {
-    asked ??= open().catch(inPage);
-    return (await asked)(verb, question);
+  const long = (verb, question, tell = () => {}) => {
+    asked ??= inWorker().catch(inPage);
+    let cancel = () => {};
+    const answer = asked.then((send) => {
+      const sent = send(verb, question, tell);
+      cancel = sent.cancel;
+      return sent.answer;
+    });
+    return { answer, cancel: () => cancel() };
   };
+  const ask = (verb, question) => long(verb, question).answer;
+  return Object.assign(ask, { long });
 }
 
-async function open() {
+async function inWorker() {
   const worker = new Worker(import.meta.resolve("./worker.js"), { type: "module" });
   const waiting = new Map();
   let last = 0;
-  const failed = new Promise((resolve, reject) => worker.addEventListener("error", () => reject(new Error("no worker"))));
-  failed.catch(() => {});
-  worker.addEventListener("message", ({ data: { id, answer, fault } }) => {
-    const { resolve, reject } = waiting.get(id);
+  let page = null;
+  worker.addEventListener("message", ({ data: { id, told, answer, fault } }) => {
+    const { resolve, reject, tell } = waiting.get(id);
+    if (told !== undefined) return tell(told);
     waiting.delete(id);
     if (fault === undefined) resolve(answer);
     else reject(new Error(fault));
   });
+  // A worker that cannot start hands its questions over to the page.
+  worker.addEventListener("error", () => {
+    page ??= inPage();
+    for (const [id, { verb, question, tell, resolve, reject }] of waiting) {
+      waiting.delete(id);
+      page.then((send) => send(verb, question, tell).answer).then(resolve, reject);
+    }
+  });
   const bytes = await source();
   worker.postMessage({ start: { glue: import.meta.resolve("../pkg/washpath_web.js"), advice: import.meta.resolve("./advice.js"), source: bytes instanceof URL ? bytes.href : bytes } });
-  const ask = (verb, question) => new Promise((resolve, reject) => {
-    last += 1;
-    waiting.set(last, { resolve, reject });
-    worker.postMessage({ id: last, verb, args: [question] });
-  });
-  let page;
-  return (verb, question) => Promise.race([ask(verb, question), failed]).catch(async (error) => {
-    if (error.message !== "no worker") throw error;
-    page ??= await inPage();
-    return page(verb, question);
-  });
+  return (verb, question, tell) => {
+    const id = (last += 1);
+    const answer = new Promise((resolve, reject) => waiting.set(id, { verb, question, tell, resolve, reject }));
+    worker.postMessage({ id, verb, question });
+    return { answer, cancel: () => worker.postMessage({ cancel: id }) };
+  };
 }
 
-/** Without a worker the page answers itself, and stands still meanwhile. */
+/** Without a worker the page answers itself, and stands still for as long as a step takes. */
 async function inPage() {
   const verbs = createVerbs(await ready());
-  return async (verb, question) => verbs[verb](question);
+  return (verb, question, tell) => {
+    let stop = false;
+    const answer = (async () => verbs[verb](question, { tell, stopped: () => stop }))();
+    return { answer, cancel: () => (stop = true) };
+  };
 }

@@ -17,5 +17,5 @@ export const DEMO_LOAD = 0.5;
 
 export function demoKit(shelf) {
   const pans = PANS.map((pan) => pan.map((key) => shelf.find(key).number));
-  return { title: TITLE, capacity: 12, stock: 0, paper: null, pans, puddles: [] };
+  return { title: TITLE, capacity: 12, stock: 0, paper: null, pans, puddles: [], places: [] };
 }

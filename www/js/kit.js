@@ -9,7 +9,7 @@ export const PAPERS = ["Bright white", "Natural white", "Cream", "Grey", "Tan"];
 /** Most kept mixes, as a link carries them. */
 export const MOST_PUDDLES = 24;
 
-export const emptyKit = (title = "") => ({ title, capacity: 12, stock: 0, paper: null, pans: [], puddles: [] });
+export const emptyKit = (title = "") => ({ title, capacity: 12, stock: 0, paper: null, pans: [], puddles: [], places: [] });
 
 export const keepPuddle = (kit, puddle) => ({ ...kit, puddles: [...kit.puddles, puddle] });
 

@@ -2,6 +2,7 @@
 
 import { attachAbout } from "./about.js";
 import { createAdviser } from "./adviser.js";
+import { attachChoosing } from "./choosing.js";
 import { ready } from "./core.js";
 import { attachDarks } from "./darks.js";
 import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
@@ -13,9 +14,12 @@ import { attachKits } from "./kits.js";
 import { attachMix } from "./mix.js";
 import { attachOffline } from "./offline.js";
 import { attachOwned } from "./owned.js";
+import { attachPhoto } from "./photo.js";
+import { attachPlace } from "./place.js";
 import { createPaperDialog } from "./paper.js";
 import { attachPartners } from "./partners.js";
 import { attachPuddles } from "./puddles.js";
+import { attachRecipes } from "./recipes.js";
 import { attachNext, attachReport } from "./report.js";
 import { attachGuest, attachShare } from "./share.js";
 import { attachSheet } from "./sheet.js";
@@ -23,6 +27,8 @@ import { attachShelf, createShelf } from "./shelf.js";
 import { keep, restore } from "./storage.js";
 import { createStore } from "./store.js";
 import { attachSwitch, attachTabs } from "./tabs.js";
+import { attachStudy } from "./study.js";
+import { attachTarget } from "./target.js";
 import { attachTin } from "./tin.js";
 import { LIGHTS, attachView, createOutlines } from "./view.js";
 import { attachWheel } from "./wheel.js";
@@ -43,8 +49,8 @@ async function start() {
   });
   attachHistory(store, { undo: byId("undo"), redo: byId("redo") });
   attachSurround(store);
-  attachTabs(document.querySelector(".tabs"));
-  attachSwitch(document.querySelector(".switch"));
+  const tab = attachTabs(document.querySelector(".tabs"));
+  const switches = Object.fromEntries([...document.querySelectorAll(".switch")].map((frame) => [frame.dataset.key, attachSwitch(frame)]));
   attachView(store);
   attachWheel(store, shelf, choose, createOutlines(store));
   attachEnds(store, shelf);
@@ -59,6 +65,13 @@ async function start() {
   attachDarks(store, shelf);
   attachNext(store, shelf, ask);
   attachOwned(store, shelf, ask);
+  const chooseFor = attachChoosing(store, shelf, ask);
+  const showMix = () => (tab("mix"), switches.beside("mix"));
+  attachTarget(store, core);
+  attachRecipes(store, shelf, ask, showMix);
+  const toStudy = attachStudy(store, ask);
+  const toPlace = attachPlace(store, shelf, ask, { showMix, chooseFor });
+  attachPhoto(store, core, (pixels) => (toStudy(pixels), toPlace(pixels)));
   attachShelf(store, shelf, choosePan);
   attachKeeping(store, core);
   attachShare(store, core);
@@ -86,6 +99,8 @@ function firstState(core, shelf) {
     load: between(kept.load, 1 / 32, 1, DEMO_LOAD),
     cursor: 0,
     cross: null,
+    target: null,
+    picking: false,
     showShelf: Boolean(kept.showShelf),
     ribbon: Boolean(kept.ribbon),
     reach: Boolean(kept.reach),

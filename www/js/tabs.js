@@ -14,15 +14,17 @@ export function attachTabs(nav) {
     });
   }
   show("mix");
+  return show;
 }
 
-/** Where the page is wide, shelf and report take turns below the tin. */
+/** Where the page is wide, two parts take turns: which one shows is written on the body. Answers a verb that shows one. */
 export function attachSwitch(frame) {
   const choices = [...frame.querySelectorAll("button")];
   const show = (name) => {
-    document.body.dataset.below = name;
-    for (const choice of choices) choice.setAttribute("aria-pressed", String(choice.dataset.below === name));
+    document.body.dataset[frame.dataset.key] = name;
+    for (const choice of choices) choice.setAttribute("aria-pressed", String(choice.dataset.show === name));
   };
-  for (const choice of choices) choice.addEventListener("click", () => show(choice.dataset.below));
-  show("shelf");
+  for (const choice of choices) choice.addEventListener("click", () => show(choice.dataset.show));
+  show(choices[0].dataset.show);
+  return show;
 }

@@ -3,6 +3,7 @@
 import { byId } from "./dom.js";
 import { isPair, pairOf, paintEnd, paintOf } from "./end.js";
 import { paintsOf } from "./kit.js";
+import { targetOf } from "./target.js";
 import { loadName, recipe } from "./words.js";
 
 const LEAST_LOAD = 1 / 32;
@@ -99,17 +100,25 @@ export function attachWheel(store, shelf, choose, outlines) {
     return paint ? () => choose(paintEnd(paint)) : null;
   }
 
-  /** The kit's recipe nearest to a place of the wheel becomes an end. */
+  /** The kit's recipe nearest to a place of the wheel becomes an end; or the place gives the target its hue. */
   function chooseNearest(place) {
+    if (store.get().picking) return pickTarget(place);
     const { studio, kit, load } = store.get();
     const found = studio.nearest_recipe(paintsOf(kit), ...place, load);
     if (!found) return announce("Pack a paint first: an empty kit reaches no place");
     choose({ parts: found.parts, asked: { place, off: found.off } });
   }
 
+  function pickTarget(place) {
+    const { studio, target } = store.get();
+    store.set({ target: targetOf(studio.at_place(target?.lab[0] ?? 50, ...place), "wheel"), picking: false });
+    announce("The colour to match is taken from the wheel");
+  }
+
   top.addEventListener("pointerdown", (event) => {
     const { studio } = store.get();
-    const meant = under(event);
+    // While a colour is picked, every spot of the wheel is a place.
+    const meant = store.get().picking ? () => pickTarget([...(studio.place_at(size, ...at(event)) ?? [0, 0])]) : under(event);
     const [, offPath, offMark] = studio.share_at(scene(), ...at(event), false) ?? [0, Infinity, Infinity];
     const reach = near(event, PATH_REACH);
     // The mark may stand on a dab: a press that then stays put means the paint.

@@ -10,15 +10,13 @@
 //!
 //! Where the kits that keep the rules are few, all are tried. Else a greedy kit,
 //! and kits disturbed from the best so far, are improved by the best exchange of
-//! one paint until none helps. How much better any kit could be at most is
-//! proven: whatever serves a colour has a paint p of the kit in it, and costs no
-//! less than the best that any sets with p do, with partners free from all
-//! candidates; the least sum of those costs over so many paints is a p-median,
-//! whose Lagrangian relaxation bounds it from below (G. Cornuejols, M. L. Fisher,
-//! G. L. Nemhauser, Management Science 23 (1977) 789).
+//! one paint until none helps. How much better any kit could be at most
+//! is proven by a bound.
 
+use crate::bound::bound;
 use crate::error::Error;
 use crate::film::Film;
+use crate::order::in_order;
 use crate::paint::{Paint, PaintNumber};
 use crate::place::Place;
 use crate::rules::{Group, Rules};
@@ -34,9 +32,6 @@ pub const MOST_TARGETS: usize = 700;
 
 /// So many kits are tried one by one.
 const MOST_TRIED: u64 = 20_000;
-
-/// Steps of the bound.
-const BOUND_STEPS: usize = 300;
 
 /// Units of work, each about a tenth of a millisecond on a desktop machine.
 mod units {
@@ -95,7 +90,7 @@ impl Choice {
 /// use washpath_core::{Chooser, Light, Place, Rules, Shelf, Stock, View};
 /// let (shelf, view) = (Shelf::built_in(), View::new(&Stock::BrightWhite.paper(), Light::D65));
 /// let candidates: Vec<u16> = (1..=20).collect();
-/// let mut chooser = Chooser::new(3, &candidates, &Place::gamut(), &Rules::default(), shelf, &view)?;
+/// let mut chooser = Chooser::new(3, &candidates, &Place::sparse_gamut(), &Rules::default(), shelf, &view)?;
 /// while !chooser.step(100).finished {}
 /// assert_eq!(chooser.choice()?.reasons.len(), 3);
 /// # Ok::<(), washpath_core::Error>(())
@@ -393,7 +388,7 @@ impl Chooser {
                 }
             })
             .collect();
-        reasons.sort_by(|a, b| b.lost.total_cmp(&a.lost));
+        reasons = in_order(reasons, |reason| -reason.lost);
         let bound = if self.exact { best.cost } else { bound(table, self.size, &self.required, best.cost) };
         Choice { reasons, cost: best.cost, bound, exact: self.exact }
     }
@@ -468,78 +463,6 @@ impl Served {
         };
         self.costs.chunks(64).zip(&self.covered).map(open).sum()
     }
-}
-
-/// A cost that no kit of `size` paints with the required ones falls below.
-fn bound(table: &Table, size: usize, required: &[usize], known: f32) -> f32 {
-    let (paints, least) = (table.paints(), least_costs(table));
-    let targets = table.weights().len();
-    // What a colour costs at least with any paint; the plain relaxation is their sum.
-    let mut prices: Vec<f32> = (0..targets)
-        .map(|t| (0..paints).map(|p| least[p * targets + t]).fold(f32::INFINITY, f32::min))
-        .collect();
-    let mut best = prices.iter().sum::<f32>();
-    let mut pace = 1.0;
-    for step in 0..BOUND_STEPS {
-        let value = |p: usize| -> f32 {
-            let row = &least[p * targets..(p + 1) * targets];
-            row.iter().zip(&prices).map(|(cost, price)| (cost - price).min(0.0)).sum()
-        };
-        let mut values: Vec<(f32, usize)> =
-            (0..paints).map(|p| (value(p), p)).filter(|(_, p)| !required.contains(p)).collect();
-        values.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let chosen: Vec<(f32, usize)> = required
-            .iter()
-            .map(|p| (value(*p), *p))
-            .chain(values.into_iter().take(size - required.len()))
-            .collect();
-        let found = prices.iter().sum::<f32>() + chosen.iter().map(|(value, _)| value).sum::<f32>();
-        if found > best {
-            best = found;
-        } else if step % 10 == 9 {
-            pace *= 0.7;
-        }
-        let slopes: Vec<f32> = (0..targets)
-            .map(|t| 1.0 - chosen.iter().filter(|(_, p)| least[p * targets + t] < prices[t]).count() as f32)
-            .collect();
-        let length: f32 = slopes.iter().map(|slope| slope * slope).sum();
-        if length == 0.0 {
-            break;
-        }
-        let stride = pace * (known - found).max(0.0) / length;
-        prices.iter_mut().zip(&slopes).for_each(|(price, slope)| *price = (*price + stride * slope).max(0.0));
-    }
-    // Sums of many small costs in `f32`.
-    (best - 1e-5).max(0.0)
-}
-
-/// What each colour costs at least with sets of candidates that hold a paint, paint by paint.
-fn least_costs(table: &Table) -> Vec<f32> {
-    let (paints, targets) = (table.paints(), table.weights().len());
-    let mut least: Vec<f32> = (0..paints).flat_map(|_| table.weights().iter().copied()).collect();
-    let mut covered = vec![vec![0u64; targets.div_ceil(64)]; paints];
-    for a in 0..paints {
-        for b in 0..paints {
-            let row = &mut least[a * targets..(a + 1) * targets];
-            row.iter_mut().zip(table.costs(a, b)).for_each(|(cost, found)| *cost = cost.min(*found));
-        }
-    }
-    for c in 0..paints {
-        for b in 0..c {
-            for a in 0..b {
-                for paint in [a, b, c] {
-                    let cover = table.cover([a, b, c]);
-                    covered[paint].iter_mut().zip(cover).for_each(|(bits, found)| *bits |= found);
-                }
-            }
-        }
-    }
-    for (paint, bits) in covered.iter().enumerate() {
-        for t in (0..targets).filter(|t| bits[t / 64] >> (t % 64) & 1 == 1) {
-            least[paint * targets + t] = 0.0;
-        }
-    }
-    least
 }
 
 /// The next choice of so many out of `count`, in order; `None` after the last.

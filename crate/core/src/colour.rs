@@ -105,6 +105,31 @@ pub fn wheel(lab: Lab) -> WheelPoint {
     WheelPoint { x: finite(ucs.a), y: finite(ucs.b), lightness: finite(ucs.lightness) }
 }
 
+/// The colour of this L* that stands at a place of the wheel's plane, or as near as a few steps come.
+///
+/// The wheel's hue is nearly CIELAB's and its radius grows with C*, so a secant
+/// on both settles at once.
+///
+/// ```
+/// use washpath_core::{Lab, colour::{at_place, wheel}};
+/// let place = wheel(Lab::new(50.0, 20.0, -30.0));
+/// let back = at_place(50.0, place.x, place.y);
+/// assert!((back.a - 20.0).abs() < 0.1 && (back.b + 30.0).abs() < 0.1);
+/// ```
+#[must_use]
+pub fn at_place(lightness: f32, x: f32, y: f32) -> Lab {
+    const STEPS: usize = 24;
+    let (mut a, mut b) = (2.0 * x, 2.0 * y);
+    for _ in 0..STEPS {
+        let found = wheel(Lab::new(lightness, a, b));
+        // How far CIELAB goes for a unit of the wheel, here.
+        let scale = (a.hypot(b) / found.radius().max(1.0)).clamp(0.5, 4.0);
+        a += scale * (x - found.x);
+        b += scale * (y - found.y);
+    }
+    Lab::new(lightness, a, b)
+}
+
 /// CIELAB of an sRGB colour of three bytes.
 #[must_use]
 pub fn lab_of_rgb(rgb: [u8; 3]) -> Lab {

@@ -1,5 +1,6 @@
 //! Coverage: which colours of a place a kit reaches, and which only by one of its paints.
 
+use crate::blend::Blend;
 use crate::cells::{ALL_CELLS, cell_of, runs};
 use crate::colour::Lab;
 use crate::descent::descend;
@@ -8,7 +9,7 @@ use crate::error::Error;
 use crate::film::Film;
 use crate::paint::PaintNumber;
 use crate::place::Place;
-use crate::reach::{Blend, LOADS, Reach};
+use crate::reach::{LOADS, Reach};
 use crate::substitute::distance;
 
 /// CIEDE2000 within which a colour counts as reached: as good as the same, and close.

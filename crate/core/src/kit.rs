@@ -1,6 +1,7 @@
 //! Kits: the pans a painter packs.
 
 use crate::error::Error;
+use crate::named_place::NamedPlace;
 use crate::paint::PaintNumber;
 use crate::paper::{OwnPaper, Paper, Stock};
 use crate::puddle::Puddle;
@@ -13,6 +14,9 @@ pub const LONGEST_TITLE: usize = 60;
 
 /// Most puddles that are kept with a kit.
 pub const MOST_PUDDLES: usize = 24;
+
+/// Most places a kit keeps.
+pub const MOST_PLACES: usize = 4;
 
 /// The paper a kit paints on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -65,6 +69,7 @@ pub struct Kit {
     paper: KitPaper,
     pans: Vec<Pan>,
     puddles: Vec<Puddle>,
+    places: Vec<NamedPlace>,
 }
 
 impl Kit {
@@ -88,7 +93,14 @@ impl Kit {
         if pans.len() > capacity {
             return Err(Error::Kit(format!("{} pans do not fit a tin of {capacity}", pans.len())));
         }
-        Ok(Self { title, capacity, paper: KitPaper::Stock(stock), pans, puddles: Vec::new() })
+        Ok(Self {
+            title,
+            capacity,
+            paper: KitPaper::Stock(stock),
+            pans,
+            puddles: Vec::new(),
+            places: Vec::new(),
+        })
     }
 
     /// The same kit on this paper.
@@ -107,6 +119,24 @@ impl Kit {
             return Err(Error::Kit(format!("{} puddles: a kit keeps at most {MOST_PUDDLES}", puddles.len())));
         }
         Ok(Self { puddles, ..self })
+    }
+
+    /// The same kit with these places.
+    ///
+    /// # Errors
+    ///
+    /// More than [`MOST_PLACES`].
+    pub fn with_places(self, places: Vec<NamedPlace>) -> Result<Self, Error> {
+        if places.len() > MOST_PLACES {
+            return Err(Error::Kit(format!("{} places: a kit keeps at most {MOST_PLACES}", places.len())));
+        }
+        Ok(Self { places, ..self })
+    }
+
+    /// The places it is for, in order.
+    #[must_use]
+    pub fn places(&self) -> &[NamedPlace] {
+        &self.places
     }
 
     /// Its title, perhaps empty.

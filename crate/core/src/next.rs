@@ -3,6 +3,7 @@
 use crate::coverage::{Coverage, LIMITS};
 use crate::error::Error;
 use crate::hue::Hue;
+use crate::order::in_order;
 use crate::paint::PaintNumber;
 use crate::path::{CrossingKind, Path};
 use crate::place::Place;
@@ -13,7 +14,7 @@ use crate::view::View;
 /// What the next paint is wanted for.
 #[derive(Clone, Copy, Debug)]
 pub enum Wish<'a> {
-    /// More of the gamut of real paint.
+    /// More of the gamut of real surfaces.
     Reach,
     /// Deeper darks, family by family.
     Darks,
@@ -65,7 +66,7 @@ pub fn next_paints(
     let ranked = |gain: &dyn Fn(PaintNumber) -> Result<f32, Error>, new: &[PaintNumber]| {
         let gains = new.iter().map(|paint| Ok(Candidate { paint: *paint, gain: gain(*paint)? }));
         let mut found: Vec<Candidate> = gains.collect::<Result<_, Error>>()?;
-        found.sort_by(|a, b| b.gain.total_cmp(&a.gain));
+        found = in_order(found, |candidate| -candidate.gain);
         Ok(found)
     };
     let mut found = match wish {

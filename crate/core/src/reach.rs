@@ -1,12 +1,10 @@
 //! Reach: the set of colours a kit can mix.
 
+use crate::blend::{Blend, blends, sets, sets_of_last};
 use crate::colour::{Lab, WheelPoint, chroma, hue_angle, wheel};
-use crate::descent::descend;
 use crate::error::Error;
 use crate::film::Film;
 use crate::hue::Hue;
-use crate::mixture::{whole_parts, whole_parts_of};
-use crate::order::in_order;
 use crate::outline::{Outline, Spot};
 use crate::paint::PaintNumber;
 use crate::recipe::Recipe;
@@ -16,29 +14,15 @@ use crate::view::{THINNEST, View};
 /// Loads at which every recipe of a reach is looked at: masstone, then washes each half as heavy.
 pub const LOADS: [f32; 6] = [1.0, 0.5, 0.25, 0.125, 0.062_5, THINNEST];
 
-/// Most paints whose triples are taken at every ratio; beyond, at equal masstones alone.
-pub const MOST_FULL: usize = 24;
-
 /// C* from which a dark counts for a hue, and not as near neutral.
 pub const DARK_CHROMA: f32 = 8.0;
-
-/// Ratios of a pair: this many, even in log-odds of masstones, from 32:1 to 1:32.
-const PAIR_RATIOS: usize = 17;
-const PAIR_OCTAVES: f32 = 5.0;
-
-/// Masstones of the paints of a triple are 1, 3 or 9, in every way that differs.
-const TRIPLE_BASE: f32 = 3.0;
-const TRIPLE_POWERS: i32 = 3;
-
-/// Most parts of one paint in a recipe of a reach.
-const MOST_PARTS: u16 = u8::MAX as u16;
 
 /// The set of colours a kit can mix.
 ///
 /// Every paint alone, every pair at 17 ratios and every triple at 19, each at
 /// the [`LOADS`]. Ratios are spaced evenly in the logarithm of masstones, so that
 /// a strong paint is looked at in traces, and then rounded to whole parts by
-/// volume. Past [`MOST_FULL`] paints a triple stands at one ratio only.
+/// volume. Past [`MOST_FULL`](crate::MOST_FULL) paints a triple stands at one ratio only.
 #[derive(Clone, Debug)]
 pub struct Reach {
     numbers: Vec<PaintNumber>,
@@ -51,34 +35,12 @@ pub struct Reach {
     starts: Vec<u32>,
 }
 
-/// Whole parts of one to three of a reach's paints, by their place in the kit.
-///
-/// Unused places have no parts and repeat the first paint.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) struct Blend {
-    pub(crate) paints: [u8; 3],
-    pub(crate) parts: [u8; 3],
-}
-
 /// One recipe of a reach at one load.
 #[derive(Clone, Copy, Debug)]
 pub struct Mix<'a> {
     reach: &'a Reach,
     blend: usize,
     level: usize,
-}
-
-/// A recipe found for a place on the wheel.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Found {
-    /// In whole parts.
-    pub recipe: Recipe,
-    /// How much of it lies on the paper; 1 is masstone.
-    pub load: f32,
-    /// Its colour.
-    pub lab: Lab,
-    /// How far it lies from the place asked for, in units of the wheel.
-    pub distance: f32,
 }
 
 /// The darkest mix of a hue family.
@@ -305,36 +267,6 @@ impl Reach {
         darkest
     }
 
-    /// The recipe that stands nearest to a place in the plane of the wheel.
-    ///
-    /// At one load if given, as told, else at whichever of the [`LOADS`] serves.
-    /// Ratios are refined between those of the reach and rounded to whole parts;
-    /// among recipes that are equally near, to half a unit, the one of the fewest
-    /// paints and then of the fewest parts is taken. `None` for no paints, or a
-    /// place that is not finite.
-    #[must_use]
-    pub fn nearest_place(&self, x: f32, y: f32, load: Option<f32>) -> Option<Found> {
-        if !x.is_finite() || !y.is_finite() {
-            return None;
-        }
-        let search = PlaceSearch { reach: self, x, y };
-        let mut starts = search.starts(load);
-        starts = in_order(starts, |start| start.distance);
-        let trials: Vec<Trial> = starts.iter().take(REFINED).flat_map(|start| search.refine(start)).collect();
-        let least = trials.iter().map(|trial| trial.distance).fold(f32::INFINITY, f32::min);
-        let plainest = trials
-            .into_iter()
-            .filter(|trial| trial.distance <= least + EQUALLY_NEAR)
-            .min_by_key(|trial| (trial.blend.count(), trial.blend.total(), trial.distance.to_bits()))?;
-        let film = plainest.blend.film(&self.films);
-        Some(Found {
-            recipe: recipe(plainest.blend, &self.numbers),
-            load: plainest.load,
-            lab: self.view.colour(&film, plainest.load),
-            distance: plainest.distance,
-        })
-    }
-
     /// All blends, each with its colours at the [`LOADS`].
     pub(crate) fn rows(&self) -> impl Iterator<Item = (Blend, &[Lab; LOADS.len()])> {
         self.blends.iter().copied().zip(&self.labs)
@@ -360,7 +292,7 @@ impl Reach {
     }
 
     fn recipe(&self, blend: usize) -> Recipe {
-        recipe(self.blends[blend], &self.numbers)
+        self.blends[blend].recipe(&self.numbers)
     }
 }
 
@@ -384,36 +316,6 @@ impl Mix<'_> {
     }
 }
 
-impl Blend {
-    fn new(paints: &[u8], parts: &[u16]) -> Self {
-        let mut blend = Self { paints: [paints[0]; 3], parts: [0; 3] };
-        for (i, (paint, count)) in paints.iter().zip(parts).enumerate() {
-            blend.paints[i] = *paint;
-            blend.parts[i] = (*count).min(MOST_PARTS) as u8;
-        }
-        blend
-    }
-
-    /// Its paints and their parts.
-    pub(crate) fn used(self) -> impl Iterator<Item = (usize, u8)> + Clone {
-        self.paints.into_iter().map(usize::from).zip(self.parts).filter(|(_, parts)| *parts > 0)
-    }
-
-    /// Number of its paints, 1 to 3.
-    fn count(self) -> usize {
-        self.parts.iter().filter(|parts| **parts > 0).count()
-    }
-
-    fn total(self) -> u16 {
-        self.parts.iter().map(|parts| u16::from(*parts)).sum()
-    }
-
-    fn film(self, films: &[Film]) -> Film {
-        let total = f32::from(self.total());
-        Film::sum(self.used().map(|(paint, parts)| (&films[paint], f32::from(parts) / total)))
-    }
-}
-
 /// The family a masstone counts for among the darks; `None` near neutral.
 pub(crate) fn dark_family(lab: Lab) -> Option<Hue> {
     (chroma(lab) > DARK_CHROMA).then(|| Hue::of(lab))
@@ -425,72 +327,8 @@ fn films(paints: &[PaintNumber], shelf: &Shelf) -> Result<Vec<Film>, Error> {
 
 fn masstones(paints: &[PaintNumber], films: &[Film], sets: &[Vec<u8>], view: &View) -> Vec<(Recipe, Lab)> {
     let (blends, _) = blends(films, sets);
-    let colour = |blend: &Blend| (recipe(*blend, paints), view.colour(&blend.film(films), 1.0));
+    let colour = |blend: &Blend| (blend.recipe(paints), view.colour(&blend.film(films), 1.0));
     blends.iter().map(colour).collect()
-}
-
-fn recipe(blend: Blend, paints: &[PaintNumber]) -> Recipe {
-    Recipe::of_whole(blend.used().map(|(paint, parts)| (paints[paint], u16::from(parts))))
-}
-
-fn sets_of_last(films: &[Film], most: usize) -> Vec<Vec<u8>> {
-    let last = films.len().saturating_sub(1) as u8;
-    sets(films.len() as u8, most).filter(|set| set.contains(&last)).collect()
-}
-
-/// All sets of up to `most` of `count` paints: singles, then pairs, then triples.
-fn sets(count: u8, most: usize) -> impl Iterator<Item = Vec<u8>> {
-    let singles = (0..count).map(|a| vec![a]);
-    let pairs = (0..count).flat_map(move |a| (a + 1..count).map(move |b| vec![a, b]));
-    let triples = (0..count)
-        .flat_map(move |a| (a + 1..count).flat_map(move |b| (b + 1..count).map(move |c| vec![a, b, c])));
-    singles.chain(pairs.filter(move |_| most > 1)).chain(triples.filter(move |_| most > 2))
-}
-
-/// All blends of some sets of paints, set by set, and where each set begins.
-fn blends(films: &[Film], sets: &[Vec<u8>]) -> (Vec<Blend>, Vec<u32>) {
-    let (mut blends, mut starts) = (Vec::new(), vec![0]);
-    let strength = |paint: u8| films[usize::from(paint)].strength;
-    let triples = triple_ratios(films.len());
-    for set in sets {
-        match set[..] {
-            [a, b] => {
-                for step in 0..PAIR_RATIOS {
-                    let octaves = PAIR_OCTAVES * (1.0 - 2.0 * step as f32 / (PAIR_RATIOS - 1) as f32);
-                    let (of_a, of_b) = (octaves.exp2() / strength(a), 1.0 / strength(b));
-                    push_new(&mut blends, Blend::new(set, &whole_parts(of_b / (of_a + of_b))));
-                }
-            }
-            [a, b, c] => {
-                for masstones in &triples {
-                    let volumes = [0, 1, 2].map(|i| masstones[i] / strength([a, b, c][i]));
-                    push_new(&mut blends, Blend::new(set, &whole_parts_of(&volumes)));
-                }
-            }
-            _ => blends.push(Blend::new(set, &[1])),
-        }
-        starts.push(blends.len() as u32);
-    }
-    (blends, starts)
-}
-
-/// Neighbouring ratios may round to the same parts.
-fn push_new(blends: &mut Vec<Blend>, blend: Blend) {
-    if blends.last() != Some(&blend) {
-        blends.push(blend);
-    }
-}
-
-fn triple_ratios(paints: usize) -> Vec<[f32; 3]> {
-    if paints > MOST_FULL {
-        return vec![[1.0; 3]];
-    }
-    let powers = 0..TRIPLE_POWERS.pow(3);
-    powers
-        .map(|code| [code % TRIPLE_POWERS, code / TRIPLE_POWERS % TRIPLE_POWERS, code / TRIPLE_POWERS.pow(2)])
-        .filter(|powers| powers.contains(&0))
-        .map(|powers| powers.map(|power| TRIPLE_BASE.powi(power)))
-        .collect()
 }
 
 /// Places of one blend at the [`LOADS`].
@@ -550,118 +388,10 @@ impl Cell {
     }
 }
 
-/// Sets of paints, each at a load, whose ratios are refined for a place.
-const REFINED: usize = 16;
-
-/// Trials of a descent.
-const STEPS: usize = 12;
-
-/// Units of the wheel that make no difference to the eye.
-const EQUALLY_NEAR: f32 = 0.5;
-
-/// Looks for the recipe nearest to a place in the plane of the wheel.
-struct PlaceSearch<'a> {
-    reach: &'a Reach,
-    x: f32,
-    y: f32,
-}
-
-/// A recipe on trial.
-#[derive(Clone, Copy)]
-struct Trial {
-    blend: Blend,
-    load: f32,
-    distance: f32,
-}
-
-impl PlaceSearch<'_> {
-    /// The nearest blend of every set of paints at each load.
-    fn starts(&self, load: Option<f32>) -> Vec<Trial> {
-        let reach = self.reach;
-        let nearest = |set: std::ops::Range<usize>, load: f32, lab: &dyn Fn(usize) -> Lab| {
-            set.map(|blend| Trial {
-                blend: reach.blends[blend],
-                load,
-                distance: self.distance(wheel(lab(blend))),
-            })
-            .min_by(|a, b| a.distance.total_cmp(&b.distance))
-        };
-        let mut starts = Vec::new();
-        for set in reach.sets() {
-            match load {
-                Some(load) => starts.extend(nearest(set, load, &|blend| {
-                    reach.view.colour(&reach.blends[blend].film(&reach.films), load)
-                })),
-                None => starts.extend(LOADS.iter().enumerate().filter_map(|(level, load)| {
-                    nearest(set.clone(), *load, &|blend| reach.labs[blend][level])
-                })),
-            }
-        }
-        starts
-    }
-
-    /// Whole-part recipes of the start's paints round the ratio that is nearest of all.
-    fn refine(&self, start: &Trial) -> Vec<Trial> {
-        let used: Vec<(usize, u8)> = start.blend.used().collect();
-        let paints: Vec<u8> = used.iter().map(|(paint, _)| *paint as u8).collect();
-        let mut logs = [0.0f32; 3];
-        for (log, (_, parts)) in logs.iter_mut().zip(&used) {
-            *log = f32::from(*parts).ln();
-        }
-        let miss = |logs: [f32; 3]| self.miss(&paints, &logs, start.load);
-        let (logs, _) = descend(logs, paints.len(), STEPS, miss, |sum| sum < 1e-4);
-        let volumes: Vec<f32> = logs[..paints.len()].iter().map(|log| log.exp()).collect();
-        let mut trials = vec![*start];
-        for parts in roundings(&volumes) {
-            let blend = Blend::new(&paints, &parts);
-            let distance = self.distance(wheel(self.colour(blend, start.load)));
-            trials.push(Trial { blend, load: start.load, distance });
-        }
-        trials
-    }
-
-    fn miss(&self, paints: &[u8], logs: &[f32; 3], load: f32) -> [f32; 2] {
-        let volumes = logs.map(f32::exp);
-        let total: f32 = volumes[..paints.len()].iter().sum();
-        let films = &self.reach.films;
-        let shares =
-            paints.iter().zip(volumes).map(|(paint, volume)| (&films[usize::from(*paint)], volume / total));
-        let place = wheel(self.reach.view.colour(&Film::sum(shares), load));
-        [place.x - self.x, place.y - self.y]
-    }
-
-    fn colour(&self, blend: Blend, load: f32) -> Lab {
-        self.reach.view.colour(&blend.film(&self.reach.films), load)
-    }
-
-    fn distance(&self, place: WheelPoint) -> f32 {
-        (place.x - self.x).hypot(place.y - self.y)
-    }
-}
-
-/// Whole parts near some volumes: totals of 2 to 24, and 1 to 3 parts of the least paint.
-fn roundings(volumes: &[f32]) -> Vec<Vec<u16>> {
-    let total: f32 = volumes.iter().sum();
-    let least = volumes.iter().copied().fold(f32::INFINITY, f32::min);
-    let scales = (2..=24).map(|sum| sum as f32 / total).chain((1..=3).map(|parts| parts as f32 / least));
-    let mut roundings: Vec<Vec<u16>> = scales
-        .map(|scale| {
-            let part = |volume: &f32| (volume * scale).round().clamp(1.0, f32::from(MOST_PARTS)) as u16;
-            volumes.iter().map(part).collect()
-        })
-        .collect();
-    // Few, and most of them differ: no sort is needed to find the same.
-    (0..roundings.len()).rev().for_each(|i| {
-        if roundings[..i].contains(&roundings[i]) {
-            roundings.swap_remove(i);
-        }
-    });
-    roundings
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::blend::PAIR_RATIOS;
     use crate::observer::Light;
     use crate::paper::Stock;
     use proptest::prelude::*;
@@ -729,14 +459,6 @@ mod tests {
         assert_eq!(recipe.film(Shelf::built_in()).map(|film| view().colour(&film, 1.0)), Ok(lab));
     }
 
-    #[test]
-    fn one_load_is_kept_as_given() {
-        let reach = reach(&["pb29", "pbr7-burnt-sienna", "py154"]);
-        let found = reach.nearest_place(-10.0, 12.0, Some(0.3)).unwrap();
-        assert_eq!(found.load, 0.3);
-        assert_eq!(reach.nearest_place(f32::NAN, 0.0, None), None);
-    }
-
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(64))]
 
@@ -761,26 +483,5 @@ mod tests {
             prop_assert!(radius + 1.5 >= place.radius(), "{} outside {radius}", place.radius());
         }
 
-        #[test]
-        fn a_place_that_was_mixed_is_found_again(paints in some_paints(3..8), share in 0.1f32..0.9, load in 0.1f32..1.0) {
-            let shelf = Shelf::built_in();
-            let reach = Reach::new(&paints, shelf, &view()).unwrap();
-            let [a, b] = [0, 1].map(|i| &shelf.get(paints[i]).unwrap().film);
-            let place = view().place(&Film::between(a, b, share), load);
-            let found = reach.nearest_place(place.x, place.y, Some(load)).unwrap();
-            prop_assert!(found.distance < 1.5, "{} by {:?}", found.distance, found.recipe);
-            let again = view().place(&found.recipe.film(shelf).unwrap(), load);
-            prop_assert!(((again.x - place.x).hypot(again.y - place.y) - found.distance).abs() < 0.02);
-        }
-
-        #[test]
-        fn no_recipe_of_the_reach_is_nearer_than_what_is_found(paints in some_paints(2..6), x in -40f32..40.0, y in -40f32..40.0) {
-            let reach = Reach::new(&paints, Shelf::built_in(), &view()).unwrap();
-            let found = reach.nearest_place(x, y, None).unwrap();
-            for mix in reach.mixes() {
-                let place = wheel(mix.lab());
-                prop_assert!(found.distance <= (place.x - x).hypot(place.y - y) + EQUALLY_NEAR + 0.01);
-            }
-        }
     }
 }

@@ -152,7 +152,7 @@ fn reduce(parts: &mut [(PaintNumber, u64)]) {
 
 const NOTHING: &str = "a recipe needs at least one part of a paint";
 
-const fn gcd(mut a: u64, mut b: u64) -> u64 {
+pub(crate) const fn gcd(mut a: u64, mut b: u64) -> u64 {
     while b != 0 {
         (a, b) = (b, a % b);
     }

@@ -5,6 +5,7 @@ use crate::coverage::Coverage;
 use crate::error::Error;
 use crate::gamut::gamut;
 use crate::hue::Hue;
+use crate::order::in_order;
 use crate::outline::{Outline, RAYS};
 use crate::paint::{Paint, PaintNumber};
 use crate::path::{Crossing, CrossingKind, Path};
@@ -35,7 +36,7 @@ pub struct Report {
     pub reach: Reach,
     /// How far out it reaches.
     pub outline: Outline,
-    /// Part of the gamut of real paint reached within each of the [`LIMITS`](crate::LIMITS), 0 to 1.
+    /// Part of the gamut of real surfaces reached within each of the [`LIMITS`](crate::LIMITS), 0 to 1.
     pub reached: [f32; 2],
     /// Ranges of the wheel where it falls far short of the horizon.
     pub gaps: Vec<Gap>,
@@ -193,7 +194,7 @@ fn hues_between(from: f32, to: f32) -> Vec<Hue> {
     }
     let all: usize = counts.iter().sum();
     let mut hues: Vec<Hue> = Hue::ALL.into_iter().filter(|hue| 20 * counts[*hue as usize] > all).collect();
-    hues.sort_by_key(|hue| std::cmp::Reverse(counts[*hue as usize]));
+    hues = in_order(hues, |hue| -(counts[*hue as usize] as f32));
     hues
 }
 
@@ -228,7 +229,7 @@ fn neutrals(kit: &[&Paint], view: &View) -> Result<Vec<Neutral>, Error> {
             }
         }
     }
-    neutrals.sort_by(|a, b| a.crossing.chroma.total_cmp(&b.crossing.chroma));
+    neutrals = in_order(neutrals, |neutral| neutral.crossing.chroma);
     Ok(neutrals)
 }
 

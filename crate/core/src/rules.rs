@@ -34,8 +34,8 @@ pub struct Rules {
     pub triad: bool,
 }
 
-/// CIELAB hue angles of the triad's yellow, magenta and blue; the second passes 360.
-const TRIAD: [[f32; 2]; 3] = [[75.0, 110.0], [330.0, 390.0], [220.0, 290.0]];
+/// CIELAB hue angles of the triad's yellow, magenta and blue, ultramarine the last; the second passes 360.
+const TRIAD: [[f32; 2]; 3] = [[75.0, 110.0], [330.0, 390.0], [220.0, 300.0]];
 
 /// C* at its strongest from which a paint serves in a triad.
 const STRONG: f32 = 35.0;

@@ -12,11 +12,13 @@
 //! 1        = body
 //! 2        = L  a  b                   own paper, in halves: a byte, two signed
 //! 3        = count  puddle*
+//! 4        = count  place*
 //!
 //! body     = capacity  stock  count  pan*count  title in UTF-8
 //! pan      = varint(2 n)               a whole pan of paint n
 //!          | varint(2 m + 1) varint(n) a split pan of paints m and n
 //! puddle   = signed(load in quarter octaves)  count  (varint(paint) varint(parts))*count
+//! place    = length  name in UTF-8  count  (L  a  b  weight)*count, L, a and b signed halves
 //! varint   = 7 bits a byte, low bits first, high bit set on all but the last
 //! signed   = varint of 2 n from 0 up, of -2 n - 1 below
 //! ```
@@ -32,6 +34,7 @@ use base64::engine::general_purpose::URL_SAFE_NO_PAD;
 
 use crate::error::Error;
 use crate::kit::{Kit, KitPaper, Pan};
+use crate::named_place::NamedPlace;
 use crate::paint::PaintNumber;
 use crate::paper::{OwnPaper, Stock};
 use crate::puddle::Puddle;
@@ -51,6 +54,7 @@ const SECTIONS: u8 = 2;
 const BODY: u32 = 1;
 const OWN_PAPER: u32 = 2;
 const PUDDLES: u32 = 3;
+const PLACES: u32 = 4;
 
 const BROKEN_NUMBER: Error = Error::DamagedLink("it ends too early or holds a number no paint has");
 
@@ -64,7 +68,7 @@ pub fn encode(kit: &Kit) -> String {
         KitPaper::Own(own) => Some(own),
     };
     let mut bytes = Vec::new();
-    if own.is_none() && kit.puddles().is_empty() {
+    if own.is_none() && kit.puddles().is_empty() && kit.places().is_empty() {
         bytes.push(PLAIN);
         bytes.extend(body(kit));
     } else {
@@ -75,6 +79,9 @@ pub fn encode(kit: &Kit) -> String {
         }
         if !kit.puddles().is_empty() {
             push_section(&mut bytes, PUDDLES, &puddles(kit.puddles()));
+        }
+        if !kit.places().is_empty() {
+            push_section(&mut bytes, PLACES, &places(kit.places()));
         }
     }
     bytes.extend(CRC.checksum(&bytes).to_le_bytes());
@@ -112,6 +119,22 @@ fn puddles(puddles: &[Puddle]) -> Vec<u8> {
         for (paint, parts) in puddle.recipe().parts() {
             varint::push(&mut bytes, u32::from(*paint));
             varint::push(&mut bytes, u32::from(*parts));
+        }
+    }
+    bytes
+}
+
+fn places(places: &[NamedPlace]) -> Vec<u8> {
+    let mut bytes = vec![places.len() as u8];
+    for place in places {
+        varint::push(&mut bytes, place.name().len() as u32);
+        bytes.extend(place.name().as_bytes());
+        bytes.push(place.halves().len() as u8);
+        for ([l, a, b], weight) in place.halves() {
+            for value in [*l, *a, *b] {
+                varint::push_signed(&mut bytes, value);
+            }
+            bytes.push(*weight);
         }
     }
     bytes
@@ -161,7 +184,7 @@ pub fn decode(text: &str, shelf: &Shelf) -> Result<Kit, Error> {
 
 /// Sections in any order: another than ours is noticed when the kit is encoded again.
 fn read_sections(input: &mut Input<'_>) -> Result<Kit, Error> {
-    let (mut kit, mut own, mut puddles) = (None, None, Vec::new());
+    let (mut kit, mut own, mut puddles, mut places) = (None, None, Vec::new(), Vec::new());
     while !input.0.is_empty() {
         let tag = input.varint()?;
         let length = input.varint()?;
@@ -170,10 +193,12 @@ fn read_sections(input: &mut Input<'_>) -> Result<Kit, Error> {
             BODY => kit = Some(read_body(&mut payload)?),
             OWN_PAPER => own = Some(read_own_paper(&mut payload)?),
             PUDDLES => puddles = read_puddles(&mut payload)?,
+            PLACES => places = read_places(&mut payload)?,
             _ => return Err(Error::UnknownSection(tag)),
         }
     }
-    let kit = kit.ok_or(Error::DamagedLink("it holds no kit"))?.with_puddles(puddles)?;
+    let kit = kit.ok_or(Error::DamagedLink("it holds no kit"))?;
+    let kit = kit.with_puddles(puddles)?.with_places(places)?;
     Ok(match own {
         Some(own) => kit.with_paper(KitPaper::Own(own)),
         None => kit,
@@ -205,6 +230,22 @@ fn read_own_paper(input: &mut Input<'_>) -> Result<OwnPaper, Error> {
 fn read_puddles(input: &mut Input<'_>) -> Result<Vec<Puddle>, Error> {
     let count = input.byte()?;
     (0..count).map(|_| read_puddle(input)).collect()
+}
+
+fn read_places(input: &mut Input<'_>) -> Result<Vec<NamedPlace>, Error> {
+    let count = input.byte()?;
+    (0..count).map(|_| read_place(input)).collect()
+}
+
+fn read_place(input: &mut Input<'_>) -> Result<NamedPlace, Error> {
+    let length = input.varint()?;
+    let name = std::str::from_utf8(input.bytes(length as usize)?)
+        .map_err(|_| Error::DamagedLink("a place's name is no text"))?;
+    let count = input.byte()?;
+    let colours = (0..count)
+        .map(|_| Ok(([input.signed()?, input.signed()?, input.signed()?], input.byte()?)))
+        .collect::<Result<_, Error>>()?;
+    NamedPlace::of_halves(name, colours)
 }
 
 fn read_puddle(input: &mut Input<'_>) -> Result<Puddle, Error> {

@@ -3,6 +3,7 @@
 use crate::colour::{Lab, ciede2000};
 use crate::error::Error;
 use crate::film::Film;
+use crate::order::in_order;
 use crate::paint::PaintNumber;
 use crate::reach::Reach;
 use crate::recipe::Recipe;
@@ -78,7 +79,7 @@ pub fn substitute(
         .into_iter()
         .map(|(recipe, lab)| (distance(lab, wanted.alone[0]), recipe))
         .collect();
-    ranked.sort_by(|a, b| a.0.total_cmp(&b.0));
+    ranked = in_order(ranked, |(distance, _)| *distance);
     let mixes =
         ranked.into_iter().take(TRIED).map(|(_, recipe)| compare(recipe)).collect::<Result<_, Error>>()?;
     best.extend(nearest(mixes).filter(|mix| best.iter().all(|single| mix.error() < single.error())));

@@ -43,6 +43,12 @@ impl View {
         self.outer(upper.0, upper.1, &ground)
     }
 
+    /// The light things are looked at in.
+    #[must_use]
+    pub const fn light(&self) -> Light {
+        self.light
+    }
+
     /// Colour of a reflectance in this view's light.
     #[must_use]
     pub fn colour_of(&self, reflectance: &Spectrum) -> Lab {

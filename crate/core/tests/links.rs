@@ -3,7 +3,7 @@
 mod support;
 
 use support::table;
-use washpath_core::{Kit, KitPaper, Lab, OwnPaper, Pan, Puddle, Recipe, Shelf, Stock, share};
+use washpath_core::{Kit, KitPaper, Lab, NamedPlace, OwnPaper, Pan, Puddle, Recipe, Shelf, Stock, share};
 
 /// Rows are only ever added to tests/reference/links_v1.csv, never changed.
 #[test]
@@ -28,6 +28,7 @@ fn links_of_version_2_are_read() {
         let puddles = row.text("puddles").split_terminator(';').map(puddle).collect();
         let kit = Kit::new(row.text("title"), row.number("capacity") as usize, Stock::default(), pans)
             .and_then(|kit| kit.with_paper(paper(row.text("paper"))).with_puddles(puddles))
+            .and_then(|kit| kit.with_places(row.text("places").split_terminator(';').map(place).collect()))
             .unwrap();
         let text = row.text("text");
         assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
@@ -52,6 +53,16 @@ fn puddle(text: &str) -> Puddle {
     };
     let parts: Vec<(u16, u16)> = recipe.split('/').map(part).collect();
     Puddle::new(Recipe::new(&parts).expect(text), load.parse().expect(text)).expect(text)
+}
+
+/// `Quay:40 -1.5 -6 255/72.5 0.5 3 96` is a place of two colours, L*, a*, b* and weight.
+fn place(text: &str) -> NamedPlace {
+    let (name, colours) = text.split_once(':').expect(text);
+    let colour = |text: &str| match numbers(text)[..] {
+        [l, a, b, weight] => (Lab::new(l, a, b), weight),
+        _ => panic!("{text}"),
+    };
+    NamedPlace::new(name, &colours.split('/').map(colour).collect::<Vec<_>>()).expect(text)
 }
 
 fn numbers(text: &str) -> Vec<f32> {

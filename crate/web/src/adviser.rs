@@ -12,6 +12,7 @@ use wasm_bindgen::prelude::*;
 use crate::border::{into, out};
 use crate::choosing::Choosing;
 use crate::pair::Parts;
+use crate::reach::LastReach;
 use crate::readout::Swatch;
 use crate::sight::Sight;
 use crate::studio::PaperChoice;
@@ -19,7 +20,8 @@ use crate::studio::PaperChoice;
 /// One paper in daylight, and how far all paints of the shelf reach on it.
 #[wasm_bindgen]
 pub struct Adviser {
-    sight: Sight,
+    pub(crate) sight: Sight,
+    pub(crate) reach: LastReach,
     horizon: Outline,
 }
 
@@ -27,7 +29,7 @@ pub struct Adviser {
 #[derive(Serialize)]
 #[serde(rename_all = "camelCase")]
 struct ReportReadout {
-    /// Part of real paint's gamut reached within CIEDE2000 2 and 5.
+    /// Part of the gamut of real surfaces reached within CIEDE2000 2 and 5.
     reached: [f32; 2],
     gaps: Vec<GapReadout>,
     darks: Vec<DarkReadout>,
@@ -114,7 +116,7 @@ impl Adviser {
         let view = View::new(&paper.paper()?, Light::D65);
         let horizon = horizon(Shelf::built_in(), &view)?;
         let display = if wide { Display::P3 } else { Display::Srgb };
-        Ok(Self { sight: Sight { view, display }, horizon })
+        Ok(Self { sight: Sight { view, display }, reach: LastReach::default(), horizon })
     }
 
     /// What a kit of paints can do and lacks.
@@ -163,7 +165,7 @@ impl Adviser {
     }
 
     /// Begins to choose so many paints out of candidates, under rules, for a place as in
-    /// [`Self::next_for_place`] or, without one, for the gamut of real paint.
+    /// [`Self::next_for_place`] or, without one, for the gamut of real surfaces.
     ///
     /// # Errors
     ///
@@ -175,7 +177,7 @@ impl Adviser {
         place: JsValue,
         rules: JsValue,
     ) -> Result<Choosing, JsError> {
-        let place = if place.is_null_or_undefined() { Place::gamut() } else { read_place(place)? };
+        let place = if place.is_null_or_undefined() { Place::sparse_gamut() } else { read_place(place)? };
         Choosing::new(size, candidates, &place, rules, &self.sight.view)
     }
 
@@ -282,7 +284,7 @@ fn family(hue: Option<Hue>) -> &'static str {
     hue.map_or("grey", Hue::name)
 }
 
-fn read_place(place: JsValue) -> Result<Place, JsError> {
+pub(crate) fn read_place(place: JsValue) -> Result<Place, JsError> {
     let colours: Vec<([f32; 3], f32)> = into(place)?;
     let colours: Vec<_> =
         colours.into_iter().map(|([l, a, b], weight)| (washpath_core::Lab::new(l, a, b), weight)).collect();

@@ -1,7 +1,9 @@
 //! Kits as the page holds them, and as the text of a link.
 
 use serde::{Deserialize, Serialize};
-use washpath_core::{Kit, KitPaper, Lab, OwnPaper, PaintNumber, Pan, Puddle, Recipe, Shelf, Stock, share};
+use washpath_core::{
+    Kit, KitPaper, Lab, NamedPlace, OwnPaper, PaintNumber, Pan, Puddle, Recipe, Shelf, Stock, share,
+};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
@@ -19,6 +21,21 @@ struct KitReadout {
     pans: Vec<Vec<PaintNumber>>,
     #[serde(default)]
     puddles: Vec<PuddleReadout>,
+    #[serde(default)]
+    places: Vec<PlaceReadout>,
+}
+
+/// A place with its colours.
+#[derive(Serialize, Deserialize)]
+struct PlaceReadout {
+    name: String,
+    colours: Vec<ColourReadout>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct ColourReadout {
+    lab: [f32; 3],
+    weight: f32,
 }
 
 /// A kept mix.
@@ -44,7 +61,19 @@ pub fn encode_kit(kit: JsValue) -> Result<String, JsError> {
     };
     let puddle = |puddle: &PuddleReadout| Puddle::new(Recipe::new(&puddle.parts)?, puddle.load);
     let puddles = kit.puddles.iter().map(puddle).collect::<Result<_, _>>()?;
-    let kit = Kit::new(&kit.title, kit.capacity, stock, pans)?.with_paper(paper).with_puddles(puddles)?;
+    let place = |place: &PlaceReadout| {
+        let colours: Vec<(Lab, f32)> = place
+            .colours
+            .iter()
+            .map(|colour| (Lab::new(colour.lab[0], colour.lab[1], colour.lab[2]), colour.weight))
+            .collect();
+        NamedPlace::new(&place.name, &colours)
+    };
+    let places = kit.places.iter().map(place).collect::<Result<_, _>>()?;
+    let kit = Kit::new(&kit.title, kit.capacity, stock, pans)?
+        .with_paper(paper)
+        .with_puddles(puddles)?
+        .with_places(places)?;
     Ok(share::encode(&kit))
 }
 
@@ -69,7 +98,16 @@ pub fn decode_kit(text: &str) -> Result<JsValue, JsError> {
         },
         pans: kit.pans().iter().map(|pan| pan.paints().collect()).collect(),
         puddles: kit.puddles().iter().map(PuddleReadout::from).collect(),
+        places: kit.places().iter().map(PlaceReadout::from).collect(),
     })
+}
+
+impl From<&NamedPlace> for PlaceReadout {
+    fn from(place: &NamedPlace) -> Self {
+        let colours =
+            place.colours().map(|(lab, weight)| ColourReadout { lab: [lab.l, lab.a, lab.b], weight });
+        Self { name: place.name().to_owned(), colours: colours.collect() }
+    }
 }
 
 impl From<&Puddle> for PuddleReadout {

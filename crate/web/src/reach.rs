@@ -14,7 +14,7 @@ use crate::studio::Studio;
 pub(crate) struct LastReach(Option<Reach>);
 
 impl LastReach {
-    fn of(&mut self, paints: &[PaintNumber], view: &View) -> Result<&Reach, JsError> {
+    pub(crate) fn of(&mut self, paints: &[PaintNumber], view: &View) -> Result<&Reach, JsError> {
         if self.0.as_ref().is_none_or(|reach| reach.paints() != paints) {
             self.0 = None;
         }

@@ -13,6 +13,7 @@ use web_sys::CanvasRenderingContext2d as Context;
 use crate::border::{canvas_failed, into, out};
 use crate::dab::{self, Dab};
 use crate::geometry::{Frame, Spot, nearest_along};
+use crate::matching::lab_of;
 use crate::pair::{Pair, Parts, Ready};
 use crate::reach::LastReach;
 use crate::readout::{CrossingReadout, Mix, PaintReadout, Way};
@@ -100,6 +101,35 @@ impl Studio {
     #[must_use]
     pub fn paper_hex(&self) -> String {
         notation::hex(self.daylight.colour(&Film::CLEAR, 0.0))
+    }
+
+    /// A colour, L*, a*, b* in daylight, as it is shown.
+    ///
+    /// # Errors
+    ///
+    /// What is no colour.
+    pub fn colour(&self, lab: &[f32]) -> Result<JsValue, JsError> {
+        out(&self.sight.swatch(lab_of(lab)?))
+    }
+
+    /// L*, a*, b* of the mix of a pair, in daylight.
+    ///
+    /// # Errors
+    ///
+    /// An end that is not chosen or not known.
+    pub fn lab_of(&self, pair: JsValue, share: f32, load: f32) -> Result<Vec<f32>, JsError> {
+        let lab = ready(pair)?.path(&self.daylight, load).colour(share);
+        Ok(vec![lab.l, lab.a, lab.b])
+    }
+
+    /// A colour's L*, a*, b* turned to the hue and chroma of a place of the wheel; its L* stays.
+    ///
+    /// # Errors
+    ///
+    /// What is no colour.
+    pub fn at_place(&self, lightness: f32, x: f32, y: f32) -> Result<Vec<f32>, JsError> {
+        let lab = colour::at_place(lightness, x, y);
+        Ok(vec![lab.l, lab.a, lab.b])
     }
 
     /// A recipe at a load.

@@ -1,0 +1,177 @@
+//! Recipes for a colour, colours of a picture, and what of a place is reached.
+
+use serde::Serialize;
+use washpath_core::{
+    Lab, Light, Match, PaintNumber, Picture, Reach, Shelf, Shortfall, cluster, find_matches, notation, study,
+};
+use wasm_bindgen::prelude::*;
+
+use crate::adviser::{Adviser, read_place};
+use crate::border::out;
+use crate::pair::Parts;
+use crate::readout::Swatch;
+
+/// Recipes for a colour, and what keeps the first from being exact.
+#[derive(Serialize)]
+struct Answer {
+    matches: Vec<MatchReadout>,
+    shortfall: Option<&'static str>,
+    /// A lamp under which the first recipe parts from the colour.
+    light: Option<&'static str>,
+}
+
+#[derive(Serialize)]
+struct MatchReadout {
+    parts: Parts,
+    load: f32,
+    swatch: Swatch,
+    /// CIEDE2000 to the colour.
+    error: f32,
+    /// Median CIEDE2000 between prediction and real paint.
+    doubt: f32,
+}
+
+#[derive(Serialize)]
+struct Colour {
+    lab: [f32; 3],
+    weight: f32,
+}
+
+#[derive(Serialize)]
+struct StudyReadout {
+    #[serde(with = "serde_bytes")]
+    colours: Vec<u8>,
+    #[serde(with = "serde_bytes")]
+    greys: Vec<u8>,
+}
+
+#[wasm_bindgen]
+impl Adviser {
+    /// Up to ten recipes of paints for a colour, L*, a*, b*: `{matches, shortfall, light}`.
+    ///
+    /// # Errors
+    ///
+    /// No such paint; a colour that is none.
+    pub fn matches(&mut self, paints: &[PaintNumber], target: &[f32]) -> Result<JsValue, JsError> {
+        let target = lab_of(target)?;
+        let reach = self.reach.of(paints, &self.sight.view)?;
+        let found = find_matches(target, reach, Shelf::built_in())?;
+        let first = found.first();
+        out(&Answer {
+            shortfall: first.and_then(|best| Shortfall::between(target, best)).map(Shortfall::words),
+            light: first.and_then(|best| best.parts_in).map(|(light, _): (Light, f32)| light.name()),
+            matches: found.iter().map(|found| self.readout_of(found)).collect(),
+        })
+    }
+
+    /// For each colour of a place the recipe that comes nearest.
+    ///
+    /// # Errors
+    ///
+    /// No paint or no such paint; a place that is none.
+    pub fn nearest(&mut self, paints: &[PaintNumber], place: JsValue) -> Result<JsValue, JsError> {
+        let place = read_place(place)?;
+        let reach = self.reach.of(paints, &self.sight.view)?;
+        let best = |lab: &Lab| -> Result<Match, JsError> {
+            let found = find_matches(*lab, reach, Shelf::built_in())?;
+            found.into_iter().next().ok_or_else(|| JsError::new("no paint to mix"))
+        };
+        let found = place.colours().iter().map(best).collect::<Result<Vec<_>, _>>()?;
+        out(&found.iter().map(|found| self.readout_of(found)).collect::<Vec<_>>())
+    }
+
+    /// A picture repainted with the mixes of paints, and in greys: `{colours, greys}`, RGBA bytes each.
+    ///
+    /// # Errors
+    ///
+    /// No paint or no such paint; bytes that are no picture.
+    pub fn study(
+        &mut self,
+        paints: &[PaintNumber],
+        rgba: &[u8],
+        width: usize,
+        values: usize,
+    ) -> Result<JsValue, JsError> {
+        let reach: &Reach = self.reach.of(paints, &self.sight.view)?;
+        let study = study(Picture::new(rgba, width)?, reach, values)?;
+        out(&StudyReadout { colours: study.colours, greys: study.greys })
+    }
+
+    fn readout_of(&self, found: &Match) -> MatchReadout {
+        MatchReadout {
+            parts: found.recipe.parts().to_vec(),
+            load: found.load,
+            swatch: self.sight.swatch(found.lab),
+            error: found.error,
+            doubt: found.doubt,
+        }
+    }
+}
+
+/// Up to so many colours of a picture, with weights: `[{lab, weight}, ...]`.
+///
+/// # Errors
+///
+/// Bytes that are no picture; all transparent; a number that is not 8 to 24.
+#[wasm_bindgen]
+pub fn colours_of(rgba: &[u8], width: usize, count: usize) -> Result<JsValue, JsError> {
+    let found = cluster(Picture::new(rgba, width)?, count)?;
+    let colour = |(lab, weight): &(Lab, f32)| Colour { lab: [lab.l, lab.a, lab.b], weight: *weight };
+    out(&found.iter().map(colour).collect::<Vec<_>>())
+}
+
+/// Mean colour of a picture over a disc: L*, a*, b*.
+///
+/// # Errors
+///
+/// Bytes that are no picture; a place off it, or transparent.
+#[wasm_bindgen]
+pub fn sample(rgba: &[u8], width: usize, x: f32, y: f32, radius: f32) -> Result<Vec<f32>, JsError> {
+    let lab = Picture::new(rgba, width)?.sample(x, y, radius)?;
+    Ok(vec![lab.l, lab.a, lab.b])
+}
+
+/// A picture balanced so that a disc is a neutral of this lightness; RGBA bytes.
+///
+/// # Errors
+///
+/// As [`sample`]; a disc too dark to tell the light by.
+#[wasm_bindgen]
+pub fn white_balance(
+    rgba: &[u8],
+    width: usize,
+    x: f32,
+    y: f32,
+    radius: f32,
+    lightness: f32,
+) -> Result<Vec<u8>, JsError> {
+    Ok(Picture::new(rgba, width)?.balanced(x, y, radius, lightness)?)
+}
+
+/// A colour as typed: L*, a*, b*.
+///
+/// # Errors
+///
+/// What is wrong with the text, and what may be typed.
+#[wasm_bindgen]
+pub fn read_colour(text: &str) -> Result<Vec<f32>, JsError> {
+    let lab = notation::parse(text)?;
+    Ok(vec![lab.l, lab.a, lab.b])
+}
+
+/// L*, a*, b* as `#rrggbb`.
+///
+/// # Errors
+///
+/// What is no colour.
+#[wasm_bindgen]
+pub fn hex_of(lab: &[f32]) -> Result<String, JsError> {
+    Ok(notation::hex(lab_of(lab)?))
+}
+
+pub(crate) fn lab_of(lab: &[f32]) -> Result<Lab, JsError> {
+    match *lab {
+        [l, a, b] if lab.iter().all(|value| value.is_finite()) => Ok(Lab::new(l, a, b)),
+        _ => Err(JsError::new("a colour is L*, a* and b*")),
+    }
+}

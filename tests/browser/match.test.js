@@ -1,0 +1,93 @@
+// A colour seen, and the recipes that come nearest.
+
+import assert from "node:assert/strict";
+import { ends, readout, slide } from "./support/washpath.js";
+import { visits } from "./support/visit.js";
+
+const visit = visits();
+
+const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
+const open = (page) => page.locator(".switch").getByRole("button", { name: "Match" }).click();
+const recipes = (page) => page.locator("#recipes li");
+const errors = async (page) => (await recipes(page).locator(".traits").allTextContents()).map((text) => Number(text.match(/off by (\d+\.\d)/)[1]));
+
+/** Types a colour and waits for its recipes. */
+async function seek(page, colour) {
+  const before = await page.locator("#recipes").textContent();
+  await page.locator("#target-text").fill(colour);
+  await page.waitForFunction((before) => document.getElementById("recipes").textContent !== before && document.querySelector("#recipes li"), before);
+}
+
+visit("a typed colour gets up to ten recipes, the nearest first, and one goes on the path", {}, async ({ page }) => {
+  await open(page);
+  assert.match(await page.locator("#recipes").innerText(), /Set a colour to match/);
+  await seek(page, "lab(45 -12 10)");
+  const found = await errors(page);
+  assert.ok(found.length > 1 && found.length <= 10, `${found.length} recipes`);
+  // In steps of half a CIEDE2000, within which fewer paints go first.
+  found.forEach((error, i) => assert.ok(i === 0 || error >= found[i - 1] - 0.55, `${found}`));
+  assert.match(await recipes(page).first().innerText(), /wash|masstone.*load \d.*off by \d+\.\d, model ±\d+/);
+  await recipes(page).first().locator(".take").click();
+  const { numbers, words } = await readout(page);
+  assert.ok(Math.abs(Number(numbers["Value L*"]) - 45) <= 3, `L* ${numbers["Value L*"]}`);
+  assert.match(words, /green/);
+});
+
+visit("a mix's own colour brings its recipe back, or one as near", {}, async ({ page }) => {
+  await page.locator('#sheet .cell[aria-label^="2:1, medium wash"]').click();
+  await open(page);
+  await press(page, "The mix at hand");
+  await recipes(page).first().waitFor();
+  assert.ok((await errors(page))[0] <= 0.5, `${await errors(page)}`);
+});
+
+visit("colours are typed in several notations, and refused in words", {}, async ({ page }) => {
+  await open(page);
+  const said = () => page.locator("#target-said").textContent();
+  const first = { "#d97b2c": /orange/i, "lch(50 40 270)": /blue/i, "L*80 a*0 b*0": /grey/i, "rgb(10, 120, 60)": /green/i };
+  for (const [text, words] of Object.entries(first)) {
+    await page.locator("#target-text").fill(text);
+    assert.match(await said(), words, text);
+  }
+  for (const wrong of ["#12", "lab(500 0 0)", "teal?", "lab(50 x 3)"]) {
+    await page.locator("#target-text").fill(wrong);
+    assert.doesNotMatch(await said(), /^(Dark|Light|Muted|Bright|Pale|Grey|Green)/, wrong);
+    assert.ok((await said()).length > 10);
+  }
+  await page.locator("#target-text").fill("");
+  assert.match(await said(), /recipes/);
+});
+
+visit("what no paint of the kit reaches is said", {}, async ({ page }) => {
+  await open(page);
+  await seek(page, "lab(8 0 0)");
+  assert.match(await page.locator("#recipes").innerText(), /Not exact: it is darker/);
+  await seek(page, "lab(60 95 60)");
+  assert.match(await page.locator("#recipes").innerText(), /Not exact: it is (brighter|of a hue)/);
+});
+
+visit("recipes may come from what is owned or from the whole shelf", {}, async ({ page }) => {
+  await open(page);
+  await seek(page, "lab(60 -45 10)");
+  const [kit] = await errors(page);
+  await page.getByLabel("Recipes from").selectOption("owned");
+  await page.waitForFunction(() => document.getElementById("recipes").textContent.includes("Mark the paints you own"));
+  await page.getByLabel("Recipes from").selectOption("shelf");
+  await page.waitForFunction(() => document.querySelector("#recipes li"), null, { timeout: 60_000 });
+  // Within half a CIEDE2000 fewer paints go first.
+  assert.ok((await errors(page))[0] <= kit + 0.5, "the shelf comes as near as the kit");
+});
+
+visit("hue and chroma are picked on the wheel, the value stays", {}, async ({ page }) => {
+  await open(page);
+  await seek(page, "lab(70 5 5)");
+  await press(page, "From the wheel");
+  const before = await ends(page);
+  const box = await page.locator("#wheel-path").boundingBox();
+  await page.mouse.click(box.x + 0.3 * box.width, box.y + 0.5 * box.height);
+  const said = await page.locator("#target-said").textContent();
+  assert.match(said, /green: L\* 70, a\* -\d+/i);
+  assert.deepEqual(await ends(page), before, "no end is chosen meanwhile");
+  await slide(page, "Value L*", 40);
+  assert.match(await page.locator("#target-said").textContent(), /L\* 40/);
+});
