@@ -7,7 +7,7 @@ use std::time::{Duration, Instant};
 
 use washpath_core::{
     BANDS, Chooser, Coverage, Error, Film, Lab, Laid, Light, PaintNumber, Path, Place, Reach, Report, Rules,
-    Sheet, Shelf, Spectrum, Stock, View, Wish, horizon, layer, neutral_partners, next_paints,
+    Sheet, Shelf, Spectrum, Stock, View, Wish, find_matches, horizon, layer, neutral_partners, next_paints,
     shading_partners, share_at, substitute,
 };
 
@@ -63,6 +63,8 @@ fn main() -> Result<(), Error> {
         chooser.choice().cloned()
     });
     figure("nearest place", || black_box(&reach).nearest_place(-12.0, 20.0, None));
+    let target = Lab::new(45.0, -12.0, 10.0);
+    figure("recipes of 15 paints", || find_matches(black_box(target), &reach, shelf));
     figure("nearest place at a load", || black_box(&reach).nearest_place(-12.0, 20.0, Some(0.3)));
     Ok(())
 }
