@@ -447,9 +447,7 @@ impl Served {
         }
         for (i, a) in kit.iter().enumerate() {
             for b in &kit[..i] {
-                let mut set = [*a, *b, paint];
-                set.sort_unstable();
-                for (bits, found) in served.covered.iter_mut().zip(table.cover(set)) {
+                for (bits, found) in served.covered.iter_mut().zip(table.cover(ascending([*a, *b, paint]))) {
                     *bits |= found;
                 }
             }
@@ -463,6 +461,12 @@ impl Served {
         };
         self.costs.chunks(64).zip(&self.covered).map(open).sum()
     }
+}
+
+/// Three numbers, the least first.
+fn ascending([a, b, c]: [usize; 3]) -> [usize; 3] {
+    let (low, high) = (a.min(b), a.max(b));
+    [low.min(c), high.min(c).max(low), high.max(c)]
 }
 
 /// The next choice of so many out of `count`, in order; `None` after the last.

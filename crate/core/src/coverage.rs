@@ -7,6 +7,7 @@ use crate::descent::descend;
 use crate::ellipsoid::Ellipsoid;
 use crate::error::Error;
 use crate::film::Film;
+use crate::order::order;
 use crate::paint::PaintNumber;
 use crate::place::Place;
 use crate::reach::{LOADS, Reach};
@@ -150,11 +151,8 @@ impl<'a> Search<'a> {
         // A near look settles most colours well inside the reach.
         for look in [LIMITS[0], LOOK] {
             self.gather(&ellipsoid, look);
-            let mut found = std::mem::take(&mut self.found);
-            found.sort_unstable_by(|a, b| {
-                let squared = |set: &u32| self.nearest[*set as usize].map_or(f32::MAX, |n| n.squared);
-                squared(a).total_cmp(&squared(b)).then(a.cmp(b))
-            });
+            let squared = |set: u32| self.nearest[set as usize].map_or(f32::MAX, |n| n.squared);
+            let found = order(self.found.drain(..).map(|set| (squared(set), set)).collect());
             for set in &found {
                 let paints = self.sets[*set as usize];
                 let settled = needs.iter().all(|needs| needs & paints == *needs);
@@ -168,8 +166,6 @@ impl<'a> Search<'a> {
             for set in &found {
                 self.nearest[*set as usize] = None;
             }
-            found.clear();
-            self.found = found;
             if needs == [0, 0] {
                 break;
             }

@@ -15,7 +15,8 @@ pub fn in_order<T>(things: Vec<T>, value: impl Fn(&T) -> f32) -> Vec<T> {
     order(values).into_iter().filter_map(|i| things[i as usize].take()).collect()
 }
 
-fn order(mut values: Vec<(f32, u32)>) -> Vec<u32> {
+/// Whole numbers in order of the values beside them; of equal values the lower number first.
+pub(crate) fn order(mut values: Vec<(f32, u32)>) -> Vec<u32> {
     values.sort_unstable_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
     values.into_iter().map(|(_, i)| i).collect()
 }

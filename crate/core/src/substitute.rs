@@ -68,7 +68,7 @@ pub fn substitute(
     };
     let nearest = |found: Vec<Substitute>| found.into_iter().min_by(|a, b| a.error().total_cmp(&b.error()));
     let mut owned: Vec<PaintNumber> = owned.iter().copied().filter(|own| *own != paint).collect();
-    owned.sort_unstable();
+    owned = in_order(owned, |own| f32::from(*own));
     owned.dedup();
     if owned.len() > usize::from(u8::MAX) {
         return Err(Error::Value(format!("{} paints: at most 255 are compared", owned.len())));

@@ -11,6 +11,7 @@
 //! exclusive or of its faces'.
 
 use crate::colour::Lab;
+use crate::order::in_order;
 
 /// Side of a column, and columns along a* and along b*; colours beyond belong to the outermost.
 const SIDE: f32 = 12.0;
@@ -31,9 +32,8 @@ pub(crate) struct Columns {
 impl Columns {
     pub(crate) fn new(colours: &[Lab]) -> Self {
         let column = |lab: Lab| along(lab.a) * COLUMNS + along(lab.b);
-        let mut colours: Vec<(Lab, u32)> =
-            colours.iter().enumerate().map(|(i, lab)| (*lab, i as u32)).collect();
-        colours.sort_by(|(a, _), (b, _)| column(*a).cmp(&column(*b)).then(a.l.total_cmp(&b.l)));
+        let colours: Vec<(Lab, u32)> = colours.iter().enumerate().map(|(i, lab)| (*lab, i as u32)).collect();
+        let colours = in_order(in_order(colours, |(lab, _)| lab.l), |(lab, _)| column(*lab) as f32);
         let starts = (0..=COLUMNS * COLUMNS)
             .map(|at| colours.partition_point(|(lab, _)| column(*lab) < at) as u32)
             .collect();
