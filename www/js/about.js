@@ -1,7 +1,7 @@
 // What to know of the paints at hand: how they behave, how long they last, what to beware of.
 
 import { byId, element } from "./dom.js";
-import { grade, strengthOf } from "./words.js";
+import { capital, grade, strengthOf } from "./words.js";
 
 export function attachAbout(store, shelf) {
   const show = ({ ends, studio }) => byId("about").replaceChildren(...about(ends, shelf, studio));
@@ -41,5 +41,3 @@ function thinned({ number }, studio) {
 }
 
 const SOURCES = "Ratings: B. MacEvoy, handprint.com/HP/WCL, averaged over makers. Cautions and most strengths: common practice; the label and the safety data sheet come first.";
-
-const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -2,6 +2,13 @@
 
 import { createVerbs } from "./advice.js";
 import { ready, source } from "./core.js";
+import { paintsOf } from "./kit.js";
+
+/** What colours of a kit are seen on: its paper, and whether the display is a wide one. */
+export const seenOn = (kit) => ({ paper: { stock: kit.stock, own: kit.paper }, wide: matchMedia("(color-gamut: p3)").matches });
+
+/** What every question tells of the page, and what it asks. */
+export const question = ({ kit }, asked = {}) => ({ ...seenOn(kit), paints: Uint16Array.from(paintsOf(kit)), ...asked });
 
 /**
  * Answers `ask(verb, question)`: a promise of the answer. `ask.long(verb, question, tell)` answers at once `{answer, cancel}`;

@@ -1,12 +1,13 @@
 // "Choose for me": the best kit for real surface colours or a place, under rules.
 
+import { question } from "./adviser.js";
 import { dabOf } from "./dab.js";
 import { button, byId, element, say } from "./dom.js";
 import { paintsOf } from "./kit.js";
-import { question } from "./report.js";
+import { capital } from "./words.js";
 
 /** Pans of so many paints: one each, and two side by side where the tin has no more room. */
-export function pansOf(paints, capacity) {
+function pansOf(paints, capacity) {
   const halves = Math.max(0, paints.length - capacity);
   const whole = paints.slice(0, paints.length - 2 * halves).map((paint) => [paint]);
   const rest = paints.slice(paints.length - 2 * halves);
@@ -123,4 +124,3 @@ export function attachChoosing(store, shelf, ask) {
 }
 
 const percent = (part) => `${(100 * part).toFixed(1)} %`;
-const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);

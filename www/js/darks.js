@@ -2,19 +2,22 @@
 
 import { button, byId, element } from "./dom.js";
 import { paintsOf } from "./kit.js";
-import { shortName } from "./end.js";
+import { pathOf, shortName } from "./end.js";
+import { afterRest } from "./rest.js";
 
 const REST = 250;
 
 /** Shows the darks; a click puts the mix on the path. */
 export function attachDarks(store, shelf) {
   const frame = byId("darks");
-  let timer;
+  const details = frame.closest("details");
 
   function show() {
     const { studio, kit } = store.get();
     const paints = paintsOf(kit);
     if (paints.length === 0) return frame.replaceChildren(element("p", { class: "quiet" }, "A packed kit shows its darkest mix of every hue here."));
+    // All mixes of the kit are looked at: not before somebody looks.
+    if (!details.open) return;
     frame.replaceChildren(
       element("p", { class: "quiet" }, "The darkest mix of each hue that still has the hue, at masstone."),
       element("ul", { class: "darks" }, ...studio.darks(paints).map(row)));
@@ -28,18 +31,14 @@ export function attachDarks(store, shelf) {
     return element("li", {}, take);
   }
 
-  /** The last paint of the mix becomes B, what is before it A. */
+  /** A paint alone becomes the next end; a mix is shown on its path. */
   function onPath(parts) {
     if (parts.length === 1) return store.set({ ends: store.get().ends.map((end, i) => (i === store.get().next ? { parts } : end)), load: 1 });
-    const [a, b] = [parts.slice(0, -1), parts.slice(-1)];
-    const volume = (side) => side.reduce((sum, [, count]) => sum + count, 0);
-    store.set({ ends: [{ parts: a }, { parts: [[b[0][0], 1]] }], share: volume(b) / volume(parts), load: 1, laid: 0, next: 0 });
+    store.set({ ...pathOf(parts), load: 1, laid: 0, next: 0 });
   }
 
-  store.subscribe((state, changed) => {
-    if (!changed.has("kit") && !changed.has("studio")) return;
-    clearTimeout(timer);
-    timer = setTimeout(show, REST);
-  });
-  setTimeout(show, REST);
+  const soon = afterRest(show, REST);
+  details.addEventListener("toggle", show);
+  store.subscribe((state, changed) => (changed.has("kit") || changed.has("studio")) && soon());
+  soon();
 }

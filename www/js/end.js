@@ -31,3 +31,11 @@ export function readEnd(kept, shelf) {
   const known = Array.isArray(parts) && parts.length > 0 && parts.every((part) => Array.isArray(part) && shelf.get(part[0]) && part[1] > 0);
   return known ? { parts } : null;
 }
+
+/** Ends and share at which a recipe stands on a path: its last paint is B, what is before it A. */
+export function pathOf(parts) {
+  if (parts.length === 1) return { ends: [{ parts }, { parts }], share: 0 };
+  const [a, b] = [parts.slice(0, -1), parts.slice(-1)];
+  const volume = (side) => side.reduce((sum, [, count]) => sum + count, 0);
+  return { ends: [{ parts: a }, { parts: [[b[0][0], 1]] }], share: volume(b) / volume(parts) };
+}

@@ -20,7 +20,7 @@ export function createChoose(store, shelf) {
 export const choosePaint = (choose) => (number) => choose(paintEnd(number));
 
 /** How near a recipe came to the place asked for. */
-export function offBy(off) {
+function offBy(off) {
   if (off < 1) return "right at the place";
   return off < 3 ? `${off.toFixed(0)} off the place, hardly seen` : `nearest there is, ${off.toFixed(0)} off`;
 }

@@ -1,11 +1,11 @@
 // Several kits: one is in hand, the others wait; they are switched, copied, thrown away and compared.
 
-import { button, byId, element, notice, say } from "./dom.js";
+import { question } from "./adviser.js";
+import { button, byId, element, keepingFocus, notice, say } from "./dom.js";
 import { emptyKit, paintsOf, retitle } from "./kit.js";
-import { question } from "./report.js";
 
 /** Most kits kept besides the one in hand. */
-export const MOST_OTHERS = 19;
+const MOST_OTHERS = 19;
 
 const nameOf = (kit) => kit.title || "untitled";
 
@@ -17,13 +17,11 @@ export function attachKits(store, shelf, ask) {
   function show({ kit, others }) {
     const list = element("select", { "aria-label": "Kit in hand", "data-focus": "kits", onchange: () => take(list.selectedIndex - 1) },
       ...[kit, ...others].map((each, i) => element("option", { selected: i === 0 }, nameOf(each))));
-    const focused = document.activeElement?.closest?.("#kits [data-focus]")?.dataset.focus;
-    frame.replaceChildren(others.length ? list : "",
+    keepingFocus(frame, () => frame.replaceChildren(others.length ? list : "",
       button("New", () => add(emptyKit(), "A new, empty kit"), { "data-focus": "new" }),
       button("Copy", () => add(retitle(store.get().kit, `${nameOf(store.get().kit).slice(0, 52)}, copy`), "Kit copied"), { "data-focus": "copy" }),
       others.length ? button("Compare", compare, { "data-focus": "compare" }) : "",
-      others.length ? button("Throw away", throwAway, { "data-focus": "throw" }) : "");
-    if (focused) frame.querySelector(`[data-focus="${focused}"]`)?.focus();
+      others.length ? button("Throw away", throwAway, { "data-focus": "throw" }) : ""));
   }
 
   /** The kit in hand goes first among the others; so the last ones used stand on top. */

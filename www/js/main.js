@@ -1,12 +1,12 @@
 // Starts the page: core, state, views.
 
 import { attachAbout } from "./about.js";
-import { createAdviser } from "./adviser.js";
+import { createAdviser, seenOn } from "./adviser.js";
 import { attachChoosing } from "./choosing.js";
 import { ready } from "./core.js";
 import { attachDarks } from "./darks.js";
 import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
-import { byId, notice, say } from "./dom.js";
+import { byId, notice } from "./dom.js";
 import { paintEnd, readEnd } from "./end.js";
 import { attachEnds, choosePaint, createChoose } from "./ends.js";
 import { attachHistory } from "./history.js";
@@ -112,7 +112,10 @@ function firstState(core, shelf) {
   };
 }
 
-const studioOf = (core, kit, light) => new core.Studio({ stock: kit.stock, own: kit.paper }, light, matchMedia("(color-gamut: p3)").matches);
+function studioOf(core, kit, light) {
+  const { paper, wide } = seenOn(kit);
+  return new core.Studio(paper, light, wide);
+}
 
 function readKit(core, text) {
   try {

@@ -3,6 +3,7 @@
 import { button, byId, element } from "./dom.js";
 import { isPair, pairOf, shortName } from "./end.js";
 import { paintsOf } from "./kit.js";
+import { afterRest } from "./rest.js";
 import { slider } from "./slider.js";
 import { crossingSentence, loadName, recipe } from "./words.js";
 
@@ -33,8 +34,6 @@ export function attachMix(store, shelf) {
   const filled = [wash, words, parts, ratio.node, load.node, numbers, texture, shift, crossing, ways];
   const empty = element("p", { class: "empty" }, "Choose two paints to see every mix of them: click them on the wheel, in the kit or on the shelf.");
   byId("readout").replaceChildren(element("div", {}, empty, ...filled));
-
-  let timer;
 
   function show(state, pathChanged) {
     const ready = isPair(state);
@@ -101,17 +100,17 @@ export function attachMix(store, shelf) {
     if (focused >= 0) ways.children[focused].focus();
   }
 
+  const shiftSoon = afterRest(showShift, REST);
   store.subscribe((state, changed) => {
     const touched = (...keys) => keys.some((key) => changed.has(key));
     if (touched("ends", "studio", "share", "load", "laid", "kit")) {
       shift.hidden = true;
-      clearTimeout(timer);
-      timer = setTimeout(showShift, REST);
+      shiftSoon();
     }
     if (touched("ends", "studio", "share", "load", "laid")) show(state, touched("ends", "studio", "load", "laid"));
   });
   new ResizeObserver(() => isPair(store.get()) && show(store.get(), false)).observe(wash);
-  timer = setTimeout(showShift, REST);
+  shiftSoon();
   show(store.get(), true);
 }
 

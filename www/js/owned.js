@@ -1,10 +1,11 @@
 // What the painter owns: which owned paints stand in for those of the kit that are not.
 
+import { question } from "./adviser.js";
 import { dabOf } from "./dab.js";
 import { button, byId, element, say } from "./dom.js";
 import { shortName } from "./end.js";
 import { replace } from "./kit.js";
-import { question } from "./report.js";
+import { afterRest } from "./rest.js";
 
 const REST = 200;
 
@@ -16,7 +17,6 @@ export function attachOwned(store, shelf, ask) {
   const frame = byId("owned");
   const details = frame.closest("details");
   let turn = 0;
-  let timer;
 
   async function look() {
     if (!details.open) return;
@@ -52,10 +52,7 @@ export function attachOwned(store, shelf, ask) {
       single ? button("Swap", () => (store.set({ kit: replace(store.get().kit, paint, single.parts[0][0]) }), say("Swapped")), { class: "pack", "aria-label": `Swap ${name} for ${shelf.get(single.parts[0][0]).name}` }) : null);
   }
 
+  const soon = afterRest(look, REST);
   details.addEventListener("toggle", look);
-  store.subscribe((state, changed) => {
-    if (!changed.has("kit") && !changed.has("owned")) return;
-    clearTimeout(timer);
-    timer = setTimeout(look, REST);
-  });
+  store.subscribe((state, changed) => (changed.has("kit") || changed.has("owned")) && soon());
 }

@@ -1,9 +1,10 @@
 // Partners of a paint: what neutralises it, and what shades it.
 
 import { dabOf } from "./dab.js";
-import { button, byId, element } from "./dom.js";
+import { button, byId, element, keepingFocus } from "./dom.js";
 import { paintEnd, shortName } from "./end.js";
 import { paintsOf } from "./kit.js";
+import { afterRest } from "./rest.js";
 
 const KINDS = [["neutral", "Neutral"], ["shading", "Shading"]];
 const EXPLAINED = {
@@ -20,27 +21,24 @@ export function attachPartners(store, shelf) {
   let kind = "neutral";
   let side = 0;
   let more = false;
-  let timer;
 
   function show() {
     const { ends, studio, kit, load } = store.get();
     const end = ends[side] ?? ends[1 - side];
     if (!end) return frame.replaceChildren(element("h3", {}, "Partners"), element("p", { class: "quiet" }, "Choose a paint to see what neutralises it and what shades it."));
-    const focused = document.activeElement?.closest?.("#partners [data-focus]")?.dataset.focus;
     const packed = paintsOf(kit);
     const found = studio.partners(end.parts, load)[kind];
     const own = found.filter(({ paint }) => packed.includes(paint));
     const others = found.filter(({ paint }) => !packed.includes(paint));
     const shown = more ? others : others.slice(0, FEW);
-    frame.replaceChildren(
+    keepingFocus(frame, () => frame.replaceChildren(
       element("div", { class: "title-row" }, element("h3", {}, "Partners of"), choice("Whose partners", ends.map((each, i) => [i, each ? `${"AB"[i]}: ${shortName(each.parts, shelf)}` : null]).filter(([, name]) => name), ends[side] ? side : 1 - side, (value) => (side = Number(value)))),
       element("div", { class: "choices", role: "group", "aria-label": "Kind of partner" }, ...KINDS.map(([key, word]) =>
         button(word, () => ((kind = key), show()), { "aria-pressed": String(kind === key), "data-focus": key }))),
       element("p", { class: "quiet" }, EXPLAINED[kind]),
       list("In the kit", own, "None in the kit."),
       list("On the shelf", shown, "None on the shelf."),
-      others.length > FEW ? button(more ? "Fewer" : `All ${others.length}`, () => ((more = !more), show()), { "data-focus": "more" }) : "");
-    if (focused) frame.querySelector(`[data-focus="${focused}"]`)?.focus();
+      others.length > FEW ? button(more ? "Fewer" : `All ${others.length}`, () => ((more = !more), show()), { "data-focus": "more" }) : ""));
   }
 
   function choice(label, options, current, onpick) {
@@ -76,10 +74,7 @@ export function attachPartners(store, shelf) {
     store.set({ ends: both, next: 1 - own, laid: 0, share: own === 0 ? share : 1 - share });
   }
 
-  store.subscribe((state, changed) => {
-    if (!["ends", "studio", "load", "kit"].some((key) => changed.has(key))) return;
-    clearTimeout(timer);
-    timer = setTimeout(show, REST);
-  });
-  setTimeout(show, REST);
+  const soon = afterRest(show, REST);
+  store.subscribe((state, changed) => ["ends", "studio", "load", "kit"].some((key) => changed.has(key)) && soon());
+  soon();
 }

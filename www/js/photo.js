@@ -2,6 +2,7 @@
 
 import { button, byId, element, say } from "./dom.js";
 import { targetOf } from "./target.js";
+import { capital } from "./words.js";
 
 /** Longest side at which a photo is worked on. */
 const SIDE = 1024;
@@ -161,4 +162,3 @@ async function decode(blob) {
 }
 
 const clamp = (value, most) => Math.min(Math.max(value, 0), most - 1);
-const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);

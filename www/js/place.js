@@ -1,11 +1,12 @@
 // A place: colours with weights that the painter wants to reach, found in a photo or gathered by hand.
 
+import { question } from "./adviser.js";
 import { button, byId, element, notice, say } from "./dom.js";
-import { shortName } from "./end.js";
-import { isFull, pack, paintsOf } from "./kit.js";
+import { pathOf, shortName } from "./end.js";
+import { paintsOf } from "./kit.js";
+import { packPaint } from "./packing.js";
 import { MOST_COLOURS, MOST_PLACES, addColour, dropColour, putPlace, removePlace, renamePlace, weigh } from "./places.js";
-import { pathOf } from "./recipes.js";
-import { question } from "./report.js";
+import { afterRest } from "./rest.js";
 import { targetOf } from "./target.js";
 import { loadName } from "./words.js";
 
@@ -20,7 +21,6 @@ export function attachPlace(store, shelf, ask, { showMix, chooseFor }) {
   let current = 0;
   let count = 12;
   let turn = 0;
-  let timer;
   const body = element("div", {});
   const head = element("div", {});
   frame.replaceChildren(head, body);
@@ -113,17 +113,16 @@ export function attachPlace(store, shelf, ask, { showMix, chooseFor }) {
     return element("div", {}, element("h4", {}, "Would bring most"), element("ul", { class: "rows" }, ...best.map(({ paint: number, gain }) => {
       const paint = shelf.get(number);
       return element("li", {}, element("span", { class: "name" }, `${paint.name} `, element("small", {}, paint.code), element("span", { class: "traits" }, `${(100 * gain).toFixed(0)} % more of the place`)),
-        button("Pack", () => (isFull(store.get().kit) ? notice("The tin is full. Remove a pan, or let the tin hold more.", { seconds: 8 }) : edit(pack(store.get().kit, number), `${paint.name} packed`)), { class: "pack", "aria-label": `Pack ${paint.name}` }));
+        button("Pack", () => packPaint(store, paint), { class: "pack", "aria-label": `Pack ${paint.name}` }));
     })));
   }
 
+  const soon = afterRest(refresh, REST);
   store.subscribe((state, changed) => {
     if (changed.has("target")) showHead();
-    if (!changed.has("kit") && !changed.has("studio")) return;
-    clearTimeout(timer);
-    timer = setTimeout(refresh, REST);
+    if (changed.has("kit") || changed.has("studio")) soon();
   });
-  timer = setTimeout(refresh, REST);
+  soon();
   return (pixels) => {
     photo = pixels;
     showHead();

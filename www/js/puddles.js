@@ -1,7 +1,7 @@
 // Puddles: mixes kept on the palette, each an end for further paths.
 
 import { dabOf } from "./dab.js";
-import { button, byId, element, notice, say } from "./dom.js";
+import { button, byId, element, keepingFocus, notice, say } from "./dom.js";
 import { pairOf, isPair, sameParts } from "./end.js";
 import { MOST_PUDDLES, keepPuddle, wipePuddle } from "./kit.js";
 import { loadName, recipe } from "./words.js";
@@ -33,11 +33,9 @@ export function attachPuddles(store, shelf, choose) {
       return element("li", {}, take, wipe);
     });
     const keeping = button("Keep this mix", keep, { disabled: !isPair(state), "data-focus": "keep" });
-    const focused = document.activeElement?.dataset?.focus === "keep";
-    frame.replaceChildren(
+    keepingFocus(frame, () => frame.replaceChildren(
       element("div", { class: "title-row" }, element("h3", {}, "Puddles"), keeping),
-      rows.length ? element("ul", { class: "rows" }, ...rows) : element("p", { class: "quiet" }, "Keep a mix to use it as an end of another path: so three or more paints come together."));
-    if (focused) keeping.focus();
+      rows.length ? element("ul", { class: "rows" }, ...rows) : element("p", { class: "quiet" }, "Keep a mix to use it as an end of another path: so three or more paints come together.")));
   }
 
   store.subscribe((state, changed) => {

@@ -1,16 +1,17 @@
 // Recipes for the target: what of the kit comes nearest, and what keeps it from being exact.
 
+import { question } from "./adviser.js";
 import { button, byId, element } from "./dom.js";
-import { shortName } from "./end.js";
+import { pathOf, shortName } from "./end.js";
 import { paintsOf } from "./kit.js";
-import { question } from "./report.js";
+import { afterRest } from "./rest.js";
 import { loadName } from "./words.js";
 
 const REST = 150;
 const SOURCES = [["kit", "the kit"], ["owned", "what I own"], ["shelf", "the whole shelf"]];
 
 /** Paints of a source. */
-export function paintsFrom({ kit, owned }, source, shelf) {
+function paintsFrom({ kit, owned }, source, shelf) {
   if (source === "owned") return owned;
   return source === "shelf" ? shelf.all.map(({ number }) => number) : paintsOf(kit);
 }
@@ -20,7 +21,6 @@ export function attachRecipes(store, shelf, ask, show) {
   const frame = byId("recipes");
   let source = "kit";
   let turn = 0;
-  let timer;
   const from = element("select", { "aria-label": "Recipes from", onchange: () => ((source = from.value), soon()) }, ...SOURCES.map(([value, name]) => element("option", { value }, name)));
   const body = element("div", { role: "status" });
   frame.replaceChildren(element("div", { class: "title-row" }, element("h3", {}, "Recipes from"), from), body);
@@ -58,20 +58,9 @@ export function attachRecipes(store, shelf, ask, show) {
     show();
   }
 
-  const soon = () => {
-    clearTimeout(timer);
-    timer = setTimeout(look, REST);
-  };
+  const soon = afterRest(look, REST);
   store.subscribe((state, changed) => {
     if (["target", "kit", "owned"].some((key) => changed.has(key))) soon();
   });
   soon();
-}
-
-/** Ends and share at which a recipe stands on a path: its last paint is B, what is before it A. */
-export function pathOf(parts) {
-  if (parts.length === 1) return { ends: [{ parts }, { parts }], share: 0 };
-  const [a, b] = [parts.slice(0, -1), parts.slice(-1)];
-  const volume = (side) => side.reduce((sum, [, count]) => sum + count, 0);
-  return { ends: [{ parts: a }, { parts: [[b[0][0], 1]] }], share: volume(b) / volume(parts) };
 }

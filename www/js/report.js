@@ -1,27 +1,21 @@
 // The report on the kit: what it can do, what each paint adds, what would come next.
 
+import { question } from "./adviser.js";
 import { dabOf } from "./dab.js";
-import { button, byId, element, notice, say } from "./dom.js";
-import { isFull, pack, paintsOf } from "./kit.js";
+import { button, byId, element } from "./dom.js";
+import { paintsOf } from "./kit.js";
+import { packPaint } from "./packing.js";
 import { lostWithout, rolesOf, sentences } from "./reporting.js";
+import { afterRest } from "./rest.js";
 
 const REST = 200;
 const FEW = 6;
 const WISHES = [["reach", "more colours"], ["darks", "deeper darks"], ["neutrals", "more greys"]];
 
-/** What the adviser is told of the page: paper, display, paints. */
-export const question = ({ kit }, more = {}) => ({
-  paper: { stock: kit.stock, own: kit.paper },
-  wide: matchMedia("(color-gamut: p3)").matches,
-  paints: Uint16Array.from(paintsOf(kit)),
-  ...more,
-});
-
 /** Shows the report and keeps it up with the kit. */
 export function attachReport(store, shelf, ask, choose) {
   const said = byId("report-said");
   const worths = byId("worths");
-  let timer;
   let turn = 0;
 
   async function look() {
@@ -52,10 +46,7 @@ export function attachReport(store, shelf, ask, choose) {
     return element("li", {}, take);
   }
 
-  const soon = () => {
-    clearTimeout(timer);
-    timer = setTimeout(look, REST);
-  };
+  const soon = afterRest(look, REST);
   store.subscribe((state, changed, before) => {
     if (changed.has("kit") && (state.kit.pans !== before.kit.pans || state.kit.stock !== before.kit.stock || state.kit.paper !== before.kit.paper)) soon();
   });
@@ -104,21 +95,10 @@ export function attachNext(store, shelf, ask) {
     const paint = shelf.get(number);
     return element("li", {}, dabOf(store.get().studio, number, 30),
       element("span", { class: "name" }, `${paint.name} `, element("small", {}, paint.code), element("span", { class: "traits" }, GAINS[wish.value](gain))),
-      button("Pack", () => packIt(paint), { class: "pack", "aria-label": `Pack ${paint.name}` }));
+      button("Pack", () => packPaint(store, paint), { class: "pack", "aria-label": `Pack ${paint.name}` }));
   }
 
-  function packIt({ number, name }) {
-    const { kit } = store.get();
-    if (isFull(kit)) return notice(`The tin holds ${kit.capacity} pans and is full. Remove a pan, or let the tin hold more.`, { seconds: 8 });
-    store.set({ kit: pack(kit, number) });
-    say(`${name} packed`);
-  }
-
-  let timer;
+  const soon = afterRest(look, REST);
   details.addEventListener("toggle", look);
-  store.subscribe((state, changed) => {
-    if (!changed.has("kit") && !changed.has("owned")) return;
-    clearTimeout(timer);
-    timer = setTimeout(look, REST);
-  });
+  store.subscribe((state, changed) => (changed.has("kit") || changed.has("owned")) && soon());
 }

@@ -1,10 +1,11 @@
 // The shelf: every paint there is, found by name, code, hue or what it is like.
 
 import { dabOf } from "./dab.js";
-import { button, byId, element, notice, say } from "./dom.js";
+import { button, byId, element } from "./dom.js";
 import { ORDERS, TRAITS, fits, has, namesOf } from "./find.js";
-import { holds, isFull, pack } from "./kit.js";
+import { holds } from "./kit.js";
 import { toggleOwned } from "./owned.js";
+import { packPaint } from "./packing.js";
 import { grade } from "./words.js";
 
 /** Paints by number and by key, and all in the table's order. */
@@ -36,16 +37,9 @@ export function attachShelf(store, shelf, choose) {
     const take = button("", () => choose(paint.number), { class: "take" });
     take.append(dabOf(store.get().studio, paint.number, 34),
       element("span", { class: "name" }, `${paint.name} `, element("small", {}, paint.code), element("span", { class: "traits" }, words.join(" · "))));
-    const packed = button("Pack", () => packIt(paint), { class: "pack" });
+    const packed = button("Pack", () => packPaint(store, paint), { class: "pack" });
     const own = button("Own", () => store.set({ owned: toggleOwned(store.get().owned, paint.number) }), { class: "pack", "aria-label": `Own ${paint.name}, ${paint.code}` });
     return { node: element("li", {}, take, own, packed), own, packed, paint: { ...paint, masstone: store.get().studio.swatch([[paint.number, 1]], 1) } };
-  }
-
-  function packIt(paint) {
-    const { kit } = store.get();
-    if (isFull(kit)) return notice(`The tin holds ${kit.capacity} pans and is full. Remove a pan, or let the tin hold more.`, { seconds: 8 });
-    store.set({ kit: pack(kit, paint.number) });
-    say(`${paint.name} packed`);
   }
 
   function fill() {

@@ -1,8 +1,8 @@
 // A value study: the photo repainted with the nearest mixes of the kit, beside the original, and in greys.
 
+import { question } from "./adviser.js";
 import { button, byId, element } from "./dom.js";
 import { paintsOf } from "./kit.js";
-import { question } from "./report.js";
 
 /** Shows the studies; answers a verb that takes a new photo's pixels, or nothing. */
 export function attachStudy(store, ask) {

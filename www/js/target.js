@@ -2,6 +2,7 @@
 
 import { button, byId, element, say } from "./dom.js";
 import { isPair, pairOf } from "./end.js";
+import { capital } from "./words.js";
 
 /** A target from CIELAB. `from` says where it comes from. */
 export const targetOf = (lab, from) => ({ lab: [...lab], from });
@@ -69,5 +70,3 @@ export function attachTarget(store, core) {
   });
   show(store.get());
 }
-
-const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -2,7 +2,7 @@
 
 import { dabOf } from "./dab.js";
 import { demoKit } from "./demo.js";
-import { button, byId, element, say } from "./dom.js";
+import { button, byId, element, keepingFocus, say } from "./dom.js";
 import { endOf } from "./end.js";
 import { LONGEST_TITLE, MOST_PANS, PAPERS, emptyKit, move, refill, remove, resize, retitle } from "./kit.js";
 
@@ -20,15 +20,13 @@ export function attachTin(store, shelf, choose, askPaper) {
   const editorOf = (kit) => (edited.kit === kit ? edited : (edited = { kit, node: editor(kit) })).node;
 
   function show({ kit, ends, studio, editing }) {
-    const focused = document.activeElement?.closest?.("[data-focus]")?.dataset.focus;
-    frame.replaceChildren(
+    keepingFocus(frame, () => frame.replaceChildren(
       title(kit),
       element("ol", { class: "pans", "aria-label": "Pans" }, ...kit.pans.map((pan) => panOf(pan, ends, studio)), ...gaps(kit)),
       kit.pans.length === 0 ? element("p", { class: "empty" }, "The tin is empty. Pack paints from the shelf, or start from the demo kit.") : null ?? "",
       settings(kit, editing),
       editing ? editorOf(kit) : "",
-    );
-    if (focused) frame.querySelector(`[data-focus="${CSS.escape(focused)}"]`)?.focus();
+    ));
   }
 
   function title(kit) {

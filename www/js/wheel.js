@@ -7,8 +7,6 @@ import { targetOf } from "./target.js";
 import { loadName, recipe } from "./words.js";
 
 const LEAST_LOAD = 1 / 32;
-/** Radius of the wheel in CAM16-UCS. */
-const RIM = 46;
 const REACH = { mouse: 20, pen: 22, touch: 30 };
 const PATH_REACH = { mouse: 16, pen: 20, touch: 26 };
 /** Pixels a press may wander and still not be a drag. */
@@ -199,7 +197,7 @@ export function attachWheel(store, shelf, choose, outlines) {
     const step = far ? 5 : 1;
     const [x, y] = store.get().cross;
     const moved = [x + dx * step, y + dy * step];
-    if (Math.hypot(...moved) <= RIM) store.set({ cross: moved });
+    if (Math.hypot(...moved) <= store.get().studio.rim()) store.set({ cross: moved });
   }
 
   function roundWheel(step) {

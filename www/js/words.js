@@ -15,6 +15,8 @@ export function loadName(load) {
   return LOADS.reduce((best, stop) => (far(stop) < far(best) ? stop : best))[1];
 }
 
+export const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
+
 export const count = (parts) => `${parts} ${parts === 1 ? "part" : "parts"}`;
 
 /** "2 parts Ultramarine blue, 1 part Burnt sienna"; a paint alone by its name. */

@@ -127,8 +127,7 @@ pub fn colours_of(rgba: &[u8], width: usize, count: usize) -> Result<JsValue, Js
 /// Bytes that are no picture; a place off it, or transparent.
 #[wasm_bindgen]
 pub fn sample(rgba: &[u8], width: usize, x: f32, y: f32, radius: f32) -> Result<Vec<f32>, JsError> {
-    let lab = Picture::new(rgba, width)?.sample(x, y, radius)?;
-    Ok(vec![lab.l, lab.a, lab.b])
+    Ok(numbers(Picture::new(rgba, width)?.sample(x, y, radius)?))
 }
 
 /// A picture balanced so that a disc is a neutral of this lightness; RGBA bytes.
@@ -155,8 +154,7 @@ pub fn white_balance(
 /// What is wrong with the text, and what may be typed.
 #[wasm_bindgen]
 pub fn read_colour(text: &str) -> Result<Vec<f32>, JsError> {
-    let lab = notation::parse(text)?;
-    Ok(vec![lab.l, lab.a, lab.b])
+    Ok(numbers(notation::parse(text)?))
 }
 
 /// L*, a*, b* as `#rrggbb`.
@@ -167,6 +165,11 @@ pub fn read_colour(text: &str) -> Result<Vec<f32>, JsError> {
 #[wasm_bindgen]
 pub fn hex_of(lab: &[f32]) -> Result<String, JsError> {
     Ok(notation::hex(lab_of(lab)?))
+}
+
+/// L*, a*, b* for the page.
+pub(crate) fn numbers(lab: Lab) -> Vec<f32> {
+    vec![lab.l, lab.a, lab.b]
 }
 
 pub(crate) fn lab_of(lab: &[f32]) -> Result<Lab, JsError> {

@@ -79,7 +79,10 @@ impl Studio {
         let near = |other: Lab| (lab.l - other.l).hypot(lab.a - other.a).hypot(lab.b - other.b) <= FAR;
         let shelf = Shelf::built_in();
         let mut candidates = Vec::new();
-        for other in self.daylight_reach.of(paints, &self.daylight)?.mixes().filter(|mix| near(mix.lab())) {
+        // In daylight the reach at hand is the one looked for.
+        let in_daylight = self.sight.view.light() == Light::D65;
+        let last = if in_daylight { &mut self.reach } else { &mut self.daylight_reach };
+        for other in last.of(paints, &self.daylight)?.mixes().filter(|mix| near(mix.lab())) {
             let recipe = other.recipe();
             let reflectance = self.daylight.reflectance(&recipe.film(shelf)?, other.load());
             candidates.push((recipe, other.load(), reflectance));

@@ -122,7 +122,7 @@ impl CrossingReadout {
     }
 }
 
-pub(crate) const fn kind_name(kind: CrossingKind) -> &'static str {
+const fn kind_name(kind: CrossingKind) -> &'static str {
     match kind {
         CrossingKind::Pure => "pure",
         CrossingKind::Near => "near",

@@ -12,12 +12,12 @@ use web_sys::CanvasRenderingContext2d as Context;
 
 use crate::border::{canvas_failed, into, out};
 use crate::dab::{self, Dab};
-use crate::geometry::{Frame, Spot, nearest_along};
-use crate::matching::lab_of;
+use crate::geometry::{Frame, RIM, Spot, nearest_along};
+use crate::matching::{lab_of, numbers};
 use crate::pair::{Pair, Parts, Ready};
 use crate::reach::LastReach;
 use crate::readout::{CrossingReadout, Mix, PaintReadout, Way};
-use crate::scene::Scene;
+use crate::scene::{Drop, Scene};
 use crate::sight::Sight;
 use crate::strand::{STEPS, Strand, pinned, share_along};
 use crate::wash::{self, Grain};
@@ -118,8 +118,7 @@ impl Studio {
     ///
     /// An end that is not chosen or not known.
     pub fn lab_of(&self, pair: JsValue, share: f32, load: f32) -> Result<Vec<f32>, JsError> {
-        let lab = ready(pair)?.path(&self.daylight, load).colour(share);
-        Ok(vec![lab.l, lab.a, lab.b])
+        Ok(numbers(ready(pair)?.path(&self.daylight, load).colour(share)))
     }
 
     /// A colour's L*, a*, b* turned to the hue and chroma of a place of the wheel; its L* stays.
@@ -128,8 +127,7 @@ impl Studio {
     ///
     /// What is no colour.
     pub fn at_place(&self, lightness: f32, x: f32, y: f32) -> Result<Vec<f32>, JsError> {
-        let lab = colour::at_place(lightness, x, y);
-        Ok(vec![lab.l, lab.a, lab.b])
+        Ok(numbers(colour::at_place(lightness, x, y)))
     }
 
     /// A recipe at a load.
@@ -274,8 +272,7 @@ impl Studio {
         }
         let mut drops = Vec::new();
         for drop in &scene.puddles {
-            let lab = self.sight.view.colour(&Recipe::new(&drop.parts)?.film(Shelf::built_in())?, drop.load);
-            let (place, css) = self.sight.spot(lab);
+            let (place, css) = self.sight.spot(self.drop_colour(drop)?);
             drops.push((frame.spot(place), css));
         }
         wheel::draw_top(context, &scene, &self.stands, strand.as_ref(), &pins, &drops).map_err(canvas_failed)
@@ -336,13 +333,18 @@ impl Studio {
         let frame = Frame::new(scene.size);
         let mut nearest: Option<(usize, f64)> = None;
         for (i, drop) in scene.puddles.iter().enumerate() {
-            let film = Recipe::new(&drop.parts)?.film(Shelf::built_in())?;
-            let away = frame.spot(self.sight.view.place(&film, drop.load)).distance(Spot { x, y });
+            let away = frame.spot(colour::wheel(self.drop_colour(drop)?)).distance(Spot { x, y });
             if away <= reach && nearest.is_none_or(|(_, least)| away < least) {
                 nearest = Some((i, away));
             }
         }
         Ok(nearest.map(|(i, _)| i))
+    }
+
+    /// Radius of the wheel in CAM16-UCS.
+    #[must_use]
+    pub fn rim(&self) -> f32 {
+        RIM
     }
 
     /// The place of the wheel's plane at a place on a canvas of `size`: x, y; nothing off the disc.
@@ -438,15 +440,22 @@ impl Studio {
     }
 }
 
+impl Studio {
+    fn drop_colour(&self, drop: &Drop) -> Result<Lab, Error> {
+        Ok(self.sight.view.colour(&Recipe::new(&drop.parts)?.film(Shelf::built_in())?, drop.load))
+    }
+}
+
 impl Stand {
     fn new(paint: &'static Paint, sight: &Sight) -> Self {
         let strongest = sight.view.strongest_load(&paint.film);
         let colour = |load: f32| sight.view.colour(&paint.film, load);
         let step = |i: usize| sight.spot(colour(THINNEST.powf(i as f32 / (TAIL_POINTS - 1) as f32)));
-        let shown = sight.shown(colour(strongest));
+        let lab = colour(strongest);
+        let shown = sight.shown(lab);
         Self {
             paint,
-            place: colour::wheel(colour(strongest)),
+            place: colour::wheel(lab),
             css: shown.css(),
             exact: shown.exact,
             rim: sight.css(colour(strongest * 2.0)),
@@ -488,8 +497,7 @@ pub fn paints() -> Result<JsValue, JsError> {
 /// What is wrong with the text or with such a paper, in words for the painter.
 #[wasm_bindgen]
 pub fn read_paper(text: &str) -> Result<Vec<f32>, JsError> {
-    let lab = OwnPaper::new(notation::parse(text)?)?.colour();
-    Ok(vec![lab.l, lab.a, lab.b])
+    Ok(numbers(OwnPaper::new(notation::parse(text)?)?.colour()))
 }
 
 pub(crate) fn recipe(parts: &Parts) -> Result<Recipe, JsError> {
