@@ -171,6 +171,13 @@ impl Label {
         Spot { x: self.left + self.width / 2.0, y: self.top + self.height / 2.0 }
     }
 
+    /// Its left end, middle and right end: what keeps off these keeps off its text.
+    #[must_use]
+    pub fn across(&self) -> [Spot; 3] {
+        let Spot { x, y } = self.middle();
+        [Spot { x: self.left, y }, Spot { x, y }, Spot { x: self.left + self.width, y }]
+    }
+
     /// Distance from its edge to a place; 0 inside.
     #[must_use]
     pub fn distance(&self, spot: Spot) -> f64 {
@@ -208,8 +215,9 @@ pub fn place_label(frame: &Frame, dab: Spot, text: (f64, f64), taken: &[Label]) 
 #[must_use]
 pub fn place_aside(frame: &Frame, at: Spot, text: (f64, f64), keep_off: &[Spot]) -> Label {
     let (width, height) = text;
-    let gap = 14.0;
-    let candidates = (0..8).map(|eighth| {
+    // Beside the place, or a little farther where that is crowded.
+    let candidates = [14.0, 26.0].into_iter().flat_map(|gap| (0..8).map(move |eighth| (gap, eighth)));
+    let candidates = candidates.map(|(gap, eighth)| {
         let (sin, cos) = (f64::from(eighth) * std::f64::consts::FRAC_PI_4).sin_cos();
         let middle = Spot { x: at.x + cos * (gap + width / 2.0), y: at.y + sin * (gap + height / 2.0) };
         let label = Label::centred(middle, width, height);

@@ -75,7 +75,7 @@ pub(crate) fn draw_top(
     draw_codes(context, scene, &frame, &codes)?;
     draw_rings(context, scene, &frame, stands)?;
     if let Some(strand) = strand {
-        let labels = codes.iter().map(|(_, label, _)| label.middle());
+        let labels = codes.iter().flat_map(|(_, label, dab)| label.across().into_iter().chain([*dab]));
         let keep_off: Vec<Spot> = strand.spots().into_iter().chain([strand.mix.spot]).chain(labels).collect();
         crossing_mark(context, scene, &frame, strand, &keep_off)?;
         draw_asked(context, scene, &frame, strand)?;
