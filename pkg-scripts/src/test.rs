@@ -72,7 +72,7 @@ const SEED: &str = "PROPTEST_RNG_SEED";
 fn native(counts: &mut Counts) -> Result<()> {
     let mut tests = cargo(&["test", "--locked", "--workspace", "--no-fail-fast"]);
     // Property tests draw the same cases on every machine; `cargo test` by hand draws new ones.
-    if std::env::var_os(SEED).is_none() {
+    if env::var_os(SEED).is_none() {
         tests.env(SEED, "1");
     }
     run_tests(&mut tests, counts)

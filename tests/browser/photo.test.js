@@ -81,6 +81,34 @@ visit("a picture of a hundred megapixels and more is refused or scaled, and the 
   assert.match(await said(page), /154 megapixels/);
 });
 
+visit("a photo that lies on its side is turned upright", {}, async ({ page }) => {
+  const jpeg = await page.evaluate(async () => {
+    const canvas = new OffscreenCanvas(64, 32);
+    canvas.getContext("2d").fillRect(0, 0, 64, 32);
+    return [...new Uint8Array(await (await canvas.convertToBlob({ type: "image/jpeg" })).arrayBuffer())];
+  });
+  // Exif 2.3: APP1 with one entry, Orientation (0x0112) = 6, turned a quarter clockwise to be seen.
+  const tiff = [0x4d, 0x4d, 0, 42, 0, 0, 0, 8, 0, 1, 0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 6, 0, 0, 0, 0, 0, 0];
+  const exif = [...Buffer.from("Exif"), 0, 0, ...tiff];
+  const marked = Buffer.from([...jpeg.slice(0, 2), 0xff, 0xe1, 0, exif.length + 2, ...exif, ...jpeg.slice(2)]);
+  await page.locator(".switch").getByRole("button", { name: "Match" }).click();
+  await put(page, marked, "turned.jpg", "image/jpeg");
+  await page.locator("#photo .picture").waitFor();
+  assert.deepEqual(await page.locator("#photo .picture").evaluate(({ width, height }) => [width, height]), [32, 64]);
+});
+
+visit("a pasted picture is opened", {}, async ({ page }) => {
+  await page.locator(".switch").getByRole("button", { name: "Match" }).click();
+  await page.evaluate((bytes) => {
+    const files = new DataTransfer();
+    files.items.add(new File([Uint8Array.from(bytes)], "pasted.png", { type: "image/png" }));
+    dispatchEvent(new ClipboardEvent("paste", { clipboardData: files }));
+  }, [...stripes()]);
+  await page.locator("#photo .picture").waitFor();
+  await at(page, 0.83, 0.5);
+  assert.match(await target(page), /L\* 40/);
+});
+
 visit("transparent pixels give no colour", {}, async ({ page }) => {
   await open(page, stripes({ alpha: 0 }));
   await at(page, 0.5, 0.5);

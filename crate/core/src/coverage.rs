@@ -33,7 +33,9 @@ const STEPS: usize = 4;
 /// A colour is reached within a limit if a single, a pair or a triple of the kit
 /// comes so near, at the best load and ratio: the nearest mix of the reach is
 /// refined, continuously, for each set of paints by itself. So one paint more
-/// never takes a colour away.
+/// never takes a colour away. Of each set the mix that is nearest by an ellipsoid of
+/// equal CIEDE2000 is refined; so a colour that is just within a limit may be
+/// passed over, but none nearer than 0.7 of it was in 1800 kits drawn at random.
 #[derive(Clone, Debug)]
 pub struct Coverage {
     paints: Vec<PaintNumber>,
@@ -325,7 +327,8 @@ mod tests {
                 let nearest = reach.mixes().map(|mix| distance(mix.lab(), *colour)).fold(f32::INFINITY, f32::min);
                 let reached = found.reaches(i).unwrap();
                 for (reached, limit) in reached.into_iter().zip(LIMITS) {
-                    prop_assert!(reached || nearest > 0.8 * limit, "{colour:?} is reached within {nearest}");
+                    // Among mixes that the ellipsoid ranks otherwise than CIEDE2000 does: 0.7 held for 1800 kits.
+                    prop_assert!(reached || nearest > 0.7 * limit, "{colour:?} is reached within {nearest}");
                     // Refining finds no more than the steps of the reach leave out.
                     prop_assert!(!reached || nearest < limit + LOOK, "{colour:?} by {nearest}");
                 }

@@ -3,19 +3,17 @@
 //! Ratio and load are continuous here. Each descent starts at the nearest of the
 //! reach's own mixes of the set.
 
-use std::ops::Range;
-
 use crate::blend::Blend;
 use crate::colour::{Lab, narrow_ciede2000};
-use crate::descent::{descend, sum_of_squares};
+use crate::descent::descend;
 use crate::ellipsoid::Ellipsoid;
 use crate::film::Film;
 use crate::order::in_order;
 use crate::reach::{LOADS, Reach};
 use crate::view::THINNEST;
 
-/// Sets of paints that are looked at, those whose mixes lie nearest: all of 15 paints.
-const MOST_SETS: usize = 600;
+/// Descents that are made, those that start nearest: all of 15 paints.
+const MOST_STARTS: usize = 1000;
 
 /// CIEDE2000 from which on the formula itself tells what lies near, and no longer an ellipsoid.
 const BEYOND: f32 = 5.0;
@@ -23,11 +21,11 @@ const BEYOND: f32 = 5.0;
 /// Trials of a descent.
 const STEPS: usize = 8;
 
-/// Descents in a row, each by the measure and the slopes where the last one ended.
-const DESCENTS: usize = 4;
+/// Descents in a row, each with the slopes where the last one ended.
+const DESCENTS: usize = 6;
 
 /// CIEDE2000 that a further descent must gain, and is enough.
-const NEAR: f32 = 0.05;
+const NEAR: f32 = 0.02;
 
 /// One to three paints by their place in a reach.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -60,10 +58,10 @@ impl Set {
     }
 }
 
-/// The optimum of every set, the nearest first.
+/// The optima of every set, the nearest first; one that has several valleys stands there several times.
 pub(crate) fn optima(target: Lab, reach: &Reach) -> Vec<Optimum> {
     let starts = in_order(starts(target, reach), |start| start.squared);
-    let found = starts.iter().take(MOST_SETS).map(|start| optimum(start, target, reach)).collect();
+    let found = starts.iter().take(MOST_STARTS).map(|start| optimum(start, target, reach)).collect();
     in_order(found, |optimum: &Optimum| optimum.error)
 }
 
@@ -75,31 +73,58 @@ struct Start {
     squared: f32,
 }
 
-/// The nearest mix of every set.
+/// The mixes of every set that lie nearer than those next to them.
 fn starts(target: Lab, reach: &Reach) -> Vec<Start> {
-    let near = Metric::between(target, target);
-    let starts = nearest(reach, |lab| near.squared(lab));
+    let near = Ellipsoid::round(target);
+    let starts = valleys(reach, |lab| near.squared(lab));
     let least = starts.iter().map(|start| narrow_ciede2000(start.lab, target)).fold(f32::INFINITY, f32::min);
     if least < BEYOND {
         return starts;
     }
-    nearest(reach, |lab| narrow_ciede2000(lab, target).powi(2))
+    valleys(reach, |lab| narrow_ciede2000(lab, target).powi(2))
 }
 
-fn nearest(reach: &Reach, squared: impl Fn(Lab) -> f32) -> Vec<Start> {
+fn valleys(reach: &Reach, squared: impl Fn(Lab) -> f32) -> Vec<Start> {
     let rows: Vec<(Blend, &[Lab; LOADS.len()])> = reach.rows().collect();
-    let of_set = |set: Range<usize>| {
-        let mixes = rows[set].iter().flat_map(|(blend, labs)| {
-            labs.iter().zip(LOADS).map(|(lab, load)| Start {
-                blend: *blend,
-                load,
-                lab: *lab,
-                squared: squared(*lab),
-            })
-        });
-        mixes.min_by(|a, b| a.squared.total_cmp(&b.squared))
+    let mut starts = Vec::new();
+    for set in reach.sets() {
+        let rows = &rows[set];
+        let heights: Vec<Row> = rows.iter().map(|(_, labs)| labs.map(&squared)).collect();
+        let bottoms = if rows[0].0.used().count() < 3 { along_a_path(&heights) } else { by_load(&heights) };
+        starts.extend(bottoms.into_iter().map(|(row, level)| {
+            let (blend, labs) = rows[row];
+            Start { blend, load: LOADS[level], lab: labs[level], squared: heights[row][level] }
+        }));
+    }
+    starts
+}
+
+/// A number for each load.
+type Row = [f32; LOADS.len()];
+
+/// Where neither the next ratios nor the next loads are lower.
+fn along_a_path(heights: &[Row]) -> Vec<(usize, usize)> {
+    let lowest = |row: usize, level: usize| {
+        let rows = row.saturating_sub(1)..=(row + 1).min(heights.len() - 1);
+        rows.flat_map(|row| round(level).map(move |level| heights[row][level])).fold(f32::INFINITY, f32::min)
     };
-    reach.sets().filter_map(of_set).collect()
+    let all = (0..heights.len()).flat_map(|row| (0..LOADS.len()).map(move |level| (row, level)));
+    all.filter(|(row, level)| heights[*row][*level] <= lowest(*row, *level)).collect()
+}
+
+/// The lowest ratio at each load, where none at the next loads is lower.
+fn by_load(heights: &[Row]) -> Vec<(usize, usize)> {
+    let lowest: [(f32, usize); LOADS.len()] = std::array::from_fn(|level| {
+        let column = heights.iter().enumerate().map(|(row, heights)| (heights[level], row));
+        column.min_by(|a, b| a.0.total_cmp(&b.0)).unwrap_or((f32::INFINITY, 0))
+    });
+    let is_valley = |level: &usize| round(*level).all(|near| lowest[*level].0 <= lowest[near].0);
+    (0..LOADS.len()).filter(is_valley).map(|level| (lowest[level].1, level)).collect()
+}
+
+/// A load and those next to it.
+fn round(level: usize) -> std::ops::RangeInclusive<usize> {
+    level.saturating_sub(1)..=(level + 1).min(LOADS.len() - 1)
 }
 
 fn optimum(start: &Start, target: Lab, reach: &Reach) -> Optimum {
@@ -108,29 +133,28 @@ fn optimum(start: &Start, target: Lab, reach: &Reach) -> Optimum {
     let strengths: [f32; 3] = std::array::from_fn(|i| {
         films.get(i).map_or(0.0, |film| film.strength * f32::from(start.blend.parts[i]))
     });
-    let whole: f32 = strengths.iter().sum();
-    let mut best = Optimum {
-        set,
-        masstones: strengths.map(|strength| start.load * strength / whole),
-        error: narrow_ciede2000(start.lab, target),
-    };
-    let mut lab = start.lab;
     let colour = |masstones: [f32; 3]| {
-        let load: f32 = masstones[..films.len()].iter().sum();
+        let load: f32 = masstones.iter().sum();
         let shares = films.iter().zip(masstones).map(|(film, masstones)| (*film, masstones / load));
         reach.view().colour(&Film::blend(shares), load.clamp(THINNEST, 1.0))
     };
+    let at =
+        |masstones: [f32; 3]| Optimum { set, masstones, error: narrow_ciede2000(colour(masstones), target) };
+    let mut best = at(at_load(strengths, start.load));
     for _ in 0..DESCENTS {
-        let metric = Metric::between(target, lab);
-        let miss = |logs: [f32; 3]| metric.parts(colour(logs.map(f32::exp)));
-        let (logs, _) =
-            descend(best.masstones.map(f32::ln), films.len(), STEPS, miss, |sum| sum < NEAR * NEAR);
-        let masstones = logs.map(f32::exp);
-        let there = colour(masstones);
-        let error = narrow_ciede2000(there, target);
-        let gain = best.error - error;
+        // Far away the slopes of one place lead astray: the smaller the misses, the shorter the steps.
+        let scale = 1.0 / best.error.max(1.0);
+        let miss = |logs: [f32; 3]| {
+            parts_between(target, colour(logs.map(|log| (-log).exp()))).map(|part| scale * part)
+        };
+        // Slopes are taken upwards, and a load has room below masstone: hence the negative logarithms.
+        let from = at_load(best.masstones, best.masstones.iter().sum::<f32>()).map(|own| -own.ln());
+        let enough = |sum: f32| sum < (scale * NEAR).powi(2);
+        let (logs, _) = descend(from, films.len(), STEPS, miss, enough);
+        let next = at(logs.map(|log| (-log).exp()));
+        let gain = best.error - next.error;
         if gain > 0.0 {
-            (best, lab) = (Optimum { set, masstones, error }, there);
+            best = next;
         }
         if gain < NEAR || best.error < NEAR {
             break;
@@ -139,25 +163,18 @@ fn optimum(start: &Start, target: Lab, reach: &Reach) -> Optimum {
     best
 }
 
-/// CIEDE2000 from a colour, by the weights it has half-way to another.
-pub(crate) struct Metric {
-    ellipsoid: Ellipsoid,
-    origin: [f32; 3],
+/// Masstones in these proportions at a load, or at the nearest at which its slopes are told.
+fn at_load(masstones: [f32; 3], load: f32) -> [f32; 3] {
+    const ROOM: f32 = 1.05;
+    let scale = load.clamp(ROOM * THINNEST, 1.0) / masstones.iter().sum::<f32>();
+    masstones.map(|own| own * scale)
 }
 
-impl Metric {
-    pub(crate) fn between(origin: Lab, other: Lab) -> Self {
-        let ellipsoid = Ellipsoid::round((origin + other) * 0.5);
-        Self { origin: ellipsoid.parts(origin), ellipsoid }
-    }
-
-    /// Three parts of the difference from it, which add as squares: lightness, chroma, hue.
-    pub(crate) fn parts(&self, lab: Lab) -> [f32; 3] {
-        let parts = self.ellipsoid.parts(lab);
-        [0, 1, 2].map(|i| parts[i] - self.origin[i])
-    }
-
-    fn squared(&self, lab: Lab) -> f32 {
-        sum_of_squares(&self.parts(lab))
-    }
+/// Lightness, chroma and hue of the difference of a colour from another.
+///
+/// They add as squares to that of CIEDE2000, by the weights it has half-way.
+pub(crate) fn parts_between(origin: Lab, lab: Lab) -> [f32; 3] {
+    let ellipsoid = Ellipsoid::round((origin + lab) * 0.5);
+    let (from, to) = (ellipsoid.parts(origin), ellipsoid.parts(lab));
+    [0, 1, 2].map(|i| to[i] - from[i])
 }

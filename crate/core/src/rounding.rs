@@ -6,7 +6,7 @@ use crate::colour::{Lab, narrow_ciede2000};
 use crate::descent::sum_of_squares;
 use crate::film::Film;
 use crate::matches::EQUALLY_NEAR;
-use crate::optimum::{Metric, Optimum, Set};
+use crate::optimum::{Optimum, Set, parts_between};
 use crate::reach::Reach;
 use crate::recipe::gcd;
 
@@ -66,33 +66,29 @@ fn load_at(stop: i8) -> f32 {
 /// itself would miss that the errors of two may make up for each other.
 pub(crate) fn round(optimum: &Optimum, target: Lab, reach: &Reach) -> Option<Rounded> {
     let model = Model::new(optimum, target, reach);
-    let mut guesses: Vec<Guess> = Vec::new();
-    let small = SMALL[optimum.set.paints().len() - 1].iter().copied();
-    for parts in small.chain(model.traces()) {
-        guesses.extend(model.guesses(parts));
-    }
-    if guesses.len() > WORKED_OUT {
-        guesses.select_nth_unstable_by(WORKED_OUT, |a, b| a.squared.total_cmp(&b.squared));
-        guesses.truncate(WORKED_OUT);
-    }
-    let mut tried: Vec<Rounded> =
-        guesses.iter().map(|guess| model.work_out(guess.parts, guess.stop)).collect();
+    let mut tried = model.first();
     // The model is linear and the colour is not: the last steps are walked.
-    while let Some(nearest) = nearest(&tried) {
+    while let Some(nearest) = nearest_small(&tried) {
         for (parts, stop) in model.neighbours(&nearest) {
             if !tried.iter().any(|tried| tried.parts == parts && tried.stop == stop) {
                 tried.push(model.work_out(parts, stop));
             }
         }
-        if self::nearest(&tried) == Some(nearest) {
+        let next = nearest_small(&tried);
+        if next.is_none_or(|next| (next.parts, next.stop) == (nearest.parts, nearest.stop)) {
             break;
         }
     }
     tried.into_iter().min_by(|a, b| a.rank().total_cmp(&b.rank()).then(a.error.total_cmp(&b.error)))
 }
 
-fn nearest(tried: &[Rounded]) -> Option<Rounded> {
-    tried.iter().copied().min_by(|a, b| a.error.total_cmp(&b.error))
+fn nearest_small(tried: &[Rounded]) -> Option<Rounded> {
+    let small = tried.iter().filter(|tried| is_small(&tried.parts));
+    small.copied().min_by(|a, b| a.error.total_cmp(&b.error))
+}
+
+fn is_small(parts: &Parts) -> bool {
+    parts.iter().all(|part| *part <= MOST_PARTS)
 }
 
 /// Parts of up to three paints.
@@ -132,30 +128,39 @@ impl<'a> Model<'a> {
             let shares = films.iter().zip(masstones).map(|(film, own)| (*film, own / load));
             reach.view().colour(&Film::blend(shares), load)
         };
-        let there = colour(masstones);
-        let metric = Metric::between(target, there);
-        let miss = metric.parts(there);
+        let miss = parts_between(target, colour(masstones));
         let mut slopes = [[0.0; 3]; 3];
         for (i, slope) in slopes.iter_mut().enumerate().take(films.len()) {
             let mut moved = masstones;
             moved[i] *= STEP.exp();
-            let moved = metric.parts(colour(moved));
+            let moved = parts_between(target, colour(moved));
             *slope = [0, 1, 2].map(|row| (moved[row] - miss[row]) / STEP);
         }
         let (logs, load) = (masstones.map(f32::ln), load.ln());
         Self { set: optimum.set, films, target, reach, logs, load, miss, slopes }
     }
 
-    /// These parts at the two quarter octaves next to the best load; none if no brush measures them.
+    /// A paint alone at every load; of more paints what the model puts first.
+    fn first(&self) -> Vec<Rounded> {
+        let small = &SMALL[self.films.len() - 1];
+        if let [alone] = small[..] {
+            return (THINNEST_STOP..=0).map(|stop| self.work_out(alone, stop)).collect();
+        }
+        let all = small.iter().copied().chain(self.traces());
+        let mut guesses: Vec<Guess> = all.flat_map(|parts| self.guesses(parts)).collect();
+        guesses.select_nth_unstable_by(WORKED_OUT, |a, b| a.squared.total_cmp(&b.squared));
+        guesses[..WORKED_OUT].iter().map(|guess| self.work_out(guess.parts, guess.stop)).collect()
+    }
+
+    /// These parts at the two quarter octaves next to the best load.
     fn guesses(&self, parts: Parts) -> impl Iterator<Item = Guess> {
-        let used = self.films.len();
         let masstones: [f32; 3] = std::array::from_fn(|i| {
             self.films.get(i).map_or(0.0, |film| film.strength * f32::from(parts[i]))
         });
         let whole = masstones.iter().sum::<f32>().ln();
         let (mut miss, mut thicker) = (self.miss, [0.0; 3]);
-        for i in 0..used {
-            let moved = masstones[i].ln() - whole + self.load - self.logs[i];
+        for (i, own) in masstones.iter().enumerate().take(self.films.len()) {
+            let moved = own.ln() - whole + self.load - self.logs[i];
             for row in 0..3 {
                 miss[row] += moved * self.slopes[i][row];
                 thicker[row] += self.slopes[i][row];
@@ -181,17 +186,17 @@ impl<'a> Model<'a> {
 
     /// Small parts one part away, and the parts themselves, at this load and those next to it.
     fn neighbours(&self, rounded: &Rounded) -> Vec<(Parts, i8)> {
+        let used = self.films.len();
         let mut all = vec![rounded.parts];
-        for i in 0..self.films.len() {
+        for i in 0..used {
             for part in [rounded.parts[i] - 1, rounded.parts[i] + 1] {
                 let mut parts = rounded.parts;
                 parts[i] = part;
-                all.push(reduced(parts));
+                if is_small(&parts) && !parts[..used].contains(&0) {
+                    all.push(reduced(parts));
+                }
             }
         }
-        let small =
-            |parts: &Parts| parts[..self.films.len()].iter().all(|part| (1..=MOST_PARTS).contains(part));
-        all.retain(|parts| *parts == rounded.parts || small(parts));
         let stops = [-1, 0, 1].map(|step| (rounded.stop + step).clamp(THINNEST_STOP, 0));
         all.iter().flat_map(|parts| stops.map(|stop| (*parts, stop))).collect()
     }
@@ -205,11 +210,7 @@ impl<'a> Model<'a> {
             return vec![];
         };
         let others: Vec<usize> = paints.filter(|i| *i != trace).collect();
-        let bases = match others[..] {
-            [_] => vec![[1, 0, 0]],
-            [a, b] => pairs(volume(a) / volume(b)),
-            _ => vec![],
-        };
+        let Some(bases) = others.len().checked_sub(1).map(|count| &SMALL[count]) else { return vec![] };
         let ratio = others.iter().map(|i| volume(*i)).sum::<f32>() / volume(trace);
         let mut all = Vec::new();
         for base in bases {
@@ -219,7 +220,7 @@ impl<'a> Model<'a> {
                 others.iter().zip(base).for_each(|(i, part)| parts[*i] = times * part);
                 parts[trace] = 1;
                 let is_trace = |i: usize| f32::from(parts[i]) * strength(i) <= TRACE * strength(trace);
-                if parts.iter().any(|part| *part > MOST_PARTS) && others.iter().all(|i| is_trace(*i)) {
+                if !is_small(&parts) && others.iter().all(|i| is_trace(*i)) {
                     all.push(parts);
                 }
             }
@@ -231,18 +232,6 @@ impl<'a> Model<'a> {
 fn reduced(parts: Parts) -> Parts {
     let divisor = parts.iter().fold(0, |divisor, part| gcd(divisor, u64::from(*part))).max(1) as u16;
     parts.map(|part| part / divisor)
-}
-
-/// Parts of two paints: all small ones, and of a trace beside a ratio.
-fn pairs(ratio: f32) -> Vec<Parts> {
-    let trace = |ratio: f32| ratio.round().clamp(f32::from(MOST_PARTS) + 1.0, MOST_TO_ONE) as u16;
-    let mut all = SMALL[1].clone();
-    if ratio > f32::from(MOST_PARTS) {
-        all.push([trace(ratio), 1, 0]);
-    } else if ratio < 1.0 / f32::from(MOST_PARTS) {
-        all.push([1, trace(1.0 / ratio), 0]);
-    }
-    all
 }
 
 /// Parts up to [`MOST_PARTS`], without a common divisor, of one, two and three paints.

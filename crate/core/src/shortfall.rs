@@ -3,7 +3,7 @@
 use crate::colour::{Lab, chroma};
 use crate::hue::NEAR_GREY;
 use crate::matches::Match;
-use crate::optimum::Metric;
+use crate::optimum::parts_between;
 
 /// CIEDE2000 that nobody sees.
 const SEEN: f32 = 1.0;
@@ -43,7 +43,7 @@ impl Shortfall {
         if nearest.error <= nearest.doubt.max(SEEN) {
             return None;
         }
-        let [light, vivid, hue] = Metric::between(target, nearest.lab).parts(nearest.lab);
+        let [light, vivid, hue] = parts_between(target, nearest.lab);
         let grey = chroma(target) <= NEAR_GREY;
         let in_chroma = if grey { vivid.hypot(hue) } else { vivid.abs() };
         Some(if light.abs() >= in_chroma.max(hue.abs()) {
