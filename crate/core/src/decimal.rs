@@ -2,7 +2,9 @@
 //!
 //! The standard library reads and writes every float to its last digit, with
 //! tables and long arithmetic that weigh much in a program that has to be
-//! downloaded. The numbers of tables, styles and messages are short ones.
+//! downloaded. The numbers of tables, styles and messages are short ones. One
+//! float in a `format!` brings all of it back, and so does `clamp` between bounds
+//! that are not constant, whose panic would print them.
 
 use std::fmt;
 
