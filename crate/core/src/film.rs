@@ -30,10 +30,7 @@ impl Film {
         let mut sum = Self { strength, ..Self::CLEAR };
         for (film, share) in parts {
             let weight = share * film.strength / strength;
-            for band in 0..BANDS {
-                sum.k[band] += weight * film.k[band];
-                sum.s[band] += weight * film.s[band];
-            }
+            sum.add(film, weight);
         }
         sum
     }
@@ -42,12 +39,16 @@ impl Film {
     pub(crate) fn blend<'a>(parts: impl Iterator<Item = (&'a Self, f32)>) -> Self {
         let mut sum = Self::CLEAR;
         for (film, share) in parts {
-            for band in 0..BANDS {
-                sum.k[band] += share * film.k[band];
-                sum.s[band] += share * film.s[band];
-            }
+            sum.add(film, share);
         }
         sum
+    }
+
+    fn add(&mut self, film: &Self, share: f32) {
+        for band in 0..BANDS {
+            self.k[band] += share * film.k[band];
+            self.s[band] += share * film.s[band];
+        }
     }
 
     /// Masstones of `a` and of `b` in one masstone of their mixture.
