@@ -109,7 +109,11 @@ impl<T: FromPage> FromPage for Option<T> {
 impl<T: FromPage> FromPage for Vec<T> {
     fn from_page(value: &JsValue) -> Result<Self, Fault> {
         let list = list(value)?;
-        (0..list.length()).map(|i| T::from_page(&list.get(i))).collect()
+        let mut found = Self::with_capacity(list.length() as usize);
+        for i in 0..list.length() {
+            found.push(T::from_page(&list.get(i))?);
+        }
+        Ok(found)
     }
 }
 
