@@ -1,6 +1,6 @@
 //! A paint as light meets it: absorption and scattering.
 
-use crate::spectrum::{BANDS, Spectrum};
+use crate::spectrum::{BANDS, Spectrum, from_fn};
 
 /// Absorption K and scattering S per unit load, at every band, and strength.
 ///
@@ -70,6 +70,11 @@ impl Film {
         if share >= 1.0 {
             return b.clone();
         }
-        Self::sum([(a, 1.0 - share), (b, share)].into_iter())
+        let [of_a, of_b] = Self::masstones(a, b, share);
+        Self {
+            k: from_fn(|band| of_a * a.k[band] + of_b * b.k[band]),
+            s: from_fn(|band| of_a * a.s[band] + of_b * b.s[band]),
+            strength: (1.0 - share) * a.strength + share * b.strength,
+        }
     }
 }

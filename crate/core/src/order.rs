@@ -18,6 +18,7 @@ pub fn in_order<T>(mut things: Vec<T>, value: impl Fn(&T) -> f32) -> Vec<T> {
 }
 
 /// For each place in turn the place to swap it with, so that what stood where `from` says comes there.
+#[inline(never)]
 fn swaps(mut from: Vec<u32>) -> Vec<u32> {
     for place in 0..from.len() {
         // What stood at an earlier place has been swapped away from it.
