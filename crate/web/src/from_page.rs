@@ -4,8 +4,10 @@
 //! kind of object lists its fields once; what reads a field is shared by all,
 //! which keeps the download small.
 
-use js_sys::{Array, Reflect};
-use wasm_bindgen::JsValue;
+use std::cell::RefCell;
+
+use js_sys::{Array, ArrayBuffer, JsString};
+use wasm_bindgen::prelude::*;
 
 /// What is amiss with a value, as the end of a sentence that begins with its name.
 type Fault = String;
@@ -15,22 +17,40 @@ pub(crate) trait FromPage: Sized {
     fn from_page(value: &JsValue) -> Result<Self, Fault>;
 }
 
+#[wasm_bindgen]
+extern "C" {
+    type Object;
+
+    #[wasm_bindgen(method, indexing_getter)]
+    fn field(this: &Object, name: &JsString) -> JsValue;
+}
+
+thread_local! {
+    /// Names of fields as the page has them: to make one takes longer than to read its field.
+    static NAMES: RefCell<Vec<(&'static str, JsString)>> = const { RefCell::new(Vec::new()) };
+}
+
 /// The fields of an object.
-pub(crate) struct Fields<'a>(&'a JsValue);
+pub(crate) struct Fields<'a>(&'a Object);
 
 impl<'a> Fields<'a> {
     pub(crate) fn of(value: &'a JsValue) -> Result<Self, Fault> {
-        if value.is_object() { Ok(Self(value)) } else { Err("is no object".into()) }
+        if value.is_object() { Ok(Self(value.unchecked_ref())) } else { Err("is no object".into()) }
     }
 
     /// A field by its name; one that is not there is an error but for an [`Option`].
-    pub(crate) fn get<T: FromPage>(&self, name: &str) -> Result<T, Fault> {
+    pub(crate) fn get<T: FromPage>(&self, name: &'static str) -> Result<T, Fault> {
         T::from_page(&self.value(name)).map_err(|fault| named(name, &fault))
     }
 
-    fn value(&self, name: &str) -> JsValue {
-        // Fails for no object only, which this is.
-        Reflect::get(self.0, &name.into()).unwrap_or_default()
+    fn value(&self, name: &'static str) -> JsValue {
+        NAMES.with_borrow_mut(|names| {
+            let known = names.iter().position(|(known, _)| std::ptr::eq(*known, name)).unwrap_or_else(|| {
+                names.push((name, name.into()));
+                names.len() - 1
+            });
+            self.0.field(&names[known].1)
+        })
     }
 }
 
@@ -39,7 +59,9 @@ fn named(name: &str, fault: &str) -> Fault {
 }
 
 fn list(value: &JsValue) -> Result<Array, Fault> {
-    if Array::is_array(value) || js_sys::ArrayBuffer::is_view(value) {
+    if let Some(list) = value.dyn_ref::<Array>() {
+        Ok(list.clone())
+    } else if ArrayBuffer::is_view(value) {
         Ok(Array::from(value))
     } else {
         Err("is no list".into())
