@@ -66,16 +66,22 @@ impl Blend {
 /// The sets of up to `most` films that hold the last of them.
 pub(crate) fn sets_of_last(films: &[Film], most: usize) -> Vec<Vec<u8>> {
     let last = films.len().saturating_sub(1) as u8;
-    sets(films.len() as u8, most).filter(|set| set.contains(&last)).collect()
+    sets(films.len() as u8, most).into_iter().filter(|set| set.contains(&last)).collect()
 }
 
 /// All sets of up to `most` of `count` paints: singles, then pairs, then triples.
-pub(crate) fn sets(count: u8, most: usize) -> impl Iterator<Item = Vec<u8>> {
-    let singles = (0..count).map(|a| vec![a]);
-    let pairs = (0..count).flat_map(move |a| (a + 1..count).map(move |b| vec![a, b]));
-    let triples = (0..count)
-        .flat_map(move |a| (a + 1..count).flat_map(move |b| (b + 1..count).map(move |c| vec![a, b, c])));
-    singles.chain(pairs.filter(move |_| most > 1)).chain(triples.filter(move |_| most > 2))
+pub(crate) fn sets(count: u8, most: usize) -> Vec<Vec<u8>> {
+    let mut sets: Vec<Vec<u8>> = (0..count).map(|paint| vec![paint]).collect();
+    let mut smaller = 0..sets.len();
+    for _ in 1..most {
+        for i in smaller.clone() {
+            for paint in sets[i][sets[i].len() - 1] + 1..count {
+                sets.push([&sets[i][..], &[paint]].concat());
+            }
+        }
+        smaller = smaller.end..sets.len();
+    }
+    sets
 }
 
 /// All blends of some sets of paints, set by set, and where each set begins.

@@ -49,6 +49,7 @@ mod film;
 mod problem;
 
 use crate::colour::{Lab, ciede2000, lab};
+use crate::decimal::Decimal;
 use crate::error::Error;
 use crate::film::Film;
 use crate::observer::Light;
@@ -329,7 +330,12 @@ fn within<'a>(
     most: f64,
 ) -> Result<(), Error> {
     match values.into_iter().find(|value| !(least..=most).contains(*value)) {
-        Some(value) => Err(Error::Value(format!("{name} is {value}, not within {least} and {most}"))),
+        Some(value) => Err(Error::Value(format!(
+            "{name} is {}, not within {} and {}",
+            Decimal(*value as f32),
+            Decimal(least as f32),
+            Decimal(most as f32)
+        ))),
         None => Ok(()),
     }
 }

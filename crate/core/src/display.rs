@@ -9,6 +9,7 @@ use palette::white_point::D65;
 use palette::{Lch, LinSrgb, Srgb, Xyz};
 
 use crate::colour::Lab;
+use crate::decimal::Decimal;
 
 /// The colours a display holds.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -38,7 +39,7 @@ impl Shown {
     #[must_use]
     pub fn css(&self) -> String {
         match self.p3 {
-            Some([r, g, b]) => format!("color(display-p3 {r:.4} {g:.4} {b:.4})"),
+            Some([r, g, b]) => format!("color(display-p3 {} {} {})", Decimal(r), Decimal(g), Decimal(b)),
             None => self.hex(),
         }
     }
@@ -189,7 +190,7 @@ mod tests {
     fn no_number_spoils_the_css() {
         for odd in [f32::NAN, f32::INFINITY, f32::MIN] {
             let css = shown_on(Lab::new(50.0, odd, odd), Display::P3).css();
-            assert!(css.starts_with('#') || css.starts_with("color(display-p3 0."), "{css}");
+            assert!(css.starts_with('#') || css.starts_with("color(display-p3 0"), "{css}");
         }
     }
 

@@ -1,6 +1,6 @@
 //! A paint as light meets it: absorption and scattering.
 
-use crate::spectrum::{BANDS, Spectrum};
+use crate::spectrum::{BANDS, Spectrum, from_fn};
 
 /// Absorption K and scattering S per unit load, at every band, and strength.
 ///
@@ -30,10 +30,7 @@ impl Film {
         let mut sum = Self { strength, ..Self::CLEAR };
         for (film, share) in parts {
             let weight = share * film.strength / strength;
-            for band in 0..BANDS {
-                sum.k[band] += weight * film.k[band];
-                sum.s[band] += weight * film.s[band];
-            }
+            sum.add(film, weight);
         }
         sum
     }
@@ -42,12 +39,16 @@ impl Film {
     pub(crate) fn blend<'a>(parts: impl Iterator<Item = (&'a Self, f32)>) -> Self {
         let mut sum = Self::CLEAR;
         for (film, share) in parts {
-            for band in 0..BANDS {
-                sum.k[band] += share * film.k[band];
-                sum.s[band] += share * film.s[band];
-            }
+            sum.add(film, share);
         }
         sum
+    }
+
+    fn add(&mut self, film: &Self, share: f32) {
+        for band in 0..BANDS {
+            self.k[band] += share * film.k[band];
+            self.s[band] += share * film.s[band];
+        }
     }
 
     /// Masstones of `a` and of `b` in one masstone of their mixture.
@@ -69,6 +70,11 @@ impl Film {
         if share >= 1.0 {
             return b.clone();
         }
-        Self::sum([(a, 1.0 - share), (b, share)].into_iter())
+        let [of_a, of_b] = Self::masstones(a, b, share);
+        Self {
+            k: from_fn(|band| of_a * a.k[band] + of_b * b.k[band]),
+            s: from_fn(|band| of_a * a.s[band] + of_b * b.s[band]),
+            strength: (1.0 - share) * a.strength + share * b.strength,
+        }
     }
 }

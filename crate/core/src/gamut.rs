@@ -16,6 +16,7 @@ use palette::white_point::{C, D65};
 use palette::{Lab as AnyLab, Xyz};
 
 use crate::colour::{Lab, chroma, hue_angle};
+use crate::decimal;
 
 /// Distance between neighbours in L*, a* and b*.
 pub const GAMUT_STEP: i32 = 10;
@@ -41,7 +42,9 @@ fn table() -> Vec<Vec<f32>> {
     let rows = include_str!("../data/pointer.csv").lines();
     let numbers = |row: &str| {
         let cells = row.split(',').skip(1);
-        cells.map(|cell| cell.parse().expect("pointer.csv holds numbers: a test reads it all")).collect()
+        cells
+            .map(|cell| decimal::read(cell).expect("pointer.csv holds numbers: a test reads it all") as f32)
+            .collect()
     };
     rows.filter(|row| row.starts_with(|c: char| c.is_ascii_digit())).map(numbers).collect()
 }

@@ -49,6 +49,7 @@ mod choose;
 mod cluster;
 pub mod colour;
 mod coverage;
+mod decimal;
 mod descent;
 mod difference;
 mod display;
@@ -107,6 +108,7 @@ pub use choose::{Choice, Chooser, MOST_CANDIDATES, MOST_TARGETS, Progress, Reaso
 pub use cluster::{CLUSTERS, cluster};
 pub use colour::{Display, Lab, Shown, WheelPoint};
 pub use coverage::{Coverage, LIMITS, MOST_COVERING};
+pub use decimal::Decimal;
 pub use difference::{Difference, compare};
 pub use error::Error;
 pub use expected::Doubt;

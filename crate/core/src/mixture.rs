@@ -2,6 +2,7 @@
 
 use std::sync::LazyLock;
 
+use crate::decimal::Decimal;
 use crate::error::Error;
 use crate::film::Film;
 use crate::path::position_of;
@@ -25,7 +26,7 @@ use crate::path::position_of;
 /// ```
 pub fn mix(parts: &[(&Film, f32)]) -> Result<Film, Error> {
     if let Some((_, part)) = parts.iter().find(|(_, part)| !part.is_finite() || *part < 0.0) {
-        return Err(Error::Value(format!("{part} parts: a part is a number from 0 up")));
+        return Err(Error::Value(format!("{} parts: a part is a number from 0 up", Decimal(*part))));
     }
     let total: f32 = parts.iter().map(|(_, part)| part).sum();
     if total <= 0.0 || !total.is_finite() {

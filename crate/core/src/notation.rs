@@ -13,6 +13,7 @@
 use std::ops::RangeInclusive;
 
 use crate::colour::{Lab, lab_of_rgb, shown};
+use crate::decimal::{self, Decimal};
 use crate::error::Error;
 
 /// What may be typed, for a hint beside the field.
@@ -53,7 +54,7 @@ pub fn parse(text: &str) -> Result<Lab, Error> {
     let bare = [3, 6].contains(&text.len()) && text.bytes().all(|byte| byte.is_ascii_hexdigit());
     match digits.or(bare.then_some(text)) {
         Some(digits) => hexadecimal(digits),
-        None => named(&text.to_lowercase()),
+        None => named(&text.to_ascii_lowercase()),
     }
 }
 
@@ -96,7 +97,7 @@ fn named(text: &str) -> Result<Lab, Error> {
         "rgb" | "srgb" => {
             let byte = |name, value| match within(name, value, BYTE)? {
                 whole if whole.fract() == 0.0 => Ok(whole as u8),
-                broken => Err(fault(&format!("{name} {broken}, not a whole number"))),
+                broken => Err(fault(&format!("{name} {}, not a whole number", Decimal(broken)))),
             };
             Ok(lab_of_rgb([byte("red", x)?, byte("green", y)?, byte("blue", z)?]))
         }
@@ -133,12 +134,12 @@ fn number(text: &str) -> Result<(f32, usize), Error> {
     let start = sign.map_or(0, char::len_utf8);
     let digits = &text[start..];
     let length = digits.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(digits.len());
-    let value: f32 = digits[..length].parse().map_err(|_| {
+    let value = decimal::read(&digits[..length]).ok_or_else(|| {
         let shown: String = text[..start + length].chars().chain(digits[length..].chars().take(1)).collect();
         fault(&format!("\"{}\", which is no number", shown.trim_end()))
     })?;
     let minus = matches!(sign, Some('-' | '\u{2212}'));
-    Ok((if minus { -value } else { value }, start + length))
+    Ok(((if minus { -value } else { value }) as f32, start + length))
 }
 
 fn within(name: &str, value: f32, range: RangeInclusive<f32>) -> Result<f32, Error> {
@@ -146,7 +147,7 @@ fn within(name: &str, value: f32, range: RangeInclusive<f32>) -> Result<f32, Err
         return Ok(value);
     }
     let (least, most) = range.into_inner();
-    Err(fault(&format!("{name} {value}, not within {least} and {most}")))
+    Err(fault(&format!("{name} {}, not within {} and {}", Decimal(value), Decimal(least), Decimal(most))))
 }
 
 fn fault(found: &str) -> Error {

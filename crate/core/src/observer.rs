@@ -8,6 +8,7 @@ use std::sync::LazyLock;
 use num_traits::Float;
 
 use crate::colour::{Lab, narrow_lab};
+use crate::decimal;
 use crate::spectrum::{BANDS, Spectrum, cast};
 
 /// The light a painting is looked at in.
@@ -109,7 +110,7 @@ fn columns(table: &str) -> Vec<Spectrum<f64>> {
     let rows = table.lines().filter(|line| line.starts_with(|c: char| c.is_ascii_digit()));
     for (band, row) in rows.enumerate() {
         for (column, cell) in columns.iter_mut().zip(row.split(',').skip(1)) {
-            column[band] = cell.parse().expect("observer.csv holds numbers only: a test reads it all");
+            column[band] = decimal::read(cell).expect("observer.csv holds numbers only: a test reads it all");
         }
     }
     columns

@@ -1,6 +1,7 @@
 //! The papers a wash may lie on.
 
 use crate::colour::Lab;
+use crate::decimal::Decimal;
 use crate::error::Error;
 use crate::smooth::reflectance_below;
 use crate::spectrum::{Spectrum, from_fn, wavelength};
@@ -36,11 +37,14 @@ impl Paper {
     /// ```
     pub fn of_colour(name: &str, colour: Lab) -> Result<Self, Error> {
         let refused = |reason: &str| {
-            let Lab { l, a, b, .. } = colour;
+            let [l, a, b] = [colour.l, colour.a, colour.b].map(Decimal);
             Err(Error::Value(format!("L* {l} a* {a} b* {b} is no paper: {reason}")))
         };
         if colour.l < DARKEST_PAPER {
-            return refused(&format!("washes are not seen on paper darker than L* {DARKEST_PAPER}"));
+            return refused(&format!(
+                "washes are not seen on paper darker than L* {}",
+                Decimal(DARKEST_PAPER)
+            ));
         }
         let wide = Lab::new(colour.l.into(), colour.a.into(), colour.b.into());
         match reflectance_below(wide, Surface::WASH) {

@@ -1,6 +1,7 @@
 //! Places: what the painter wants to reach.
 
 use crate::colour::Lab;
+use crate::decimal::Decimal;
 use crate::error::Error;
 use crate::gamut::{GAMUT_STEP, gamut};
 
@@ -33,7 +34,10 @@ impl Place {
                 return Err(Error::Value("a colour of the place is not finite".into()));
             }
             if !weight.is_finite() || *weight < 0.0 {
-                return Err(Error::Value(format!("weight {weight}: a weight is a number from 0 up")));
+                return Err(Error::Value(format!(
+                    "weight {}: a weight is a number from 0 up",
+                    Decimal(*weight)
+                )));
             }
         }
         let place = Self::of(colours.iter().copied());

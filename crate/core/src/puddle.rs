@@ -1,5 +1,6 @@
 //! Puddles: mixes kept on the palette.
 
+use crate::decimal::Decimal;
 use crate::error::Error;
 use crate::recipe::Recipe;
 
@@ -30,7 +31,7 @@ impl Puddle {
         let stop = (4.0 * load.log2()).round();
         // NaN would be cast to 0, masstone.
         Self::at_stop(recipe, if stop.is_nan() { i8::MAX } else { stop as i8 })
-            .ok_or_else(|| Error::Value(format!("load {load}: a puddle's is within 1/32 and 4")))
+            .ok_or_else(|| Error::Value(format!("load {}: a puddle's is within 1/32 and 4", Decimal(load))))
     }
 
     /// The recipe at a load of so many quarter octaves, if a puddle may have it.
@@ -69,7 +70,7 @@ mod tests {
         }
         for load in [0.0, -1.0, 0.02, 5.0, f32::NAN, f32::INFINITY] {
             let error = Puddle::new(Recipe::paint(1), load).unwrap_err().to_string();
-            assert_eq!(error, format!("load {load}: a puddle's is within 1/32 and 4"));
+            assert_eq!(error, format!("load {}: a puddle's is within 1/32 and 4", Decimal(load)));
         }
     }
 }

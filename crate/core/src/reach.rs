@@ -79,14 +79,14 @@ impl Reach {
             return Err(Error::Value(format!("{} paints: a reach spans at most {}", numbers.len(), u8::MAX)));
         }
         let films = films(&numbers, shelf)?;
-        let sets: Vec<_> = sets(films.len() as u8, 3).collect();
+        let sets = sets(films.len() as u8, 3);
         Ok(Self::of_sets(numbers, films, view, &sets))
     }
 
     /// The reach by singles and pairs alone; `paints` name each paint once.
     pub(crate) fn of_pairs(paints: &[PaintNumber], shelf: &Shelf, view: &View) -> Result<Self, Error> {
         let films = films(paints, shelf)?;
-        let sets: Vec<_> = sets(films.len() as u8, 2).collect();
+        let sets = sets(films.len() as u8, 2);
         Ok(Self::of_sets(paints.to_vec(), films, view, &sets))
     }
 
@@ -120,7 +120,8 @@ impl Reach {
         view: &View,
     ) -> Result<Vec<(Recipe, Lab)>, Error> {
         let films = films(paints, shelf)?;
-        let sets: Vec<Vec<u8>> = sets(films.len() as u8, 2).filter(|set| set.len() == 2).collect();
+        let mut sets = sets(films.len() as u8, 2);
+        sets.retain(|set| set.len() == 2);
         Ok(masstones(paints, &films, &sets, view))
     }
 

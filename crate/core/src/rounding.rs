@@ -121,7 +121,7 @@ impl<'a> Model<'a> {
         const STEP: f32 = 0.1;
         let films = optimum.set.films(reach);
         let whole: f32 = optimum.masstones.iter().sum();
-        let load = whole.clamp(load_at(THINNEST_STOP), 1.0);
+        let load = whole.max(load_at(THINNEST_STOP)).min(1.0);
         let masstones = optimum.masstones.map(|own| own * load / whole);
         let colour = |masstones: [f32; 3]| {
             let load: f32 = masstones.iter().sum();

@@ -43,7 +43,7 @@ const STRONG: f32 = 35.0;
 impl Rules {
     /// Whether a paint may be in the kit.
     pub(crate) fn allow(&self, paint: &Paint) -> bool {
-        let caution = paint.caution.to_lowercase();
+        let caution = paint.caution.to_ascii_lowercase();
         let avoided = |avoid: &Avoid| match avoid {
             Avoid::Cadmium => caution.contains("cadmium"),
             Avoid::Cobalt => caution.contains("cobalt"),

@@ -29,8 +29,7 @@
 //! gets a new tag; a program that does not know it says so. Both versions stay
 //! readable for ever; golden vectors in the tests keep them so.
 
-use base64::Engine;
-use base64::engine::general_purpose::URL_SAFE_NO_PAD;
+use base64ct::{Base64UrlUnpadded, Encoding};
 
 use crate::error::Error;
 use crate::kit::{Kit, KitPaper, Pan};
@@ -85,7 +84,7 @@ pub fn encode(kit: &Kit) -> String {
         }
     }
     bytes.extend(CRC.checksum(&bytes).to_le_bytes());
-    URL_SAFE_NO_PAD.encode(bytes)
+    Base64UrlUnpadded::encode_string(&bytes)
 }
 
 fn body(kit: &Kit) -> Vec<u8> {
@@ -159,8 +158,7 @@ pub fn decode(text: &str, shelf: &Shelf) -> Result<Kit, Error> {
     if text.len() > LONGEST {
         return Err(Error::DamagedLink("it is longer than any kit"));
     }
-    let bytes = URL_SAFE_NO_PAD
-        .decode(text)
+    let bytes = Base64UrlUnpadded::decode_vec(text)
         .map_err(|_| Error::DamagedLink("it is cut short or holds characters no link has"))?;
     let (content, checksum) = bytes.split_last_chunk::<2>().ok_or(Error::DamagedLink("it is cut short"))?;
     if CRC.checksum(content) != u16::from_le_bytes(*checksum) {
@@ -317,7 +315,7 @@ mod tests {
     /// Bytes of a later program, or of nobody, with a right checksum.
     fn text_of(mut bytes: Vec<u8>) -> String {
         bytes.extend(CRC.checksum(&bytes).to_le_bytes());
-        URL_SAFE_NO_PAD.encode(bytes)
+        Base64UrlUnpadded::encode_string(&bytes)
     }
 
     #[test]

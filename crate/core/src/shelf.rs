@@ -2,6 +2,7 @@
 
 use std::sync::LazyLock;
 
+use crate::decimal;
 use crate::error::Error;
 use crate::film::Film;
 use crate::packed::unpack;
@@ -176,11 +177,8 @@ impl Row<'_> {
     }
 
     fn number(&self, name: &str, text: &str) -> Result<f32, Error> {
-        let value: f32 = text.parse().map_err(|_| self.fault(name, "a number"))?;
-        if !value.is_finite() || value < 0.0 {
-            return Err(self.fault(name, "a finite number from 0 up"));
-        }
-        Ok(value)
+        let value = decimal::read(text).filter(|value| *value >= 0.0);
+        value.map(|value| value as f32).ok_or_else(|| self.fault(name, "a number from 0 up"))
     }
 
     fn fault(&self, name: &str, wanted: &str) -> Error {

@@ -79,7 +79,7 @@ fn stepped(lab: Lab, values: usize) -> Lab {
     }
     let span = VALUES[1] - VALUES[0];
     let last = (values - 1) as f32;
-    let step = ((lab.l - VALUES[0]) / span * last).round().clamp(0.0, last);
+    let step = ((lab.l - VALUES[0]) / span * last).round().max(0.0).min(last);
     Lab::new(VALUES[0] + span * step / last, lab.a, lab.b)
 }
 

@@ -84,6 +84,8 @@ impl View {
         octaves.exp2()
     }
 
+    /// The kernel is called, not copied to wherever a colour is asked for.
+    #[inline(never)]
     fn outer(&self, film: &Film, load: f32, ground: &Spectrum) -> Spectrum {
         let (over, under) = reflectance_ratios(&film.k, &film.s, tame(load), ground);
         from_fn(|band| self.surface.outer_of_ratio(over[band], under[band]))

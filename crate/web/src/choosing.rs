@@ -1,18 +1,17 @@
 //! The choice of a kit, step by step, so that a worker may tell how far it is and stop.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use washpath_core::{Avoid, Chooser, PaintNumber, Place, Progress, Rules, Shelf, View};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
+use crate::from_page::{Fields, FromPage};
 
 /// A choice under way.
 #[wasm_bindgen]
 pub struct Choosing(Chooser);
 
 /// Rules as the page asks for them.
-#[derive(Deserialize)]
-#[serde(rename_all = "camelCase")]
 struct RulesAsked {
     must_have: Vec<PaintNumber>,
     must_not: Vec<PaintNumber>,
@@ -24,6 +23,23 @@ struct RulesAsked {
     granulating: usize,
     transparent: usize,
     triad: bool,
+}
+
+impl FromPage for RulesAsked {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        let fields = Fields::of(value)?;
+        Ok(Self {
+            must_have: fields.get("mustHave")?,
+            must_not: fields.get("mustNot")?,
+            no_cadmium: fields.get("noCadmium")?,
+            no_cobalt: fields.get("noCobalt")?,
+            no_caution: fields.get("noCaution")?,
+            lightfast: fields.get("lightfast")?,
+            granulating: fields.get("granulating")?,
+            transparent: fields.get("transparent")?,
+            triad: fields.get("triad")?,
+        })
+    }
 }
 
 #[derive(Serialize)]

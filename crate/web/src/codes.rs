@@ -67,7 +67,7 @@ pub(crate) fn draw_codes(context: &Context, scene: &Scene, frame: &Frame, codes:
 
 /// Sets the letters of codes and answers their size.
 fn set_font(context: &Context, scene: &Scene) -> f64 {
-    let size = if scene.size < SMALL { 12.0 } else { 14.0 };
+    let size = if scene.size < SMALL { 12u8 } else { 14 };
     context.set_font(&format!("600 {size}px {FAMILY}"));
-    size
+    size.into()
 }

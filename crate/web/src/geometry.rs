@@ -160,8 +160,8 @@ impl Label {
     #[must_use]
     pub fn nearest(&self, spot: Spot) -> Spot {
         Spot {
-            x: spot.x.clamp(self.left, self.left + self.width),
-            y: spot.y.clamp(self.top, self.top + self.height),
+            x: spot.x.max(self.left).min(self.left + self.width),
+            y: spot.y.max(self.top).min(self.top + self.height),
         }
     }
 

@@ -1,48 +1,82 @@
 //! Kits as the page holds them, and as the text of a link.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use washpath_core::{
     Kit, KitPaper, Lab, NamedPlace, OwnPaper, PaintNumber, Pan, Puddle, Recipe, Shelf, Stock, share,
 };
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
+use crate::from_page::{Fields, FromPage};
 use crate::pair::Parts;
 
 /// A kit; a pan is one paint number or two.
-#[derive(Serialize, Deserialize)]
+#[derive(Serialize)]
 struct KitReadout {
     title: String,
     capacity: usize,
     stock: usize,
     /// L*, a*, b* of the painter's own paper; it goes before the stock.
-    #[serde(default)]
     paper: Option<[f32; 3]>,
     pans: Vec<Vec<PaintNumber>>,
-    #[serde(default)]
     puddles: Vec<PuddleReadout>,
-    #[serde(default)]
     places: Vec<PlaceReadout>,
 }
 
+impl FromPage for KitReadout {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        let fields = Fields::of(value)?;
+        Ok(Self {
+            title: fields.get("title")?,
+            capacity: fields.get("capacity")?,
+            stock: fields.get("stock")?,
+            paper: fields.get("paper")?,
+            pans: fields.get("pans")?,
+            puddles: fields.get::<Option<_>>("puddles")?.unwrap_or_default(),
+            places: fields.get::<Option<_>>("places")?.unwrap_or_default(),
+        })
+    }
+}
+
 /// A place with its colours.
-#[derive(Serialize, Deserialize)]
+#[derive(Serialize)]
 struct PlaceReadout {
     name: String,
     colours: Vec<ColourReadout>,
 }
 
-#[derive(Serialize, Deserialize)]
+impl FromPage for PlaceReadout {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        let fields = Fields::of(value)?;
+        Ok(Self { name: fields.get("name")?, colours: fields.get("colours")? })
+    }
+}
+
+#[derive(Serialize)]
 struct ColourReadout {
     lab: [f32; 3],
     weight: f32,
 }
 
+impl FromPage for ColourReadout {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        let fields = Fields::of(value)?;
+        Ok(Self { lab: fields.get("lab")?, weight: fields.get("weight")? })
+    }
+}
+
 /// A kept mix.
-#[derive(Serialize, Deserialize)]
+#[derive(Serialize)]
 struct PuddleReadout {
     parts: Parts,
     load: f32,
+}
+
+impl FromPage for PuddleReadout {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        let fields = Fields::of(value)?;
+        Ok(Self { parts: fields.get("parts")?, load: fields.get("load")? })
+    }
 }
 
 /// The kit as text for a link.

@@ -9,6 +9,7 @@ mod border;
 mod choosing;
 mod codes;
 mod dab;
+mod from_page;
 pub mod geometry;
 mod kits;
 mod marks;

@@ -45,7 +45,7 @@ pub(crate) fn draw_drops(context: &Context, scene: &Scene, drops: &[(Spot, Strin
         context.set_stroke_style_str(&scene.ink.strong);
         context.set_line_width(1.75);
         context.stroke();
-        centred_text(context, 600, 12.0);
+        centred_text(context, 600, 12);
         context.set_line_width(3.0);
         context.set_stroke_style_str(&scene.ink.paper);
         context.set_fill_style_str(&scene.ink.strong);
@@ -115,7 +115,7 @@ pub(crate) fn crossing_mark(
     ring(context, strand.crossing_spot, 8.0, &scene.ink.paper, &scene.ink.strong)?;
     let [a, b] = whole_parts(strand.crossing.share);
     let text = format!("{name} {a}:{b}");
-    centred_text(context, 600, 15.0);
+    centred_text(context, 600, 15);
     let size = (context.measure_text(&text)?.width() + 16.0, 25.0);
     let label = place_aside(frame, strand.crossing_spot, size, keep_off);
     context.begin_path();
@@ -144,6 +144,6 @@ pub(crate) fn tag(context: &Context, scene: &Scene, at: Spot, letter: &str) -> D
     context.set_fill_style_str(&scene.ink.strong);
     context.fill();
     context.set_fill_style_str(&scene.ink.paper);
-    centred_text(context, 600, 13.0);
+    centred_text(context, 600, 13);
     context.fill_text(letter, at.x, at.y + 0.5)
 }

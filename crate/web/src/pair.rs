@@ -1,19 +1,27 @@
 //! Two ends of a path, as the page names them.
 
-use serde::Deserialize;
 use washpath_core::{Doubt, Error, Film, Laid, PaintNumber, Path, Recipe, Sheet, Shelf, View};
+use wasm_bindgen::JsValue;
+
+use crate::from_page::{Fields, FromPage};
 
 /// Whole parts of paints: `[[number, parts], ...]`; empty where nothing is chosen.
 pub(crate) type Parts = Vec<(PaintNumber, u16)>;
 
 /// Two ends, and whether they are mixed or glazed.
-#[derive(Clone, Debug, Deserialize)]
+#[derive(Clone, Debug)]
 pub(crate) struct Pair {
     /// A and B.
     pub ends: [Parts; 2],
     /// Number of the way they are laid, in the order of [`Laid::ALL`].
-    #[serde(default)]
     pub laid: usize,
+}
+
+impl FromPage for Pair {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        let fields = Fields::of(value)?;
+        Ok(Self { ends: fields.get("ends")?, laid: fields.get::<Option<_>>("laid")?.unwrap_or_default() })
+    }
 }
 
 /// A pair whose films are at hand.

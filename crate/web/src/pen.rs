@@ -55,7 +55,7 @@ pub(crate) fn solid(context: &Context) -> Drawn {
 }
 
 /// Letters of a weight and size, set from their middle.
-pub(crate) fn centred_text(context: &Context, weight: u16, size: f64) {
+pub(crate) fn centred_text(context: &Context, weight: u16, size: u16) {
     context.set_font(&format!("{weight} {size}px {FAMILY}"));
     context.set_text_align("center");
     context.set_text_baseline("middle");

@@ -1,13 +1,13 @@
 //! What the page wants drawn.
 
-use serde::Deserialize;
 use washpath_core::PaintNumber;
+use wasm_bindgen::JsValue;
 
+use crate::from_page::{Fields, FromPage};
 use crate::pair::{Pair, Parts};
 
 /// One state of the wheel; lengths in CSS pixels, places in CAM16-UCS.
-#[derive(Clone, Debug, Deserialize)]
-#[serde(rename_all = "camelCase")]
+#[derive(Clone, Debug)]
 pub(crate) struct Scene {
     /// Width and height of the canvas.
     pub size: f64,
@@ -37,8 +37,29 @@ pub(crate) struct Scene {
     pub ink: Ink,
 }
 
+impl FromPage for Scene {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        let fields = Fields::of(value)?;
+        Ok(Self {
+            size: fields.get("size")?,
+            kit: fields.get("kit")?,
+            puddles: fields.get("puddles")?,
+            show_shelf: fields.get("showShelf")?,
+            pair: fields.get("pair")?,
+            asked: fields.get("asked")?,
+            share: fields.get("share")?,
+            load: fields.get("load")?,
+            ribbon: fields.get("ribbon")?,
+            pins: fields.get("pins")?,
+            cursor: fields.get("cursor")?,
+            cross: fields.get("cross")?,
+            ink: fields.get("ink")?,
+        })
+    }
+}
+
 /// A kept mix.
-#[derive(Clone, Debug, Deserialize)]
+#[derive(Clone, Debug)]
 pub(crate) struct Drop {
     /// Its recipe.
     pub parts: Parts,
@@ -46,8 +67,15 @@ pub(crate) struct Drop {
     pub load: f32,
 }
 
+impl FromPage for Drop {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        let fields = Fields::of(value)?;
+        Ok(Self { parts: fields.get("parts")?, load: fields.get("load")? })
+    }
+}
+
 /// A path kept to compare with.
-#[derive(Clone, Debug, Deserialize)]
+#[derive(Clone, Debug)]
 pub(crate) struct Pin {
     /// Its ends.
     pub pair: Pair,
@@ -55,8 +83,15 @@ pub(crate) struct Pin {
     pub load: f32,
 }
 
+impl FromPage for Pin {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        let fields = Fields::of(value)?;
+        Ok(Self { pair: fields.get("pair")?, load: fields.get("load")? })
+    }
+}
+
 /// Neutral colours of everything that is not paint.
-#[derive(Clone, Debug, Deserialize)]
+#[derive(Clone, Debug)]
 pub(crate) struct Ink {
     /// Ground of the wheel.
     pub paper: String,
@@ -70,6 +105,20 @@ pub(crate) struct Ink {
     pub rim: String,
     /// Text and the path's edge.
     pub strong: String,
+}
+
+impl FromPage for Ink {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        let fields = Fields::of(value)?;
+        Ok(Self {
+            paper: fields.get("paper")?,
+            line: fields.get("line")?,
+            quiet: fields.get("quiet")?,
+            doubt: fields.get("doubt")?,
+            rim: fields.get("rim")?,
+            strong: fields.get("strong")?,
+        })
+    }
 }
 
 impl Scene {

@@ -1,6 +1,5 @@
 //! What the page calls: a paper in a light, with every paint placed in it.
 
-use serde::Deserialize;
 use washpath_core::colour::{self, WheelPoint};
 use washpath_core::notation;
 use washpath_core::{
@@ -12,6 +11,7 @@ use web_sys::CanvasRenderingContext2d as Context;
 
 use crate::border::{canvas_failed, into, out};
 use crate::dab::{self, Dab};
+use crate::from_page::{Fields, FromPage};
 use crate::geometry::{Frame, RIM, Spot, nearest_along};
 use crate::matching::{lab_of, numbers};
 use crate::pair::{Pair, Parts, Ready};
@@ -465,10 +465,16 @@ impl Stand {
 }
 
 /// A paper as the page names it.
-#[derive(Deserialize)]
 pub(crate) struct PaperChoice {
     stock: usize,
     own: Option<[f32; 3]>,
+}
+
+impl FromPage for PaperChoice {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        let fields = Fields::of(value)?;
+        Ok(Self { stock: fields.get("stock")?, own: fields.get("own")? })
+    }
 }
 
 impl PaperChoice {
