@@ -32,9 +32,10 @@ use crate::paint::PaintNumber;
 use crate::paper::{OwnPaper, Stock};
 use crate::recipe::{MOST_PAINTS, Recipe};
 use crate::record::{MOST_RECORDS, Record};
-use crate::rows::{Faults, Row, Rows, plain};
+use crate::rows::{Faults, Row, Rows, closing, plain};
 use crate::shelf::Shelf;
 use crate::spectrum::{BANDS, Spectrum, wavelength};
+use crate::words::cut;
 
 /// What could be read of a log and what could not.
 #[derive(Clone, Debug, PartialEq)]
@@ -227,9 +228,9 @@ fn read_count(text: &str) -> Result<(u16, &str), Error> {
 /// The paint that a text begins with, and what stands behind it.
 fn read_paint<'a>(text: &'a str, shelf: &Shelf) -> Result<(PaintNumber, &'a str), Error> {
     if let Some(quoted) = text.strip_prefix('\'') {
-        let (key, behind) =
-            closing(quoted).ok_or_else(|| Error::Value("a paint's ' is not closed in the recipe".into()))?;
-        return Ok((find(&key, shelf)?, behind));
+        let end = closing(quoted, '\'')
+            .ok_or_else(|| Error::Value("a paint's ' is not closed in the recipe".into()))?;
+        return Ok((find(&quoted[..end].replace("''", "'"), shelf)?, &quoted[end + 1..]));
     }
     let (key, behind) = text.split_at(text.find('+').unwrap_or(text.len()));
     let key = key.trim_end();
@@ -246,22 +247,6 @@ fn read_paint<'a>(text: &'a str, shelf: &Shelf) -> Result<(PaintNumber, &'a str)
 fn find(key: &str, shelf: &Shelf) -> Result<PaintNumber, Error> {
     let paint = shelf.find(key).or_else(|_| shelf.find(&key.to_ascii_lowercase()));
     paint.map(|paint| paint.number).map_err(|_| Error::UnknownPaint(cut(key)))
-}
-
-/// A quoted key, and what stands behind its closing mark.
-fn closing(quoted: &str) -> Option<(String, &str)> {
-    let mut marks = quoted.match_indices('\'').map(|(place, _)| place).peekable();
-    while let Some(place) = marks.next() {
-        if marks.next_if_eq(&(place + 1)).is_none() {
-            return Some((quoted[..place].replace("''", "'"), &quoted[place + 1..]));
-        }
-    }
-    None
-}
-
-/// As much of a text as a message shows.
-fn cut(text: &str) -> String {
-    text.chars().take(40).collect()
 }
 
 /// Where a log's columns stand, in the order of [`NAMES`].
@@ -309,8 +294,11 @@ impl Columns {
 }
 
 fn number(name: &str, cell: &str, rows: &Rows<'_>) -> Result<f64, Error> {
-    let wanted = if cell.is_empty() { "empty" } else { "no number" };
-    rows.number(cell).ok_or_else(|| Error::Value(format!("{name} \"{}\" is {wanted}", cut(cell))))
+    let fault = || match cell {
+        "" => format!("no {name}"),
+        _ => format!("{name} is \"{}\", not a number", cut(cell)),
+    };
+    rows.number(cell).ok_or_else(|| Error::Value(fault()))
 }
 
 fn read_load(cell: &str, rows: &Rows<'_>) -> Result<f32, Error> {
@@ -333,7 +321,7 @@ fn read_paper(cell: &str) -> Result<KitPaper, Error> {
     if cell.is_empty() {
         return Ok(KitPaper::Stock(Stock::default()));
     }
-    let name = cell.to_lowercase();
+    let name = cell.to_ascii_lowercase();
     if let Some(stock) = Stock::ALL.into_iter().find(|stock| stock.name() == name) {
         return Ok(KitPaper::Stock(stock));
     }

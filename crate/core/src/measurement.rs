@@ -11,8 +11,8 @@
 //! semicolons and tabs a comma may stand before decimals. Columns that are not
 //! known are left alone. Where a table has spectra its L*, a*, b* are not read.
 //!
-//! Reflectance is a fraction of the perfect white's, or percent: as a header
-//! says that ends in `%`, `percent` or `fraction`, else percent where any value
+//! Reflectance is a fraction of the perfect white's, or percent: as the
+//! header of wavelengths says that ends in `%`, `percent` or `fraction`, else percent where any value
 //! of the table is above 1.5. So a table whose every value is below 1.5 % needs
 //! the header.
 //!
@@ -36,6 +36,7 @@ use crate::decimal::{self, Decimal};
 use crate::error::Error;
 use crate::observer::Light;
 use crate::rows::{Faults, LONGEST_TABLE, Row, Rows, plain};
+use crate::words::{cut, one_line};
 
 use bands::Bands;
 
@@ -162,6 +163,10 @@ enum Layout<'a> {
 }
 
 fn layout<'a>(row: &Row<'a>, rows: &Rows<'a>) -> Option<Layout<'a>> {
+    let columns = Columns::of(row, Light::D65);
+    if let Some(Columns { values: Values::Bands { .. }, .. }) = columns {
+        return columns.map(Layout::Across);
+    }
     let begins_bands = |row: &Row<'_>| {
         wavelength(row.cell(0)).is_some()
             && wavelength(row.cell(1)).is_none()
@@ -174,12 +179,12 @@ fn layout<'a>(row: &Row<'a>, rows: &Rows<'a>) -> Option<Layout<'a>> {
     if rows.clone().next().and_then(Result::ok).is_some_and(|next| begins_bands(&next)) {
         return Some(Layout::Down(Row { line: row.line, cells: row.cells.clone() }));
     }
-    Columns::of(row, Light::D65).map(Layout::Across)
+    columns.map(Layout::Across)
 }
 
 /// Whether reflectance is in percent, where a header says so.
 fn percent(header: &str) -> Option<bool> {
-    let header = header.trim_end_matches([')', ']', ' ']).to_lowercase();
+    let header = header.trim_end_matches([')', ']', ' ']).to_ascii_lowercase();
     if ["%", "percent", "pct"].iter().any(|unit| header.ends_with(unit)) {
         return Some(true);
     }
@@ -189,7 +194,7 @@ fn percent(header: &str) -> Option<bool> {
 /// The wavelength in nanometres that a header names.
 fn wavelength(header: &str) -> Option<f64> {
     const WORDS: [&str; 8] = ["", "nm", "r", "rnm", "spectral", "spectralnm", "reflectance", "reflectancenm"];
-    const UNITS: [&str; 4] = ["percent", "pct", "fraction", "%"];
+    const UNITS: [&str; 3] = ["percent", "pct", "fraction"];
     const LONGEST: usize = 60;
     if header.len() > LONGEST {
         return None;
@@ -434,7 +439,7 @@ fn read_down(mut rows: Rows<'_>, header: &Row<'_>, faults: &mut Faults) -> Resul
             Err(fault) => faults.push(fault),
         }
     }
-    let percent = header.cells.iter().find_map(|cell| percent(cell));
+    let percent = percent(header.cell(0));
     Ok(spectra(&axis, readings, percent, |_, band| lines[band], faults))
 }
 
@@ -449,14 +454,9 @@ fn no_number(name: &str, label: &str, cell: &str) -> String {
     format!("\"{name}\" at {label} is \"{}\", not a number", cut(cell))
 }
 
-/// As much of a cell as a message shows.
-fn cut(cell: &str) -> String {
-    cell.chars().take(20).collect()
-}
-
 /// A name on one line, cut to its longest; of an empty one the number.
 fn named(name: &str, number: usize) -> String {
-    let name: String = crate::words::one_line(name).chars().take(LONGEST_NAME).collect();
+    let name: String = one_line(name).chars().take(LONGEST_NAME).collect();
     if name.is_empty() { number.to_string() } else { name }
 }
 

@@ -7,7 +7,7 @@ use crate::error::Error;
 use crate::kit::KitPaper;
 use crate::measurement::check;
 use crate::recipe::Recipe;
-use crate::words::one_line;
+use crate::words::{cut, one_line};
 
 /// Most records of a log.
 pub const MOST_RECORDS: usize = 500;
@@ -63,7 +63,7 @@ impl Record {
     pub fn with_date(self, date: &str) -> Result<Self, Error> {
         let date = date.trim();
         if !date.is_empty() && !is_day(date) {
-            let shown: String = one_line(date).chars().take(20).collect();
+            let shown = cut(&one_line(date));
             return Err(Error::Value(format!("date \"{shown}\": a day is written yyyy-mm-dd")));
         }
         Ok(Self { date: date.to_owned(), ..self })

@@ -15,6 +15,7 @@ use std::borrow::Cow;
 
 use crate::decimal;
 use crate::error::Error;
+use crate::order::in_order;
 
 /// Longest text of a table in bytes.
 pub const LONGEST_TABLE: usize = 2_000_000;
@@ -166,7 +167,8 @@ impl<'a> Rows<'a> {
             self.next.byte += length;
             return Ok(Cow::Borrowed(&rest[..length]));
         };
-        let length = closing(quoted)
+        let length = closing(quoted, '"')
+            .filter(|length| *length <= LONGEST_QUOTED)
             .ok_or_else(|| format!("a quotation mark that is not closed within {LONGEST_QUOTED} bytes"))?;
         let inner = &quoted[..length];
         self.next.byte += length + 2;
@@ -196,10 +198,10 @@ impl<'a> Iterator for Rows<'a> {
     }
 }
 
-/// Where a quoted cell closes.
-fn closing(quoted: &str) -> Option<usize> {
-    let mut marks = quoted.match_indices('"').map(|(place, _)| place).peekable();
-    while let Some(place) = marks.next().filter(|place| *place <= LONGEST_QUOTED) {
+/// Where the next mark stands that is not doubled.
+pub(crate) fn closing(text: &str, mark: char) -> Option<usize> {
+    let mut marks = text.match_indices(mark).map(|(place, _)| place).peekable();
+    while let Some(place) = marks.next() {
         if marks.next_if_eq(&(place + 1)).is_none() {
             return Some(place);
         }
@@ -218,9 +220,13 @@ pub(crate) fn number(text: &str) -> Option<f64> {
     whole.then_some(decimal::read(digits)? * 10f64.powi(exponent as i32))
 }
 
-/// A header in small letters and digits alone, `L*` and `l` being one.
+/// A header in small letters and without signs, `L*` and `l` being one.
 pub(crate) fn plain(header: &str) -> String {
-    header.chars().filter(|c| c.is_alphanumeric()).flat_map(char::to_lowercase).collect()
+    header
+        .chars()
+        .filter(|c| !c.is_ascii() || c.is_ascii_alphanumeric())
+        .map(|c| c.to_ascii_lowercase())
+        .collect()
 }
 
 /// What was left out of a table, line by line.
@@ -239,12 +245,16 @@ impl Faults {
         }
     }
 
-    /// All of them, those past [`MOST_FAULTS`] only counted.
-    pub(crate) fn into_errors(mut self) -> Vec<Error> {
+    /// All of them by line, those past [`MOST_FAULTS`] only counted.
+    pub(crate) fn into_errors(self) -> Vec<Error> {
+        let mut named = in_order(self.named, |fault| match fault {
+            Error::Table { line, .. } => *line as f32,
+            _ => 0.0,
+        });
         if self.more > 0 {
-            self.named.push(Error::table(0, format!("{} more faults", self.more)));
+            named.push(Error::table(0, format!("{} more faults", self.more)));
         }
-        self.named
+        named
     }
 }
 

@@ -9,7 +9,8 @@ use std::borrow::Cow;
 
 use crate::error::Error;
 use crate::observer::Light;
-use crate::rows::{Faults, Row};
+use crate::rows::{Faults, Row, closing};
+use crate::words::cut;
 
 /// Most fields of a set.
 const MOST_FIELDS: usize = 1_024;
@@ -92,7 +93,7 @@ pub(super) fn read<'a>(text: &'a str, faults: &mut Faults) -> Result<Table<'a>, 
         faults.push(Error::table(0, "no END_DATA: the file may be cut short"));
     }
     if let Some((line, stated)) = sets.filter(|(_, stated)| *stated != table.rows.len().to_string()) {
-        let stated: String = stated.chars().take(20).collect();
+        let stated = cut(&stated);
         faults.push(Error::table(
             line,
             format!("NUMBER_OF_SETS is {stated}, but the table has {}", table.rows.len()),
@@ -121,13 +122,10 @@ fn tokens(line: &str) -> Vec<Cow<'_, str>> {
 
 /// A text in quotation marks, and its length with both; left open it ends with the line.
 fn quoted(inner: &str) -> (Cow<'_, str>, usize) {
-    let mut marks = inner.match_indices('"').map(|(place, _)| place).peekable();
-    while let Some(place) = marks.next() {
-        if marks.next_if_eq(&(place + 1)).is_none() {
-            return (Cow::Owned(inner[..place].replace("\"\"", "\"")), place + 2);
-        }
+    match closing(inner, '"') {
+        Some(place) => (Cow::Owned(inner[..place].replace("\"\"", "\"")), place + 2),
+        None => (Cow::Borrowed(inner), inner.len() + 1),
     }
-    (Cow::Borrowed(inner), inner.len() + 1)
 }
 
 #[cfg(test)]

@@ -105,6 +105,15 @@ fn a_header_decides_what_dark_values_are() {
 }
 
 #[test]
+fn samples_may_be_named_by_numbers_like_wavelengths() {
+    let text = format!("id,{}\n450,{}\n", header(","), cells(",", |_| "0.5".into()));
+    assert_eq!(names(&read_measurements(&text).unwrap()), ["450"]);
+    let down: String = NM.map(|tens| format!("{tens}0,0.5,0.4\n")).collect();
+    let measured = read_measurements(&format!("nm,tint 50%,full\n{down}")).unwrap();
+    assert_eq!((names(&measured), spectrum(&measured, 0)), (vec!["tint 50%", "full"], [0.5; BANDS]));
+}
+
+#[test]
 fn a_column_of_wavelengths_needs_no_header() {
     let text: String = NM.map(|tens| format!("{tens}0,0.5,0.{tens}\n")).collect();
     let measured = read_measurements(&text).unwrap();
@@ -132,11 +141,11 @@ fn bad_samples_are_named_and_left_out() {
     assert_eq!(
         faults(&measured),
         [
+            "line 3: \"glow\" at 400 nm is 1.3, not within 0 and 1.2",
+            "line 4: \"below\" at 400 nm is -0.01, not within 0 and 1.2",
             "line 5: \"odd\" at 400 nm is \"NaN\", not a number",
             "line 6: \"short\" has no value at 420 nm",
             "line 7: a quotation mark that is not closed within 4000 bytes",
-            "line 3: \"glow\" at 400 nm is 1.3, not within 0 and 1.2",
-            "line 4: \"below\" at 400 nm is -0.01, not within 0 and 1.2",
         ]
     );
     let down: String =
