@@ -106,12 +106,12 @@ pub fn read_measurements(text: &str) -> Result<Measured, Error> {
         let number = |cell: &str| crate::rows::number(&cell.replacen(',', ".", 1));
         let columns =
             Columns::of(&table.fields, table.light).ok_or_else(|| Error::table(table.fields.line, WANTED))?;
-        columns.read(table.rows.into_iter(), number, &mut faults)?
+        columns.read(&mut table.rows.into_iter(), &number, &mut faults)?
     } else {
         match Rows::behind_header(text, WANTED, layout)? {
-            (rows, Layout::Across(columns)) => {
+            (mut rows, Layout::Across(columns)) => {
                 let numbers = rows.clone();
-                columns.read(rows, |cell| numbers.number(cell), &mut faults)?
+                columns.read(&mut rows, &|cell| numbers.number(cell), &mut faults)?
             }
             (rows, Layout::Down(header)) => (read_down(rows, &header, &mut faults)?, Light::D65),
         }
@@ -213,6 +213,8 @@ fn wavelength(header: &str) -> Option<f64> {
 }
 
 /// Which columns of a table with one sample a row say what.
+///
+/// What is read from is dynamic: a copy of this code for each source would weigh on the download.
 struct Columns {
     name: Option<usize>,
     values: Values,
@@ -248,8 +250,8 @@ impl Columns {
 
     fn read<'a>(
         &self,
-        rows: impl Iterator<Item = Result<Row<'a>, Error>>,
-        number: impl Fn(&str) -> Option<f64>,
+        rows: &mut dyn Iterator<Item = Result<Row<'a>, Error>>,
+        number: &dyn Fn(&str) -> Option<f64>,
         faults: &mut Faults,
     ) -> Result<(Vec<Measurement>, Light), Error> {
         match &self.values {
@@ -257,12 +259,12 @@ impl Columns {
                 let bands = Bands::new(columns.iter().map(|(_, nm)| *nm).collect())
                     .map_err(|(_, reason)| Error::table(self.line, reason))?;
                 let places: Vec<usize> = columns.iter().map(|(column, _)| *column).collect();
-                let readings = self.readings(rows, &places, |i| bands.label(i), number, faults);
-                Ok((spectra(&bands, readings, *percent, |reading, _| reading.line, faults), Light::D65))
+                let readings = self.readings(rows, &places, &|i| bands.label(i), number, faults);
+                Ok((spectra(&bands, readings, *percent, &|reading, _| reading.line, faults), Light::D65))
             }
             Values::Lab { columns, light } => {
                 let label = |i: usize| ["L*", "a*", "b*"][i].to_owned();
-                let readings = self.readings(rows, columns, label, number, faults);
+                let readings = self.readings(rows, columns, &label, number, faults);
                 Ok((colours(readings, *light, faults), *light))
             }
         }
@@ -271,10 +273,10 @@ impl Columns {
     /// The numbers in some columns of every row that has them all.
     fn readings<'a>(
         &self,
-        rows: impl Iterator<Item = Result<Row<'a>, Error>>,
+        rows: &mut dyn Iterator<Item = Result<Row<'a>, Error>>,
         columns: &[usize],
-        label: impl Fn(usize) -> String,
-        number: impl Fn(&str) -> Option<f64>,
+        label: &dyn Fn(usize) -> String,
+        number: &dyn Fn(&str) -> Option<f64>,
         faults: &mut Faults,
     ) -> Vec<Reading> {
         let mut readings = Vec::new();
@@ -340,7 +342,7 @@ fn spectra(
     bands: &Bands,
     readings: Vec<Reading>,
     percent: Option<bool>,
-    line: impl Fn(&Reading, usize) -> usize,
+    line: &dyn Fn(&Reading, usize) -> usize,
     faults: &mut Faults,
 ) -> Vec<Measurement> {
     let above = |reading: &Reading| reading.values.iter().any(|value| *value > MOST_FRACTION);
@@ -440,7 +442,7 @@ fn read_down(mut rows: Rows<'_>, header: &Row<'_>, faults: &mut Faults) -> Resul
         }
     }
     let percent = percent(header.cell(0));
-    Ok(spectra(&axis, readings, percent, |_, band| lines[band], faults))
+    Ok(spectra(&axis, readings, percent, &|_, band| lines[band], faults))
 }
 
 fn too_many(line: usize) -> Error {
