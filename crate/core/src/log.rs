@@ -32,7 +32,7 @@ use crate::paint::PaintNumber;
 use crate::paper::{OwnPaper, Stock};
 use crate::recipe::{MOST_PAINTS, Recipe};
 use crate::record::{MOST_RECORDS, Record};
-use crate::rows::{Faults, Row, Rows, closing, plain};
+use crate::rows::{Faults, Row, Rows, closing, plain, undoubled};
 use crate::shelf::Shelf;
 use crate::spectrum::{BANDS, Spectrum, wavelength};
 use crate::words::cut;
@@ -230,7 +230,7 @@ fn read_paint<'a>(text: &'a str, shelf: &Shelf) -> Result<(PaintNumber, &'a str)
     if let Some(quoted) = text.strip_prefix('\'') {
         let end = closing(quoted, '\'')
             .ok_or_else(|| Error::Value("a paint's ' is not closed in the recipe".into()))?;
-        return Ok((find(&quoted[..end].replace("''", "'"), shelf)?, &quoted[end + 1..]));
+        return Ok((find(&undoubled(&quoted[..end], '\''), shelf)?, &quoted[end + 1..]));
     }
     let (key, behind) = text.split_at(text.find('+').unwrap_or(text.len()));
     let key = key.trim_end();
@@ -293,6 +293,7 @@ impl Columns {
     }
 }
 
+#[inline(never)]
 fn number(name: &str, cell: &str, rows: &Rows<'_>) -> Result<f64, Error> {
     let fault = || match cell {
         "" => format!("no {name}"),

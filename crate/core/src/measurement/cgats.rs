@@ -9,7 +9,7 @@ use std::borrow::Cow;
 
 use crate::error::Error;
 use crate::observer::Light;
-use crate::rows::{Faults, Row, closing};
+use crate::rows::{Faults, Row, closing, undoubled};
 use crate::words::cut;
 
 /// Most fields of a set.
@@ -123,7 +123,7 @@ fn tokens(line: &str) -> Vec<Cow<'_, str>> {
 /// A text in quotation marks, and its length with both; left open it ends with the line.
 fn quoted(inner: &str) -> (Cow<'_, str>, usize) {
     match closing(inner, '"') {
-        Some(place) => (Cow::Owned(inner[..place].replace("\"\"", "\"")), place + 2),
+        Some(place) => (Cow::Owned(undoubled(&inner[..place], '"')), place + 2),
         None => (Cow::Borrowed(inner), inner.len() + 1),
     }
 }
