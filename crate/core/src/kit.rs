@@ -6,6 +6,7 @@ use crate::own_paint::OwnPaint;
 use crate::paint::PaintNumber;
 use crate::paper::{OwnPaper, Paper, Stock};
 use crate::puddle::Puddle;
+use crate::words::one_line;
 
 /// Most pans a kit can hold.
 pub const MOST_PANS: usize = 48;
@@ -87,8 +88,7 @@ impl Kit {
     /// A capacity of 0 or above [`MOST_PANS`], more pans than it holds, a
     /// title longer than [`LONGEST_TITLE`] characters.
     pub fn new(title: &str, capacity: usize, stock: Stock, pans: Vec<Pan>) -> Result<Self, Error> {
-        let title: String = title.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
-        let title = title.trim().to_owned();
+        let title = one_line(title);
         if title.chars().count() > LONGEST_TITLE {
             return Err(Error::Kit(format!("the title is longer than {LONGEST_TITLE} characters")));
         }

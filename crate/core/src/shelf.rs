@@ -218,6 +218,18 @@ impl Row<'_> {
 }
 
 #[cfg(test)]
+impl Shelf {
+    /// A shelf of these paints, for tests.
+    pub(crate) fn of(paints: impl Iterator<Item = Paint>) -> Result<Self, Error> {
+        let mut shelf = Self::default();
+        for paint in paints {
+            shelf.add(paint, 0)?;
+        }
+        Ok(shelf)
+    }
+}
+
+#[cfg(test)]
 mod tests {
     use super::*;
 
