@@ -105,7 +105,6 @@ mod surface;
 mod surround;
 mod swatched;
 mod table;
-mod text;
 mod texture;
 mod varint;
 mod view;

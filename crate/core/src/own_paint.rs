@@ -12,7 +12,7 @@ use crate::recipe::Recipe;
 use crate::shelf::Shelf;
 use crate::spectrum::{BANDS, Spectrum, from_fn};
 use crate::swatched::film_of_swatches;
-use crate::text::one_line;
+use crate::words::short_line;
 
 /// First number of a painter's own paint; those below belong to the built-in shelf.
 pub const FIRST_OWN: PaintNumber = 4096;
@@ -122,7 +122,7 @@ impl OwnPaint {
     /// No name or one longer than [`LONGEST_PAINT_NAME`]; a mixture that holds
     /// an own paint; a wash whose load is not between 1/32 and masstone.
     pub fn new(name: &str, origin: Origin) -> Result<Self, Error> {
-        let name = one_line(name, "a paint's name", LONGEST_PAINT_NAME)?;
+        let name = short_line(name, "a paint's name", LONGEST_PAINT_NAME)?;
         if name.is_empty() {
             return Err(Error::Value("a paint needs a name".into()));
         }
@@ -144,7 +144,7 @@ impl OwnPaint {
     ///
     /// Longer than [`LONGEST_CODE`].
     pub fn with_code(self, code: &str) -> Result<Self, Error> {
-        Ok(Self { code: one_line(code, "the pigments", LONGEST_CODE)?, ..self })
+        Ok(Self { code: short_line(code, "the pigments", LONGEST_CODE)?, ..self })
     }
 
     /// The same with a caution of the painter's.
@@ -153,7 +153,7 @@ impl OwnPaint {
     ///
     /// Longer than [`LONGEST_CAUTION`].
     pub fn with_caution(self, caution: &str) -> Result<Self, Error> {
-        Ok(Self { caution: one_line(caution, "the caution", LONGEST_CAUTION)?, ..self })
+        Ok(Self { caution: short_line(caution, "the caution", LONGEST_CAUTION)?, ..self })
     }
 
     /// The same with transparency, staining and granulation, 0 to 4, and a Blue Wool grade, 1 to 8.

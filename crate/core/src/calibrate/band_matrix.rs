@@ -55,6 +55,11 @@ impl BandMatrix {
 pub(super) struct Factor(BandMatrix);
 
 impl Factor {
+    /// Natural logarithm of the matrix's determinant.
+    pub(super) fn ln_determinant(&self) -> f64 {
+        self.0.rows.iter().map(|row| 2.0 * row[self.0.width].ln()).sum()
+    }
+
     pub(super) fn solve(&self, right: &[f64]) -> Vec<f64> {
         let BandMatrix { width, rows } = &self.0;
         let width = *width;
@@ -107,10 +112,13 @@ mod tests {
                 }
             }
             let right: Vec<f64> = (0..size).map(|i| (i as f64).sin()).collect();
-            let expected = theirs.cholesky().unwrap().solve(&nalgebra::DVector::from_vec(right.clone()));
-            for (found, expected) in ours.solve(&right).unwrap().iter().zip(expected.iter()) {
+            let expected =
+                theirs.clone().cholesky().unwrap().solve(&nalgebra::DVector::from_vec(right.clone()));
+            for (found, expected) in ours.clone().solve(&right).unwrap().iter().zip(expected.iter()) {
                 assert!((found - expected).abs() < 1e-12);
             }
+            let wanted = theirs.determinant().ln();
+            assert!((ours.clone().factor().unwrap().ln_determinant() - wanted).abs() < 1e-9);
         }
     }
 

@@ -8,7 +8,7 @@ use crate::observer::Light;
 use crate::spectrum::{BANDS, Spectrum};
 
 /// What a cube root of reflectance may miss by, as 1 / 0.01: 1.16 L*.
-pub(super) const ROOT_WEIGHT: f64 = 100.0;
+const ROOT_WEIGHT: f64 = 100.0;
 
 /// Weight of a CIELAB unit. A spectrum's 36 bands add up to w² = 39.6, that is
 /// 13.2 for each of L*, a*, b*; its root over 1.16 gives one Lab the same say.
@@ -343,7 +343,7 @@ fn hold_rows(hold: Hold, band: usize, at: impl Fn(usize) -> usize) -> Vec<Vec<(u
 }
 
 /// Square roots of a tenth plus twelve times a band's share in X, Y and Z.
-pub(super) fn band_weights() -> Spectrum<f64> {
+fn band_weights() -> Spectrum<f64> {
     let weights = Light::D65.weights();
     std::array::from_fn(|band| {
         let share: f64 = (0..3).map(|i| weights.xyz[i][band].max(0.0) / weights.white[i]).sum();
