@@ -1,9 +1,10 @@
 //! Two ends of a path, as the page names them.
 
-use washpath_core::{Doubt, Error, Film, Laid, PaintNumber, Path, Recipe, Sheet, Shelf, View};
+use washpath_core::{Doubt, Error, Film, Laid, PaintNumber, Path, Recipe, Sheet, View};
 use wasm_bindgen::JsValue;
 
 use crate::from_page::{Fields, FromPage};
+use crate::shelf::shelf;
 
 /// Whole parts of paints: `[[number, parts], ...]`; empty where nothing is chosen.
 pub(crate) type Parts = Vec<(PaintNumber, u16)>;
@@ -38,12 +39,12 @@ impl Pair {
         if self.ends.iter().any(Vec::is_empty) {
             return Ok(None);
         }
-        let shelf = Shelf::built_in();
+        let shelf = shelf();
         let [a, b] = &self.ends;
         let recipes = [Recipe::new(a)?, Recipe::new(b)?];
         Ok(Some(Ready {
-            doubts: [recipes[0].doubt(shelf)?, recipes[1].doubt(shelf)?],
-            films: [recipes[0].film(shelf)?, recipes[1].film(shelf)?],
+            doubts: [recipes[0].doubt(&shelf)?, recipes[1].doubt(&shelf)?],
+            films: [recipes[0].film(&shelf)?, recipes[1].film(&shelf)?],
             laid: Laid::ALL.get(self.laid).copied().unwrap_or_default(),
             recipes,
         }))

@@ -4,10 +4,11 @@ use serde::Serialize;
 use washpath_core::colour::{Shown, chroma, hue_angle};
 use washpath_core::hue::describe;
 use washpath_core::{
-    Crossing, CrossingKind, Difference, Error, Lab, Laid, Paint, Recipe, Shelf, Texture, whole_parts,
+    Crossing, CrossingKind, Difference, Error, Lab, Laid, Paint, Recipe, Texture, whole_parts,
 };
 
 use crate::pair::{Parts, Ready};
+use crate::shelf::shelf;
 
 /// A colour as the page shows and names it.
 #[derive(Serialize)]
@@ -75,7 +76,7 @@ impl Mix {
 
 /// How a recipe lies on the paper.
 pub(crate) fn texture(recipe: &Recipe) -> Result<Texture, Error> {
-    let shelf = Shelf::built_in();
+    let shelf = shelf();
     let parts: Vec<(&Paint, f32)> = recipe
         .parts()
         .iter()

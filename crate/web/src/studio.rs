@@ -3,8 +3,8 @@
 use washpath_core::colour::{self, WheelPoint};
 use washpath_core::notation;
 use washpath_core::{
-    Display, Error, Film, Lab, Laid, Light, OwnPaper, Paint, PaintNumber, Paper, Recipe, Shelf, Stock,
-    THINNEST, View, compare, in_order, next_parts, position_of, share_at, snap,
+    Display, Error, Film, Lab, Laid, Light, OwnPaper, Paint, PaintNumber, Paper, Recipe, Stock, THINNEST,
+    View, compare, in_order, next_parts, position_of, share_at, snap,
 };
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d as Context;
@@ -16,8 +16,9 @@ use crate::geometry::{Frame, RIM, Spot, nearest_along};
 use crate::matching::{lab_of, numbers};
 use crate::pair::{Pair, Parts, Ready};
 use crate::reach::LastReach;
-use crate::readout::{CrossingReadout, Mix, PaintReadout, Way};
+use crate::readout::{CrossingReadout, Mix, Way};
 use crate::scene::{Drop, Scene};
+use crate::shelf::shelf;
 use crate::sight::Sight;
 use crate::strand::{STEPS, Strand, pinned, share_along};
 use crate::wash::{self, Grain};
@@ -31,7 +32,7 @@ const SNAP: f64 = 4.0;
 
 /// A paint as it stands in a view.
 pub(crate) struct Stand {
-    pub paint: &'static Paint,
+    pub paint: Paint,
     /// Place at the strongest load.
     pub place: WheelPoint,
     /// Colour there.
@@ -72,7 +73,7 @@ impl Studio {
         let display = if wide { Display::P3 } else { Display::Srgb };
         let paper = paper.paper()?;
         let sight = Sight { view: View::new(&paper, light), display };
-        let stands = Shelf::built_in().paints().iter().map(|paint| Stand::new(paint, &sight)).collect();
+        let stands = shelf().paints().iter().map(|paint| Stand::new(paint, &sight)).collect();
         Ok(Self {
             sight,
             stands,
@@ -285,8 +286,8 @@ impl Studio {
     /// No such paint; a canvas that fails.
     pub fn draw_dab(&self, context: &Context, parts: JsValue, load: f32, size: f64) -> Result<(), JsError> {
         let recipe = recipe(&into(parts)?)?;
-        let shelf = Shelf::built_in();
-        let film = recipe.film(shelf)?;
+        let shelf = shelf();
+        let film = recipe.film(&shelf)?;
         let colours = [load, load * 2.0].map(|load| self.sight.css(self.sight.view.colour(&film, load)));
         let first = shelf.get(recipe.parts()[0].0)?;
         let dab = Dab {
@@ -442,19 +443,19 @@ impl Studio {
 
 impl Studio {
     fn drop_colour(&self, drop: &Drop) -> Result<Lab, Error> {
-        Ok(self.sight.view.colour(&Recipe::new(&drop.parts)?.film(Shelf::built_in())?, drop.load))
+        Ok(self.sight.view.colour(&Recipe::new(&drop.parts)?.film(&shelf())?, drop.load))
     }
 }
 
 impl Stand {
-    fn new(paint: &'static Paint, sight: &Sight) -> Self {
+    fn new(paint: &Paint, sight: &Sight) -> Self {
         let strongest = sight.view.strongest_load(&paint.film);
         let colour = |load: f32| sight.view.colour(&paint.film, load);
         let step = |i: usize| sight.spot(colour(THINNEST.powf(i as f32 / (TAIL_POINTS - 1) as f32)));
         let lab = colour(strongest);
         let shown = sight.shown(lab);
         Self {
-            paint,
+            paint: paint.clone(),
             place: colour::wheel(lab),
             css: shown.css(),
             exact: shown.exact,
@@ -486,16 +487,6 @@ impl PaperChoice {
     }
 }
 
-/// Every paint of the shelf, without its spectrum.
-///
-/// # Errors
-///
-/// None in practice: the border's own.
-#[wasm_bindgen]
-pub fn paints() -> Result<JsValue, JsError> {
-    out(&Shelf::built_in().paints().iter().map(PaintReadout::from).collect::<Vec<_>>())
-}
-
 /// A colour as typed, as L*, a*, b*, if it can be a paper's.
 ///
 /// # Errors
@@ -511,7 +502,7 @@ pub(crate) fn recipe(parts: &Parts) -> Result<Recipe, JsError> {
 }
 
 fn film(parts: JsValue) -> Result<Film, JsError> {
-    Ok(recipe(&into(parts)?)?.film(Shelf::built_in())?)
+    Ok(recipe(&into(parts)?)?.film(&shelf())?)
 }
 
 fn ready(pair: JsValue) -> Result<Ready, JsError> {
