@@ -7,6 +7,7 @@ use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
+use crate::matching::lab_of;
 use crate::pair::Parts;
 
 /// An own paint: a mixture of `parts`, or swatches on a `paper`.
@@ -169,4 +170,35 @@ pub fn read_own(paint: JsValue) -> Result<JsValue, JsError> {
 #[must_use]
 pub fn first_own() -> PaintNumber {
     washpath_core::FIRST_OWN
+}
+
+/// L*, a*, b* of what was seen: itself, or that of 36 reflectances in daylight.
+///
+/// # Errors
+///
+/// Neither of the two.
+#[wasm_bindgen]
+pub fn lab_of_seen(numbers: &[f32]) -> Result<Vec<f32>, JsError> {
+    let lab = seen(numbers)?.lab();
+    Ok(vec![lab.l as f32, lab.a as f32, lab.b as f32])
+}
+
+/// How one colour differs from another: `{error, words}`.
+#[derive(Serialize)]
+struct Comparison {
+    /// CIEDE2000.
+    error: f32,
+    words: String,
+}
+
+/// How a colour differs from another, both L*, a*, b*.
+///
+/// # Errors
+///
+/// What is no colour.
+#[wasm_bindgen]
+pub fn compare(colour: &[f32], other: &[f32]) -> Result<JsValue, JsError> {
+    let (colour, other) = (lab_of(colour)?, lab_of(other)?);
+    let difference = washpath_core::compare(colour, other);
+    out(&Comparison { error: difference.delta_e, words: difference.words })
 }

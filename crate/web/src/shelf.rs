@@ -110,3 +110,10 @@ impl TryFrom<LearnedReadout> for Learned {
 pub fn paints() -> Result<JsValue, JsError> {
     out(&shelf().paints().iter().map(PaintReadout::from).collect::<Vec<_>>())
 }
+
+/// How many paints the built-in shelf has.
+#[wasm_bindgen]
+#[must_use]
+pub fn built_in_count() -> usize {
+    Shelf::built_in().paints().len()
+}

@@ -14,6 +14,7 @@ use crate::dab::{self, Dab};
 use crate::from_page::{Fields, FromPage};
 use crate::geometry::{Frame, RIM, Spot, nearest_along};
 use crate::matching::{lab_of, numbers};
+use crate::own::lab_of_seen;
 use crate::pair::{Pair, Parts, Ready};
 use crate::reach::LastReach;
 use crate::readout::{CrossingReadout, Mix, Way};
@@ -22,7 +23,7 @@ use crate::shelf::shelf;
 use crate::sight::Sight;
 use crate::strand::{STEPS, Strand, pinned, share_along};
 use crate::wash::{self, Grain};
-use crate::wheel;
+use crate::wheel::{self, Over};
 
 /// Places a tail from masstone to wash is drawn through.
 const TAIL_POINTS: usize = 12;
@@ -276,7 +277,14 @@ impl Studio {
             let (place, css) = self.sight.spot(self.drop_colour(drop)?);
             drops.push((frame.spot(place), css));
         }
-        wheel::draw_top(context, &scene, &self.stands, strand.as_ref(), &pins, &drops).map_err(canvas_failed)
+        let mut records = Vec::new();
+        for mark in &scene.seen {
+            let (predicted, _) = self.sight.spot(self.drop_colour(&mark.laid)?);
+            let (place, css) = self.sight.spot(lab_of(&lab_of_seen(&mark.seen)?)?);
+            records.push([(frame.spot(predicted), String::new()), (frame.spot(place), css)]);
+        }
+        let over = Over { pins: &pins, drops: &drops, records: &records };
+        wheel::draw_top(context, &scene, &self.stands, strand.as_ref(), &over).map_err(canvas_failed)
     }
 
     /// Draws a dab of a recipe at a load in the middle of a square of `size` pixels.
