@@ -195,18 +195,26 @@ const KEPT = ["own", "records", "held", "learned", "learning", "owned", "ends", 
 
 function attachKeeping(store, core) {
   let told = false;
+  let due = null;
+  function write() {
+    clearTimeout(due);
+    if (due === null) return;
+    due = null;
+    const now = store.get();
+    const kept = Object.fromEntries(KEPT.map((key) => [key, now[key]]));
+    const text = (kit) => linkOf(now, core, kit);
+    if (keep({ kit: text(now.kit), others: now.others.map(text), ...kept }) || told) return;
+    told = true;
+    notice("This browser does not let the page keep anything. Share your kit as a link to keep it.");
+  }
   store.subscribe((state, changed) => {
     if (!changed.has("kit") && !changed.has("others") && !KEPT.some((key) => changed.has(key))) return;
-    clearTimeout(attachKeeping.timer);
-    attachKeeping.timer = setTimeout(() => {
-      const now = store.get();
-      const kept = Object.fromEntries(KEPT.map((key) => [key, now[key]]));
-      const text = (kit) => linkOf(now, core, kit);
-      if (keep({ kit: text(now.kit), others: now.others.map(text), ...kept }) || told) return;
-      told = true;
-      notice("This browser does not let the page keep anything. Share your kit as a link to keep it.");
-    }, 200);
+    clearTimeout(due);
+    due = setTimeout(write, 200);
   });
+  // A page that is put away or closed does not wait.
+  addEventListener("pagehide", write);
+  document.addEventListener("visibilitychange", () => document.hidden && write());
 }
 
 function attachSurround(store) {
