@@ -178,7 +178,7 @@ impl From<&Puddle> for PuddleReadout {
     }
 }
 
-fn pan(paints: &[PaintNumber]) -> Result<Pan, JsError> {
+pub(crate) fn pan(paints: &[PaintNumber]) -> Result<Pan, JsError> {
     match *paints {
         [paint] => Ok(Pan::Whole(paint)),
         [left, right] => Ok(Pan::Split(left, right)),
