@@ -9,14 +9,14 @@ use flate2::Crc;
 
 use crate::process::{cargo, run};
 use crate::size::Size;
-use crate::{Command, page, tools, workspace};
+use crate::{Command, minify, page, tools, workspace};
 
 pub(crate) const COMMAND: Command = Command {
     name: "build",
     summary: "make target/site, the folder to host",
     help: "
-Compiles the core for the browser, copies the page's files beside it, gives
-the page its content security policy and the offline worker its list of files
+Compiles the core for the browser, puts the page's files beside it, scripts
+without comments and spaces, gives the page its content security policy and the offline worker its list of files
 and version. The folder can be hosted anywhere, below any path, over https.
 ",
     run: |words| {
@@ -50,7 +50,13 @@ pub(crate) fn build() -> Result<()> {
     let index = site.join("index.html");
     let html = fs::read_to_string(&index).context("www has no index.html")?;
     fs::write(index, page::with_policy(&html, POLICY)?)?;
+    for file in files(&site)?.iter().filter(|file| file.extension() == Some(OsStr::new("js"))) {
+        if file != Path::new(WORKER) {
+            minify::file(&site.join(file))?;
+        }
+    }
     write_worker(&site)?;
+    minify::file(&site.join(WORKER))?;
     println!("Hosted page: {}", site.display());
     Ok(())
 }

@@ -1,19 +1,22 @@
 //! The single-file page: everything of the site in one HTML file that opens from a disk.
 //!
-//! Browsers refuse modules and wasm next to a page without a host, so modules
-//! become `data:` addresses in an import map, and the wasm a block of text.
+//! Browsers refuse modules and wasm next to a page without a host. So they lie in
+//! the file as one text, packed; a short script unpacks it and gives each module
+//! a `data:` address in an import map.
 
+mod text;
+
+use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
 use anyhow::{Context, Result, bail};
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD as BASE64;
-use percent_encoding::{AsciiSet, CONTROLS, utf8_percent_encode};
 
 use crate::page::{attribute, edit_tags, policy_tag};
 use crate::size::Size;
-use crate::{Command, build, graph, workspace};
+use crate::{Command, build, graph, minify, workspace};
 
 pub(crate) const COMMAND: Command = Command {
     name: "pack",
@@ -40,9 +43,8 @@ const FIRST: &str = "js/main.js";
 pub(crate) const FILE_BUDGET: usize = 450_000;
 pub(crate) const SITE_BUDGET: usize = 250_000;
 
-/// What a script's text needs escaped to be a `data:` address inside JSON
-/// inside HTML; addresses lose line ends and tabs, which are control codes.
-const ESCAPED: &AsciiSet = &CONTROLS.add(b'%').add(b'#').add(b'"').add(b'\\').add(b'<').add(b'>');
+/// The script that unpacks, with two words to be filled in.
+const UNPACK: &str = include_str!("pack/unpack.js");
 
 /// Writes the file and prints sizes.
 pub(crate) fn pack() -> Result<()> {
@@ -128,22 +130,23 @@ fn icon(site: &Path, href: &str) -> Result<String> {
 }
 
 fn scripts(site: &Path) -> Result<String> {
+    let modules = graph::read(site, FIRST)?;
+    let modules: BTreeMap<_, _> = modules.iter().map(|(path, source)| (graph::bare(path), source)).collect();
     let wasm = fs::read(site.join("pkg/washpath_web_bg.wasm")).context("no wasm in target/site")?;
-    let modules: Vec<String> = graph::read(site, FIRST)?
-        .iter()
-        .map(|(path, source)| {
-            let source = utf8_percent_encode(source, ESCAPED);
-            format!("\"{}\":\"data:text/javascript;charset=utf-8,{source}\"", graph::bare(path))
-        })
-        .collect();
+    let bytes = smallest(&blob(&serde_json::to_string(&modules)?, &wasm))?;
+    let unpack = UNPACK
+        .replace("LENGTH", &bytes.len().to_string())
+        .replace("FIRST", &format!("{:?}", graph::bare(FIRST)));
     Ok(format!(
-        "<script type=\"importmap\">{{\"imports\":{{\n{}\n}}}}</script>\n\
-         <script type=\"application/octet-stream\" id=\"core-wasm\">{}</script>\n\
-         <script type=\"module\">import \"{}\";</script>\n",
-        modules.join(",\n"),
-        BASE64.encode(smallest(&wasm)?),
-        graph::bare(FIRST),
+        "<script type=\"application/octet-stream\" id=\"packed\">{}</script>\n<script>{}</script>\n",
+        text::encode(&bytes),
+        minify::script(&unpack)?,
     ))
+}
+
+/// Length of the modules' text as four bytes, lowest first, that text, the core.
+fn blob(modules: &str, wasm: &[u8]) -> Vec<u8> {
+    [&(modules.len() as u32).to_le_bytes(), modules.as_bytes(), wasm].concat()
 }
 
 /// Gzip's format from a search for the fewest bytes: it takes seconds, once.
@@ -158,11 +161,14 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_script_cannot_leave_its_address() {
-        let text = utf8_percent_encode("if (a < \"</script>#%\\\") {\n\tb(\"é\");\n}", ESCAPED).to_string();
-        assert!(!text.contains(['<', '>', '"', '\\', '#', '\n', '\t', 'é']), "{text}");
-        let back = percent_encoding::percent_decode_str(&text).decode_utf8().unwrap();
-        assert_eq!(back, "if (a < \"</script>#%\\\") {\n\tb(\"é\");\n}");
+    fn the_unpacking_script_has_both_words() {
+        assert_eq!(UNPACK.matches("(LENGTH)").count(), 1);
+        assert_eq!(UNPACK.matches("import(FIRST)").count(), 1);
+    }
+
+    #[test]
+    fn a_blob_begins_with_its_modules() {
+        assert_eq!(blob("{}", b"wasm"), *b"\x02\0\0\0{}wasm");
     }
 
     #[test]

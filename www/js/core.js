@@ -12,11 +12,5 @@ export function ready() {
   return started;
 }
 
-/** The wasm: bytes where the page is one file, else its address. */
-export async function source() {
-  const packed = document.getElementById("core-wasm");
-  if (!packed) return new URL("../pkg/washpath_web_bg.wasm", import.meta.url);
-  const bytes = Uint8Array.from(atob(packed.textContent), (letter) => letter.charCodeAt(0));
-  const unzipped = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
-  return new Response(unzipped).arrayBuffer();
-}
+/** The wasm: its bytes where the page is one file, else its address. */
+export const source = async () => globalThis.packedCore ?? new URL("../pkg/washpath_web_bg.wasm", import.meta.url);
