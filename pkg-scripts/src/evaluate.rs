@@ -1,5 +1,6 @@
 //! How well the model predicts, measured against data it was not fitted to.
 
+mod learning;
 mod mixtures;
 mod neutrals;
 mod plot;
@@ -16,6 +17,8 @@ pub(crate) const COMMAND: Command = Command {
     help: "
 evaluate mixtures --singles FILE --mixtures FILE [--learn FILE]
     fits paints to swatches of themselves and predicts their mixtures
+evaluate learning --singles FILE --mixtures FILE
+    records ever more mixtures and measures what they teach of the others
 evaluate neutrals FILE
     compares where the shelf's paints grey each other with a painter's table
 evaluate report
@@ -28,17 +31,19 @@ Each of them tells more with --help.
 
 fn run(words: &[String]) -> Result<()> {
     let Some((name, rest)) = words.split_first() else {
-        bail!("evaluate what? mixtures, neutrals or report; --help tells more");
+        bail!("evaluate what? mixtures, learning, neutrals or report; --help tells more");
     };
     let helped = rest.iter().any(|word| word == "--help" || word == "-h");
     let text = match (name.as_str(), helped) {
         ("mixtures", true) => mixtures::HELP.to_owned(),
         ("mixtures", false) => mixtures::run(rest)?,
+        ("learning", true) => learning::HELP.to_owned(),
+        ("learning", false) => learning::run(rest)?,
         ("neutrals", true) => neutrals::HELP.to_owned(),
         ("neutrals", false) => neutrals::run(rest)?,
         ("report", true) => report::HELP.to_owned(),
         ("report", false) => report::run(rest)?,
-        (other, _) => bail!("no evaluation \"{other}\"; there are mixtures, neutrals and report"),
+        (other, _) => bail!("no evaluation \"{other}\"; there are mixtures, learning, neutrals and report"),
     };
     println!("{}", text.trim());
     Ok(())

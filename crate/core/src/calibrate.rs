@@ -46,7 +46,12 @@
 
 mod band_matrix;
 mod film;
+mod lesson;
+mod plan;
 mod problem;
+
+pub use lesson::{Evidence, Known, Learner, Lesson};
+pub use plan::Step;
 
 use crate::colour::{Lab, ciede2000, lab};
 use crate::decimal::Decimal;

@@ -3,10 +3,11 @@
 //! Three independent errors add as squares, each a median CIEDE2000:
 //!
 //! ```text
-//! e² = MAKERS² + (bump MIXING)² + (w_a t_a)² + (w_b t_b)²
+//! e² = m² + (bump MIXING)² + (w_a t_a)² + (w_b t_b)²
 //! ```
 //!
-//! where t is what the tier of a paint's spectrum does to its mixes
+//! where m runs from A's to B's share of [`MAKERS`], all of it but for paints the
+//! painter swatched; t is what the tier of a paint's spectrum does to its mixes
 //! ([`Tier::expected_error`]). Along the position p of the mix, w_a runs from 1
 //! at A to 0 at B, level over the half nearer A, and w_b likewise; the bump is
 //! 4 p (1 - p): no mixing error at a paint alone, all of it near equal parts,
@@ -31,6 +32,8 @@ const MIXING: f32 = 4.45;
 /// What is not known of a film: its paints' spectra, and how much of the mixing model it needs.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Doubt {
+    /// Median CIEDE2000 by which makers' paints of one name differ.
+    makers: f32,
     /// Median CIEDE2000 that the spectra bring.
     spectrum: f32,
     /// 0 for a paint alone to 1 for one part each.
@@ -41,7 +44,8 @@ impl Doubt {
     /// Of a paint alone.
     #[must_use]
     pub const fn of(tier: Tier) -> Self {
-        Self { spectrum: tier.expected_error()[0], mixing: 0.0 }
+        let makers = if tier.is_own() { 0.0 } else { MAKERS };
+        Self { makers, spectrum: tier.expected_error()[0], mixing: 0.0 }
     }
 
     /// Of a mix with this share of `b` by volume.
@@ -53,6 +57,7 @@ impl Doubt {
         let bump = 4.0 * position * (1.0 - position);
         let [of_a, of_b] = [2.0 * (1.0 - position), 2.0 * position].map(|weight| weight.min(1.0));
         Self {
+            makers: (1.0 - position) * a.makers + position * b.makers,
             spectrum: (of_a * a.spectrum).hypot(of_b * b.spectrum),
             mixing: bump.max(of_a * a.mixing).max(of_b * b.mixing),
         }
@@ -64,7 +69,7 @@ impl Doubt {
     /// lies about twice as far.
     #[must_use]
     pub fn error(self) -> f32 {
-        [MAKERS, MIXING * self.mixing, self.spectrum].iter().map(|e| e * e).sum::<f32>().sqrt()
+        [self.makers, MIXING * self.mixing, self.spectrum].iter().map(|e| e * e).sum::<f32>().sqrt()
     }
 }
 

@@ -2,9 +2,11 @@
 
 use crate::error::Error;
 use crate::named_place::NamedPlace;
+use crate::own_paint::OwnPaint;
 use crate::paint::PaintNumber;
 use crate::paper::{OwnPaper, Paper, Stock};
 use crate::puddle::Puddle;
+use crate::words::one_line;
 
 /// Most pans a kit can hold.
 pub const MOST_PANS: usize = 48;
@@ -17,6 +19,9 @@ pub const MOST_PUDDLES: usize = 24;
 
 /// Most places a kit keeps.
 pub const MOST_PLACES: usize = 4;
+
+/// Most own paints a kit brings along.
+pub const MOST_OWN: usize = 24;
 
 /// The paper a kit paints on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -70,6 +75,7 @@ pub struct Kit {
     pans: Vec<Pan>,
     puddles: Vec<Puddle>,
     places: Vec<NamedPlace>,
+    own: Vec<OwnPaint>,
 }
 
 impl Kit {
@@ -82,8 +88,7 @@ impl Kit {
     /// A capacity of 0 or above [`MOST_PANS`], more pans than it holds, a
     /// title longer than [`LONGEST_TITLE`] characters.
     pub fn new(title: &str, capacity: usize, stock: Stock, pans: Vec<Pan>) -> Result<Self, Error> {
-        let title: String = title.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
-        let title = title.trim().to_owned();
+        let title = one_line(title);
         if title.chars().count() > LONGEST_TITLE {
             return Err(Error::Kit(format!("the title is longer than {LONGEST_TITLE} characters")));
         }
@@ -100,6 +105,7 @@ impl Kit {
             pans,
             puddles: Vec::new(),
             places: Vec::new(),
+            own: Vec::new(),
         })
     }
 
@@ -131,6 +137,31 @@ impl Kit {
             return Err(Error::Kit(format!("{} places: a kit keeps at most {MOST_PLACES}", places.len())));
         }
         Ok(Self { places, ..self })
+    }
+
+    /// The same kit with the painter's own paints it is made of, numbered from [`FIRST_OWN`](crate::FIRST_OWN) on.
+    ///
+    /// # Errors
+    ///
+    /// More than [`MOST_OWN`]; two of one name.
+    pub fn with_own(self, own: Vec<OwnPaint>) -> Result<Self, Error> {
+        if own.len() > MOST_OWN {
+            return Err(Error::Kit(format!("{} own paints: a kit brings at most {MOST_OWN}", own.len())));
+        }
+        let twice = own
+            .iter()
+            .enumerate()
+            .find(|(i, paint)| own[..*i].iter().any(|other| other.name() == paint.name()));
+        if let Some((_, paint)) = twice {
+            return Err(Error::Kit(format!("two own paints are called \"{}\"", paint.name())));
+        }
+        Ok(Self { own, ..self })
+    }
+
+    /// The own paints it brings along; the first has number [`FIRST_OWN`](crate::FIRST_OWN).
+    #[must_use]
+    pub fn own(&self) -> &[OwnPaint] {
+        &self.own
     }
 
     /// The places it is for, in order.

@@ -3,6 +3,7 @@
 use crate::colour::Lab;
 use crate::error::Error;
 use crate::place::Place;
+use crate::words::one_line;
 
 /// Most colours of a kept place.
 pub const MOST_KEPT_COLOURS: usize = 24;
@@ -37,8 +38,7 @@ impl NamedPlace {
 
     /// A place of colours in half units and weights as they are kept.
     pub(crate) fn of_halves(name: &str, colours: Vec<([i16; 3], u8)>) -> Result<Self, Error> {
-        let name: String = name.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
-        let name = name.trim().to_owned();
+        let name = one_line(name);
         if name.chars().count() > LONGEST_NAME {
             return Err(Error::Kit(format!("a place's name is longer than {LONGEST_NAME} characters")));
         }

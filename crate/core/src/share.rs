@@ -13,12 +13,22 @@
 //! 2        = L  a  b                   own paper, in halves: a byte, two signed
 //! 3        = count  puddle*
 //! 4        = count  place*
+//! 5        = count  own*
 //!
 //! body     = capacity  stock  count  pan*count  title in UTF-8
 //! pan      = varint(2 n)               a whole pan of paint n
 //!          | varint(2 m + 1) varint(n) a split pan of paints m and n
 //! puddle   = signed(load in quarter octaves)  count  (varint(paint) varint(parts))*count
 //! place    = length  name in UTF-8  count  (L  a  b  weight)*count, L, a and b signed halves
+//! own      = text(name) text(code) text(caution) rating*4 origin      numbered from 4096 on
+//! text     = length  UTF-8
+//! rating   = a byte: 0 where it is not rated, else 1 more than it is
+//! origin   = 0  count  (varint(paint) varint(parts))*count                a mixture
+//!          | 1  paper  patch                                              masstone alone
+//!          | 2  paper  patch  signed(load in quarter octaves)  patch      and a wash
+//! paper    = stock | 255  L  a  b      L a byte, a and b signed, in halves
+//! patch    = 0  L  a  b                signed halves
+//!          | 1  signed*36              reflectance in 2000ths: off the line through the two bands before
 //! varint   = 7 bits a byte, low bits first, high bit set on all but the last
 //! signed   = varint of 2 n from 0 up, of -2 n - 1 below
 //! ```
@@ -34,6 +44,7 @@ use base64ct::{Base64UrlUnpadded, Encoding};
 use crate::error::Error;
 use crate::kit::{Kit, KitPaper, Pan};
 use crate::named_place::NamedPlace;
+use crate::own_paint::{FIRST_OWN, Origin};
 use crate::paint::PaintNumber;
 use crate::paper::{OwnPaper, Stock};
 use crate::puddle::Puddle;
@@ -41,11 +52,13 @@ use crate::recipe::Recipe;
 use crate::shelf::Shelf;
 use crate::varint;
 
+mod own_section;
+
 /// Newest version this program reads and writes.
 pub const NEWEST: u8 = SECTIONS;
 
 /// Longest text it reads; above any kit's.
-pub const LONGEST: usize = 3_000;
+pub const LONGEST: usize = 12_000;
 
 const PLAIN: u8 = 1;
 const SECTIONS: u8 = 2;
@@ -54,6 +67,7 @@ const BODY: u32 = 1;
 const OWN_PAPER: u32 = 2;
 const PUDDLES: u32 = 3;
 const PLACES: u32 = 4;
+const OWN_PAINTS: u32 = 5;
 
 const BROKEN_NUMBER: Error = Error::DamagedLink("it ends too early or holds a number no paint has");
 
@@ -67,7 +81,7 @@ pub fn encode(kit: &Kit) -> String {
         KitPaper::Own(own) => Some(own),
     };
     let mut bytes = Vec::new();
-    if own.is_none() && kit.puddles().is_empty() && kit.places().is_empty() {
+    if own.is_none() && kit.puddles().is_empty() && kit.places().is_empty() && kit.own().is_empty() {
         bytes.push(PLAIN);
         bytes.extend(body(kit));
     } else {
@@ -81,6 +95,9 @@ pub fn encode(kit: &Kit) -> String {
         }
         if !kit.places().is_empty() {
             push_section(&mut bytes, PLACES, &places(kit.places()));
+        }
+        if !kit.own().is_empty() {
+            push_section(&mut bytes, OWN_PAINTS, &own_section::write(kit.own()));
         }
     }
     bytes.extend(CRC.checksum(&bytes).to_le_bytes());
@@ -175,14 +192,25 @@ pub fn decode(text: &str, shelf: &Shelf) -> Result<Kit, Error> {
     }
     let in_puddles = kit.puddles().iter().flat_map(|puddle| puddle.recipe().parts());
     for paint in kit.paints().into_iter().chain(in_puddles.map(|(paint, _)| *paint)) {
-        shelf.get(paint)?;
+        match paint.checked_sub(FIRST_OWN) {
+            Some(i) if usize::from(i) < kit.own().len() => {}
+            _ => drop(shelf.get(paint)?),
+        }
+    }
+    let mixed = kit.own().iter().filter_map(|paint| match paint.origin() {
+        Origin::Mixture(recipe) => Some(recipe),
+        Origin::Swatches { .. } => None,
+    });
+    for (paint, _) in mixed.flat_map(Recipe::parts) {
+        shelf.get(*paint)?;
     }
     Ok(kit)
 }
 
 /// Sections in any order: another than ours is noticed when the kit is encoded again.
 fn read_sections(input: &mut Input<'_>) -> Result<Kit, Error> {
-    let (mut kit, mut own, mut puddles, mut places) = (None, None, Vec::new(), Vec::new());
+    let (mut kit, mut own, mut puddles, mut places, mut paints) =
+        (None, None, Vec::new(), Vec::new(), Vec::new());
     while !input.0.is_empty() {
         let tag = input.varint()?;
         let length = input.varint()?;
@@ -192,11 +220,12 @@ fn read_sections(input: &mut Input<'_>) -> Result<Kit, Error> {
             OWN_PAPER => own = Some(read_own_paper(&mut payload)?),
             PUDDLES => puddles = read_puddles(&mut payload)?,
             PLACES => places = read_places(&mut payload)?,
+            OWN_PAINTS => paints = own_section::read(&mut payload)?,
             _ => return Err(Error::UnknownSection(tag)),
         }
     }
     let kit = kit.ok_or(Error::DamagedLink("it holds no kit"))?;
-    let kit = kit.with_puddles(puddles)?.with_places(places)?;
+    let kit = kit.with_puddles(puddles)?.with_places(places)?.with_own(paints)?;
     Ok(match own {
         Some(own) => kit.with_paper(KitPaper::Own(own)),
         None => kit,
@@ -289,6 +318,7 @@ impl<'a> Input<'a> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::own_paint::{OwnPaint, Patch};
     use proptest::prelude::*;
 
     #[test]
@@ -387,14 +417,73 @@ mod tests {
             .prop_map(|(parts, stop)| Puddle::at_stop(Recipe::new(&parts).unwrap(), stop).unwrap())
     }
 
+    fn own_paint() -> impl Strategy<Value = OwnPaint> {
+        let colour = (10i16..190, -100i16..100, -100i16..100).prop_map(|(l, a, b)| Patch::Colour([l, a, b]));
+        let measured = proptest::collection::vec(0u16..2400, 36)
+            .prop_map(|steps| Patch::Measured(Box::new(steps.try_into().unwrap())));
+        let patch = prop_oneof![colour, measured];
+        let wash = proptest::option::of((patch.clone(), -20i8..0));
+        let swatches = (papers(), patch, wash).prop_map(|(paper, masstone, wash)| Origin::Swatches {
+            paper,
+            masstone,
+            wash,
+        });
+        let mixture = puddle().prop_map(|puddle| Origin::Mixture(puddle.recipe().clone()));
+        let ratings = [proptest::option::of(1u8..=4), proptest::option::of(0u8..=4)];
+        ("[a-z]{1,9}[ éα水]{0,3}[a-z]", prop_oneof![swatches, mixture], ".{0,10}", ratings).prop_map(
+            |(name, origin, text, [a, b])| {
+                let paint = OwnPaint::new(&name, origin).unwrap();
+                paint
+                    .with_code(&text)
+                    .unwrap()
+                    .with_caution(&text)
+                    .unwrap()
+                    .with_ratings([b, None, b, a])
+                    .unwrap()
+            },
+        )
+    }
+
+    #[test]
+    fn a_dozen_own_paints_of_two_colours_fit_in_900_characters() {
+        let patch = |l| Patch::Colour([l, 70, -90]);
+        let own = |i: i16| {
+            let origin = Origin::Swatches {
+                paper: KitPaper::Stock(Stock::Cream),
+                masstone: patch(60 + i),
+                wash: Some((patch(150 + i), -8)),
+            };
+            let paint = OwnPaint::new(&format!("Quay colour {i}"), origin).unwrap();
+            paint.with_code("PB29 PV19").unwrap().with_ratings([Some(3), Some(1), Some(4), Some(7)]).unwrap()
+        };
+        let pans = (0..12).map(|i| Pan::Whole(FIRST_OWN + i)).collect();
+        let kit =
+            Kit::new("Quay", 12, Stock::Cream, pans).unwrap().with_own((0..12).map(own).collect()).unwrap();
+        let text = encode(&kit);
+        assert!(text.len() <= 900, "{} characters", text.len());
+        assert_eq!(decode(&text, Shelf::built_in()), Ok(kit));
+    }
+
+    #[test]
+    fn an_own_paint_that_is_not_brought_along_is_unknown() {
+        let kit = Kit::new("", 1, Stock::Cream, vec![Pan::Whole(FIRST_OWN)]).unwrap();
+        assert!(matches!(decode(&encode(&kit), Shelf::built_in()), Err(Error::UnknownPaint(_))));
+        let mixture = Origin::Mixture(Recipe::paint(4000));
+        let kit = kit.with_own(vec![OwnPaint::new("x", mixture).unwrap()]).unwrap();
+        assert!(matches!(decode(&encode(&kit), Shelf::built_in()), Err(Error::UnknownPaint(_))));
+    }
+
     fn kits() -> impl Strategy<Value = Kit> {
         let pan = (1u16..20, 1u16..20, any::<bool>())
             .prop_map(|(m, n, split)| if split { Pan::Split(m, n) } else { Pan::Whole(m) });
         let puddles = proptest::collection::vec(puddle(), 0..4);
-        (".{0,40}", papers(), proptest::collection::vec(pan, 0..15), puddles).prop_map(
-            |(title, paper, pans, puddles)| {
+        let own = proptest::collection::vec(own_paint(), 0..3);
+        (".{0,40}", papers(), proptest::collection::vec(pan, 0..15), puddles, own).prop_map(
+            |(title, paper, pans, puddles, mut own)| {
                 let kit = Kit::new(&title, 15, Stock::Cream, pans).unwrap();
-                kit.with_paper(paper).with_puddles(puddles).unwrap()
+                own.dedup_by(|a, b| a.name() == b.name());
+                own.truncate(2);
+                kit.with_paper(paper).with_puddles(puddles).unwrap().with_own(own).unwrap()
             },
         )
     }

@@ -5,6 +5,7 @@ use std::sync::LazyLock;
 use crate::decimal;
 use crate::error::Error;
 use crate::film::Film;
+use crate::own_paint::{FIRST_OWN, OwnPaint};
 use crate::packed::unpack;
 use crate::paint::{Paint, PaintNumber, Tier};
 use crate::spectrum::{BANDS, Spectrum, wavelength};
@@ -98,6 +99,35 @@ impl Shelf {
         self.numbers.binary_search_by_key(&number, |(number, _)| *number)
     }
 
+    /// This shelf with the painter's own paints behind, and with films that were learned in place of its own.
+    ///
+    /// # Errors
+    ///
+    /// A number below [`FIRST_OWN`] for an own paint, a number or name that
+    /// stands twice, [`Error::UnknownPaint`] for a film of a paint that is not there; what
+    /// [`OwnPaint::paint`] refuses.
+    pub fn with(
+        &self,
+        own: &[(PaintNumber, OwnPaint)],
+        learned: &[(PaintNumber, Film)],
+    ) -> Result<Self, Error> {
+        let mut shelf = self.clone();
+        for (number, paint) in own {
+            if *number < FIRST_OWN {
+                return Err(Error::Value(format!(
+                    "own paints have numbers from {FIRST_OWN} up, not {number}"
+                )));
+            }
+            shelf.add(paint.paint(*number, self)?, 0)?;
+        }
+        for (number, film) in learned {
+            let place = shelf.place(*number).map_err(|_| Error::UnknownPaint(format!("number {number}")))?;
+            let index = shelf.numbers[place].1;
+            shelf.paints[index].film = film.clone();
+        }
+        Ok(shelf)
+    }
+
     fn add(&mut self, paint: Paint, line: usize) -> Result<(), Error> {
         let Err(place) = self.place(paint.number) else {
             return Err(Error::table(line, format!("number {} stands twice", paint.number)));
@@ -188,6 +218,18 @@ impl Row<'_> {
 }
 
 #[cfg(test)]
+impl Shelf {
+    /// A shelf of these paints, for tests.
+    pub(crate) fn of(paints: impl Iterator<Item = Paint>) -> Result<Self, Error> {
+        let mut shelf = Self::default();
+        for paint in paints {
+            shelf.add(paint, 0)?;
+        }
+        Ok(shelf)
+    }
+}
+
+#[cfg(test)]
 mod tests {
     use super::*;
 
@@ -200,6 +242,27 @@ mod tests {
             assert_eq!(shelf.get(paint.number).unwrap().key, paint.key);
             assert!(paint.film.k.iter().sum::<f32>() > 0.0, "{} absorbs nothing", paint.key);
         }
+    }
+
+    #[test]
+    fn own_paints_stand_behind_and_learned_films_in_place() {
+        let shelf = Shelf::built_in();
+        let own =
+            OwnPaint::new("Grey", crate::Origin::Mixture(crate::Recipe::new(&[(1, 1), (3, 1)]).unwrap()))
+                .unwrap();
+        let twice = Film { strength: 2.0, ..shelf.get(1).unwrap().film.clone() };
+        let with = shelf.with(&[(FIRST_OWN, own.clone())], &[(1, twice.clone())]).unwrap();
+        assert_eq!(
+            (with.get(1).unwrap().film.clone(), with.find("own:grey").unwrap().number),
+            (twice.clone(), FIRST_OWN)
+        );
+        assert_eq!(with.paints().len(), shelf.paints().len() + 1);
+        assert!(shelf.with(&[(7, own.clone())], &[]).is_err());
+        assert!(
+            shelf.with(&[(FIRST_OWN, own.clone()), (FIRST_OWN + 1, own)], &[]).is_err(),
+            "one name, two paints"
+        );
+        assert!(shelf.with(&[], &[(FIRST_OWN, twice)]).is_err());
     }
 
     #[test]

@@ -25,7 +25,12 @@ impl BandMatrix {
     }
 
     /// The solution of `self x = right` by Cholesky; `None` if not positive definite.
-    pub(super) fn solve(mut self, right: &[f64]) -> Option<Vec<f64>> {
+    pub(super) fn solve(self, right: &[f64]) -> Option<Vec<f64>> {
+        Some(self.factor()?.solve(right))
+    }
+
+    /// Its Cholesky factor; `None` if not positive definite.
+    pub(super) fn factor(mut self) -> Option<Factor> {
         let width = self.width;
         for i in 0..self.rows.len() {
             let (above, rest) = self.rows.split_at_mut(i);
@@ -42,22 +47,33 @@ impl BandMatrix {
             }
             row[width] = pivot.sqrt();
         }
-        Some(self.substitute(right))
+        Some(Factor(self))
+    }
+}
+
+/// A matrix by its root: solved for one right side after the other.
+pub(super) struct Factor(BandMatrix);
+
+impl Factor {
+    /// Natural logarithm of the matrix's determinant.
+    pub(super) fn ln_determinant(&self) -> f64 {
+        self.0.rows.iter().map(|row| 2.0 * row[self.0.width].ln()).sum()
     }
 
-    fn substitute(&self, right: &[f64]) -> Vec<f64> {
-        let width = self.width;
+    pub(super) fn solve(&self, right: &[f64]) -> Vec<f64> {
+        let BandMatrix { width, rows } = &self.0;
+        let width = *width;
         let mut x = right.to_vec();
         for i in 0..x.len() {
             let first = i.saturating_sub(width);
-            let sum = dot(&self.rows[i][first + width - i..width], &x[first..i]);
-            x[i] = (x[i] - sum) / self.rows[i][width];
+            let sum = dot(&rows[i][first + width - i..width], &x[first..i]);
+            x[i] = (x[i] - sum) / rows[i][width];
         }
         for i in (0..x.len()).rev() {
-            x[i] /= self.rows[i][width];
+            x[i] /= rows[i][width];
             let first = i.saturating_sub(width);
             let done = x[i];
-            for (value, entry) in x[first..i].iter_mut().zip(&self.rows[i][first + width - i..width]) {
+            for (value, entry) in x[first..i].iter_mut().zip(&rows[i][first + width - i..width]) {
                 *value -= done * entry;
             }
         }
@@ -96,10 +112,13 @@ mod tests {
                 }
             }
             let right: Vec<f64> = (0..size).map(|i| (i as f64).sin()).collect();
-            let expected = theirs.cholesky().unwrap().solve(&nalgebra::DVector::from_vec(right.clone()));
-            for (found, expected) in ours.solve(&right).unwrap().iter().zip(expected.iter()) {
+            let expected =
+                theirs.clone().cholesky().unwrap().solve(&nalgebra::DVector::from_vec(right.clone()));
+            for (found, expected) in ours.clone().solve(&right).unwrap().iter().zip(expected.iter()) {
                 assert!((found - expected).abs() < 1e-12);
             }
+            let wanted = theirs.determinant().ln();
+            assert!((ours.clone().factor().unwrap().ln_determinant() - wanted).abs() < 1e-9);
         }
     }
 

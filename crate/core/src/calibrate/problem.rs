@@ -12,7 +12,7 @@ const ROOT_WEIGHT: f64 = 100.0;
 
 /// Weight of a CIELAB unit. A spectrum's 36 bands add up to w² = 39.6, that is
 /// 13.2 for each of L*, a*, b*; its root over 1.16 gives one Lab the same say.
-const LAB_WEIGHT: f64 = 3.1;
+pub(super) const LAB_WEIGHT: f64 = 3.1;
 
 /// Residual from which a swatch begins to be doubted.
 const DOUBT: f64 = 3.0;
@@ -313,9 +313,9 @@ struct Band {
 }
 
 /// A CIELAB residual and its slopes by the reflectance at every band.
-struct Residual {
-    value: f64,
-    slopes: Spectrum<f64>,
+pub(super) struct Residual {
+    pub(super) value: f64,
+    pub(super) slopes: Spectrum<f64>,
 }
 
 /// Adds a residual to the equations, if wanted, and returns Cauchy's loss of it.
@@ -352,7 +352,7 @@ fn band_weights() -> Spectrum<f64> {
 }
 
 /// CIELAB minus what was measured, weighted, with slopes (CIE 15:2018, 8.2.1).
-fn lab_residuals(reflectance: &Spectrum<f64>, measured: Lab<f64>) -> [Residual; 3] {
+pub(super) fn lab_residuals(reflectance: &Spectrum<f64>, measured: Lab<f64>) -> [Residual; 3] {
     let weights = Light::D65.weights();
     let xyz = weights.tristimulus(reflectance);
     // Slopes of f(X / Xn) by the reflectance at each band.

@@ -1,0 +1,146 @@
+//! The painter's own paints as bytes of a link.
+
+use super::{BROKEN_NUMBER, Input, varint};
+use crate::error::Error;
+use crate::kit::KitPaper;
+use crate::own_paint::{Origin, OwnPaint, Patch};
+use crate::paint::PaintNumber;
+use crate::paper::Stock;
+use crate::recipe::Recipe;
+use crate::spectrum::BANDS;
+
+const MIXTURE: u8 = 0;
+const MASSTONE: u8 = 1;
+const WITH_WASH: u8 = 2;
+const COLOUR: u8 = 0;
+const MEASURED: u8 = 1;
+/// In place of a stock's number.
+const OWN_SHEET: u8 = 255;
+
+pub(super) fn write(paints: &[OwnPaint]) -> Vec<u8> {
+    let mut bytes = vec![paints.len() as u8];
+    for paint in paints {
+        for text in [paint.name(), paint.code(), paint.caution()] {
+            varint::push(&mut bytes, text.len() as u32);
+            bytes.extend(text.as_bytes());
+        }
+        bytes.extend(paint.ratings().map(|rating| rating.map_or(0, |rating| rating + 1)));
+        write_origin(&mut bytes, paint.origin());
+    }
+    bytes
+}
+
+fn write_origin(bytes: &mut Vec<u8>, origin: &Origin) {
+    match origin {
+        Origin::Mixture(recipe) => {
+            bytes.extend([MIXTURE, recipe.parts().len() as u8]);
+            for (paint, parts) in recipe.parts() {
+                varint::push(bytes, u32::from(*paint));
+                varint::push(bytes, u32::from(*parts));
+            }
+        }
+        Origin::Swatches { paper, masstone, wash } => {
+            bytes.push(if wash.is_some() { WITH_WASH } else { MASSTONE });
+            match paper {
+                KitPaper::Stock(stock) => bytes.push(*stock as u8),
+                KitPaper::Own(own) => {
+                    bytes.push(OWN_SHEET);
+                    bytes.extend(super::own_paper(*own));
+                }
+            }
+            write_patch(bytes, masstone);
+            if let Some((patch, stop)) = wash {
+                varint::push_signed(bytes, (*stop).into());
+                write_patch(bytes, patch);
+            }
+        }
+    }
+}
+
+fn write_patch(bytes: &mut Vec<u8>, patch: &Patch) {
+    match patch {
+        Patch::Colour(halves) => {
+            bytes.push(COLOUR);
+            halves.iter().for_each(|half| varint::push_signed(bytes, *half));
+        }
+        Patch::Measured(steps) => {
+            bytes.push(MEASURED);
+            for band in 0..BANDS {
+                varint::push_signed(bytes, steps[band].wrapping_sub(expected(&steps[..band])) as i16);
+            }
+        }
+    }
+}
+
+/// The next band on the line through the last two.
+fn expected(steps: &[u16]) -> u16 {
+    match *steps {
+        [] => 0,
+        [only] => only,
+        [.., before, last] => last.wrapping_mul(2).wrapping_sub(before),
+    }
+}
+
+pub(super) fn read(input: &mut Input<'_>) -> Result<Vec<OwnPaint>, Error> {
+    let count = input.byte()?;
+    (0..count).map(|_| read_paint(input)).collect()
+}
+
+fn read_paint(input: &mut Input<'_>) -> Result<OwnPaint, Error> {
+    let mut text = || {
+        let length = input.varint()?;
+        std::str::from_utf8(input.bytes(length as usize)?)
+            .map_err(|_| Error::DamagedLink("a name or caution of a paint is no text"))
+    };
+    let (name, code, caution) = (text()?, text()?, text()?);
+    let mut ratings = [None; 4];
+    for rating in &mut ratings {
+        *rating = input.byte()?.checked_sub(1);
+    }
+    OwnPaint::new(name, read_origin(input)?)?.with_code(code)?.with_caution(caution)?.with_ratings(ratings)
+}
+
+fn read_origin(input: &mut Input<'_>) -> Result<Origin, Error> {
+    match input.byte()? {
+        MIXTURE => {
+            let count = input.byte()?;
+            let parts: Vec<(PaintNumber, u16)> = (0..count)
+                .map(|_| Ok((input.varint()? as u16, input.varint()? as u16)))
+                .collect::<Result<_, Error>>()?;
+            Ok(Origin::Mixture(Recipe::new(&parts)?))
+        }
+        kind @ (MASSTONE | WITH_WASH) => {
+            let paper = match input.byte()? {
+                OWN_SHEET => KitPaper::Own(super::read_own_paper(input)?),
+                stock => KitPaper::Stock(
+                    *Stock::ALL.get(usize::from(stock)).ok_or(Error::DamagedLink("it names no paper"))?,
+                ),
+            };
+            let masstone = read_patch(input)?;
+            let mut wash = None;
+            if kind == WITH_WASH {
+                let stop = i8::try_from(input.signed()?).map_err(|_| BROKEN_NUMBER)?;
+                wash = Some((read_patch(input)?, stop));
+            }
+            Ok(Origin::Swatches { paper, masstone, wash })
+        }
+        _ => Err(Error::DamagedLink("it holds a paint made of nothing it knows")),
+    }
+}
+
+fn read_patch(input: &mut Input<'_>) -> Result<Patch, Error> {
+    let patch = match input.byte()? {
+        COLOUR => Patch::Colour([input.signed()?, input.signed()?, input.signed()?]),
+        MEASURED => {
+            let mut steps = [0u16; BANDS];
+            for band in 0..BANDS {
+                steps[band] = expected(&steps[..band]).wrapping_add(input.signed()? as u16);
+            }
+            Patch::Measured(Box::new(steps))
+        }
+        _ => return Err(Error::DamagedLink("it holds a swatch that is neither colour nor spectrum")),
+    };
+    // What no swatch can be is refused as it is refused from the page.
+    Patch::new(&patch.seen())?;
+    Ok(patch)
+}
