@@ -8,7 +8,7 @@ use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
-use crate::pair::Parts;
+use crate::parts::Parts;
 
 /// A kit; a pan is one paint number or two.
 #[derive(Serialize)]

@@ -1,12 +1,10 @@
 //! Two ends of a path, as the page names them.
 
-use washpath_core::{Doubt, Error, Film, Laid, PaintNumber, Path, Recipe, Sheet, Shelf, View};
+use washpath_core::{Doubt, Error, Film, Laid, Path, Recipe, Sheet, Shelf, View};
 use wasm_bindgen::JsValue;
 
 use crate::from_page::{Fields, FromPage};
-
-/// Whole parts of paints: `[[number, parts], ...]`; empty where nothing is chosen.
-pub(crate) type Parts = Vec<(PaintNumber, u16)>;
+use crate::parts::Parts;
 
 /// Two ends, and whether they are mixed or glazed.
 #[derive(Clone, Debug)]

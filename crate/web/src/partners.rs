@@ -5,10 +5,11 @@ use washpath_core::{NeutralPartner, PaintNumber, ShadingPartner, Shelf, neutral_
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
-use crate::pair::Parts;
-use crate::readout::Swatch;
+use crate::parts::Parts;
+use crate::parts::recipe;
 use crate::sight::Sight;
-use crate::studio::{Studio, recipe};
+use crate::studio::Studio;
+use crate::swatch::Swatch;
 
 /// Both lists, the best partners first.
 #[derive(Serialize)]

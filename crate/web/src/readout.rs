@@ -1,44 +1,13 @@
 //! Plain objects for the page.
 
 use serde::Serialize;
-use washpath_core::colour::{Shown, chroma, hue_angle};
-use washpath_core::hue::describe;
 use washpath_core::{
-    Crossing, CrossingKind, Difference, Error, Lab, Laid, Paint, Recipe, Shelf, Texture, whole_parts,
+    Crossing, CrossingKind, Difference, Error, Laid, Paint, Recipe, Shelf, Texture, whole_parts,
 };
 
-use crate::pair::{Parts, Ready};
-
-/// A colour as the page shows and names it.
-#[derive(Serialize)]
-#[serde(rename_all = "camelCase")]
-pub(crate) struct Swatch {
-    /// CSS colour.
-    pub css: String,
-    /// Whether the display holds it.
-    pub exact: bool,
-    /// CIELAB lightness.
-    pub lightness: f32,
-    /// CIELAB chroma.
-    pub chroma: f32,
-    /// CIELAB hue angle in degrees.
-    pub hue: f32,
-    /// In words.
-    pub words: String,
-}
-
-impl Swatch {
-    pub(crate) fn new(lab: Lab, shown: &Shown) -> Self {
-        Self {
-            css: shown.css(),
-            exact: shown.exact,
-            lightness: lab.l,
-            chroma: chroma(lab),
-            hue: hue_angle(lab),
-            words: describe(lab),
-        }
-    }
-}
+use crate::pair::Ready;
+use crate::parts::Parts;
+use crate::swatch::Swatch;
 
 /// A place on a path.
 #[derive(Serialize)]
