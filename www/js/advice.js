@@ -19,6 +19,16 @@ export function createVerbs(core) {
   }
 
   return {
+    /** The shelf at hand changed: whatever was worked out with the one before is gone. */
+    shelf({ own, learned }) {
+      adviser?.free();
+      adviser = seen = undefined;
+      core.set_shelf(own, learned);
+    },
+    learn: ({ records, paints, held, paper }) => core.learn(records, paints, held, paper),
+    samples: ({ text }) => core.samples_of(text),
+    writeLog: ({ records }) => core.log_of(records),
+    readLog: ({ text }) => core.records_of(text),
     report: ({ paper, wide, paints }) => on(paper, wide).report(paints),
     next: ({ paper, wide, paints, candidates, wish }) => on(paper, wide).next(paints, candidates, wish),
     match: ({ paper, wide, paints, target }) => on(paper, wide).matches(paints, target),

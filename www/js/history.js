@@ -1,8 +1,11 @@
-// Undo and redo of the kit and of the path's ends. A drag along a path is a look, not a step.
+// Undo and redo of kits, own paints, records and the path's ends. A drag along a path is a look, not a step.
 
 const MOST = 200;
 
-const picture = ({ kit, others, ends, next, laid, share, load }) => ({ kit, others, ends, next, laid, share, load });
+const picture = ({ kit, others, own, records, held, ends, next, laid, share, load }) => ({ kit, others, own, records, held, ends, next, laid, share, load });
+
+/** What a step changes. */
+const STEPS = ["kit", "others", "own", "records", "held", "ends"];
 
 /** Follows the store; undo and redo put earlier and later kits and ends back, with the mix shown then. */
 export function attachHistory(store, { undo, redo }) {
@@ -11,7 +14,7 @@ export function attachHistory(store, { undo, redo }) {
   let stepping = false;
 
   store.subscribe((state, changed, before) => {
-    if (stepping || !(changed.has("kit") || changed.has("others") || changed.has("ends"))) return;
+    if (stepping || !STEPS.some((key) => changed.has(key))) return;
     past = [...past, picture(before)].slice(-MOST);
     future = [];
     show();

@@ -11,8 +11,12 @@ import { paintEnd, readEnd } from "./end.js";
 import { attachEnds, choosePaint, createChoose } from "./ends.js";
 import { attachHistory } from "./history.js";
 import { attachKits } from "./kits.js";
+import { attachLesson } from "./lesson.js";
+import { attachLog } from "./log.js";
+import { attachMine } from "./mine.js";
 import { attachMix } from "./mix.js";
 import { attachOffline } from "./offline.js";
+import { adopt, attachOwnShelf } from "./own.js";
 import { attachOwned } from "./owned.js";
 import { attachPhoto } from "./photo.js";
 import { attachPlace } from "./place.js";
@@ -20,8 +24,9 @@ import { createPaperDialog } from "./paper.js";
 import { attachPartners } from "./partners.js";
 import { attachPuddles } from "./puddles.js";
 import { attachRecipes } from "./recipes.js";
+import { attachRecord } from "./record.js";
 import { attachNext, attachReport } from "./report.js";
-import { attachGuest, attachShare } from "./share.js";
+import { attachGuest, attachShare, linkOf } from "./share.js";
 import { attachSheet } from "./sheet.js";
 import { attachShelf, createShelf } from "./shelf.js";
 import { keep, restore } from "./storage.js";
@@ -41,6 +46,9 @@ async function start() {
   const store = createStore(firstState(core, shelf));
   const choose = createChoose(store, shelf);
   const ask = createAdviser();
+  attachOwnShelf(store, shelf, core, ask, (kit, light) => studioOf(core, kit, light));
+  // What was put on the shelf from the last visit has to be on the worker's too.
+  if (shelf.all.length > core.built_in_count() || store.get().learned.length) ask("shelf", { own: store.get().own, learned: taught(store.get()) }).catch(() => {});
   const choosePan = choosePaint(choose);
 
   store.subscribe((state, changed, before) => {
@@ -55,7 +63,7 @@ async function start() {
   attachWheel(store, shelf, choose, createOutlines(store));
   attachEnds(store, shelf);
   attachMix(store, shelf);
-  attachSheet(store, shelf);
+  attachSheet(store, shelf, core);
   attachPuddles(store, shelf, choose);
   attachPartners(store, shelf);
   attachAbout(store, shelf);
@@ -73,6 +81,11 @@ async function start() {
   const toPlace = attachPlace(store, shelf, ask, { showMix, chooseFor });
   attachPhoto(store, core, (pixels) => (toStudy(pixels), toPlace(pixels)));
   attachShelf(store, shelf, choosePan);
+  attachRecord(store, shelf, core, ask);
+  const plan = attachLesson(store, shelf, ask, showMix);
+  attachLog(store, shelf, core, ask, showMix);
+  attachMine(store, shelf, core, ask, choose);
+  for (const way of document.querySelectorAll('[data-show="swatches"]')) way.addEventListener("click", plan);
   attachKeeping(store, core);
   attachShare(store, core);
   attachGuest(store, shelf, core, choosePan);
@@ -83,12 +96,30 @@ async function start() {
 /** The state kept from last time as far as it can be read, else the demo. */
 function firstState(core, shelf) {
   const kept = restore();
-  const kit = readKit(core, kept.kit) ?? demoKit(shelf);
+  const { own, learned, learning, ...swatches } = readSwatches(core, kept);
+  fillShelf(core, shelf, own, learning ? learned : []);
+  /** A kit as it was kept; paints of its own that are not on the shelf come onto it. */
+  const read = (text) => {
+    const found = readKit(core, text);
+    if (!found) return null;
+    const { kit, added } = adopt(found, own, core.first_own());
+    own.push(...added);
+    return kit;
+  };
+  const kit = read(kept.kit) ?? demoKit(shelf);
+  const others = (Array.isArray(kept.others) ? kept.others : []).map(read).filter(Boolean);
+  fillShelf(core, shelf, own, learning ? learned : []);
   const ends = Array.isArray(kept.ends) ? kept.ends.slice(0, 2).map((end) => readEnd(end, shelf)) : DEMO_ENDS.map((key) => paintEnd(shelf.find(key).number));
   const light = LIGHTS[kept.light] ? kept.light : 0;
   return {
     kit,
-    others: (Array.isArray(kept.others) ? kept.others : []).map((text) => readKit(core, text)).filter(Boolean),
+    others,
+    own,
+    learned,
+    learning,
+    ...swatches,
+    visiting: [],
+    lesson: null,
     owned: (Array.isArray(kept.owned) ? kept.owned : []).filter((paint) => shelf.get(paint)),
     light,
     studio: studioOf(core, kit, light),
@@ -125,11 +156,42 @@ function readKit(core, text) {
   }
 }
 
+/** Own paints, records and what was learned, as far as they can be read. */
+function readSwatches(core, kept) {
+  const list = (value) => (Array.isArray(value) ? value : []);
+  const each = (values, read) => list(values).flatMap((value) => {
+    try {
+      return [read(value)];
+    } catch {
+      return [];
+    }
+  });
+  return {
+    own: each(kept.own, ([number, paint]) => [number, core.read_own(paint)]).filter(([number]) => Number.isInteger(number) && number >= core.first_own()),
+    records: each(kept.records, (record) => core.read_record(record)),
+    held: list(kept.held).filter(Number.isInteger),
+    learned: list(kept.learned),
+    learning: kept.learning !== false,
+  };
+}
+
+/** Puts paints on the shelf; what was learned in a form it does not take is forgotten, as records teach it anew. */
+function fillShelf(core, shelf, own, learned) {
+  try {
+    shelf.fill(core.set_shelf(own, learned));
+  } catch {
+    shelf.fill(core.set_shelf(own, []));
+  }
+}
+
+/** What was learned, if it is to be predicted with. */
+const taught = ({ learned, learning }) => (learning ? learned : []);
+
 const between = (value, least, most, otherwise) =>
   typeof value === "number" && value >= least && value <= most ? value : otherwise;
 
 /** What is kept between visits, besides the kit itself. */
-const KEPT = ["owned", "ends", "laid", "share", "load", "light", "showShelf", "ribbon", "reach", "dim"];
+const KEPT = ["own", "records", "held", "learned", "learning", "owned", "ends", "laid", "share", "load", "light", "showShelf", "ribbon", "reach", "dim"];
 
 function attachKeeping(store, core) {
   let told = false;
@@ -139,7 +201,8 @@ function attachKeeping(store, core) {
     attachKeeping.timer = setTimeout(() => {
       const now = store.get();
       const kept = Object.fromEntries(KEPT.map((key) => [key, now[key]]));
-      if (keep({ kit: core.encode_kit(now.kit), others: now.others.map(core.encode_kit), ...kept }) || told) return;
+      const text = (kit) => linkOf(now, core, kit);
+      if (keep({ kit: text(now.kit), others: now.others.map(text), ...kept }) || told) return;
       told = true;
       notice("This browser does not let the page keep anything. Share your kit as a link to keep it.");
     }, 200);

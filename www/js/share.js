@@ -3,6 +3,7 @@
 import { dabOf } from "./dab.js";
 import { button, byId, element, notice, say } from "./dom.js";
 import { PAPERS, paintsOf } from "./kit.js";
+import { adopt } from "./own.js";
 
 const MARK = "#kit=";
 
@@ -11,13 +12,16 @@ export function linkText(hash) {
   return hash.startsWith(MARK) ? hash.slice(MARK.length) : null;
 }
 
+/** A kit as a link's text, with those of the own paints that it holds. */
+export const linkOf = ({ own }, core, kit) => core.encode_kit({ ...kit, own });
+
 /** Opens the dialog with the link of the kit at hand. */
 export function attachShare(store, core) {
   const dialog = byId("share-dialog");
   const field = byId("share-link");
   byId("share").addEventListener("click", () => {
     try {
-      field.value = location.href.split("#")[0] + MARK + core.encode_kit(store.get().kit);
+      field.value = location.href.split("#")[0] + MARK + linkOf(store.get(), core, store.get().kit);
     } catch (error) {
       return notice(`This kit cannot go into a link: ${error.message}.`);
     }
@@ -51,22 +55,26 @@ export function attachGuest(store, shelf, core, choose) {
     // The link is taken off the address, so that a reload does not ask again.
     history.replaceState(null, "", location.href.split("#")[0]);
     try {
-      const kit = core.decode_kit(text);
-      if (text === core.encode_kit(store.get().kit)) return notice("This link holds the kit you already have.", { seconds: 6 });
-      show(kit);
+      const state = store.get();
+      const { kit, added } = adopt(core.decode_kit(text), state.own, core.first_own());
+      if (text === linkOf(state, core, state.kit)) return notice("This link holds the kit you already have.", { seconds: 6 });
+      show(kit, added);
     } catch (error) {
       notice(`The link could not be read: ${error.message}. Your kit is as it was.`);
     }
   }
 
-  function show(kit) {
+  /** Own paints of the other stand on the shelf for as long as their kit is shown. */
+  function show(kit, visiting) {
     const own = store.get().kit;
+    store.set({ visiting });
     const close = () => {
       frame.hidden = true;
-      store.set({ guestKit: null });
+      store.set({ guestKit: null, visiting: [] });
     };
     const take = () => {
-      store.set({ kit });
+      const { own } = store.get();
+      store.set({ kit, own: [...own, ...visiting], visiting: [] });
       close();
       notice("The shared kit is packed. Undo brings yours back.", { actions: [["Undo", () => byId("undo").click()]], seconds: 12 });
     };

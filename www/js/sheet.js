@@ -2,6 +2,7 @@
 
 import { byId, element } from "./dom.js";
 import { isPair, pairOf, shortName } from "./end.js";
+import { recordsOn, shareOf } from "./records.js";
 import { LOADS } from "./words.js";
 
 /** Parts of A and B of each column. */
@@ -10,12 +11,24 @@ const RATIOS = [[1, 0], [8, 1], [4, 1], [2, 1], [1, 1], [1, 2], [1, 4], [1, 8], 
 const share = ([a, b]) => b / (a + b);
 
 /** Shows the sheet of the two ends and marks the cell of the mix at hand. */
-export function attachSheet(store, shelf) {
+export function attachSheet(store, shelf, core) {
   const frame = byId("sheet");
   const show = (state, changed) => {
-    if (!changed || ["ends", "studio", "laid"].some((key) => changed.has(key))) draw(state);
+    if (!changed || ["ends", "studio", "laid", "records"].some((key) => changed.has(key))) draw(state);
     mark(state);
   };
+
+  /** Chips of what was recorded, in the cell nearest to it. */
+  function pinRecords(state) {
+    const cells = [...frame.querySelectorAll(".cell")];
+    for (const record of recordsOn(state)) {
+      const at = shareOf(record, state.ends);
+      if (at === null || cells.length === 0) continue;
+      const far = (cell) => Math.abs(state.studio.position_of(Number(cell.dataset.share)) - state.studio.position_of(at)) + 0.1 * Math.abs(Math.log2(cell.dataset.load / record.load));
+      const cell = cells.reduce((best, other) => (far(other) < far(best) ? other : best));
+      cell.append(element("span", { class: "recorded", title: "As you recorded it", style: { "--wash": state.studio.colour(Float32Array.from(core.lab_of_seen(Float32Array.from(record.seen)))).css } }));
+    }
+  }
 
   function draw(state) {
     if (!isPair(state)) return frame.replaceChildren(element("p", { class: "quiet" }, "Two paints make a sheet."));
@@ -27,6 +40,7 @@ export function attachSheet(store, shelf) {
     frame.replaceChildren(element("table", {},
       element("caption", { class: "unseen" }, caption(state)),
       element("thead", {}, head), element("tbody", {}, ...rows)));
+    pinRecords(state);
   }
 
   function caption({ laid, ends }) {

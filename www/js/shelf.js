@@ -10,16 +10,27 @@ import { grade } from "./words.js";
 
 /** Paints by number and by key, and all in the table's order. */
 export function createShelf(paints) {
-  const byNumber = new Map(paints.map((paint) => [paint.number, paint]));
-  const byKey = new Map(paints.map((paint) => [paint.key, paint]));
-  return { all: paints, get: (number) => byNumber.get(number), find: (key) => byKey.get(key) };
+  let byNumber;
+  let byKey;
+  const shelf = {
+    get: (number) => byNumber.get(number),
+    find: (key) => byKey.get(key),
+    /** Other paints, as those of the painter's own come and go. */
+    fill(paints) {
+      shelf.all = paints;
+      byNumber = new Map(paints.map((paint) => [paint.number, paint]));
+      byKey = new Map(paints.map((paint) => [paint.key, paint]));
+    },
+  };
+  shelf.fill(paints);
+  return shelf;
 }
 
 /** Shows the shelf; a click chooses a paint as an end, "Pack" puts it in the kit. */
 export function attachShelf(store, shelf, choose) {
   const list = byId("shelf-list");
   const find = byId("shelf-find");
-  const names = new Map(shelf.all.map((paint) => [paint.number, namesOf(paint)]));
+  let names = new Map();
   const wanted = new Set();
   const rows = new Map();
 
@@ -44,6 +55,7 @@ export function attachShelf(store, shelf, choose) {
 
   function fill() {
     rows.clear();
+    names = new Map(shelf.all.map((paint) => [paint.number, namesOf(paint)]));
     for (const paint of shelf.all) rows.set(paint.number, row(paint));
     show();
     markPacked(store.get().kit);

@@ -16,8 +16,8 @@ export function attachTin(store, shelf, choose, askPaper) {
 
   let edited = {};
 
-  /** The editor is large: it is made anew only when the kit changed. */
-  const editorOf = (kit) => (edited.kit === kit ? edited : (edited = { kit, node: editor(kit) })).node;
+  /** The editor is large: it is made anew only when the kit or the shelf changed. */
+  const editorOf = (kit) => (edited.kit === kit && edited.all === shelf.all ? edited : (edited = { kit, all: shelf.all, node: editor(kit) })).node;
 
   function show({ kit, ends, studio, editing }) {
     keepingFocus(frame, () => frame.replaceChildren(

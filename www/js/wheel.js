@@ -3,6 +3,7 @@
 import { byId } from "./dom.js";
 import { isPair, pairOf, paintEnd, paintOf } from "./end.js";
 import { paintsOf } from "./kit.js";
+import { recordsOn } from "./records.js";
 import { targetOf } from "./target.js";
 import { loadName, recipe } from "./words.js";
 
@@ -25,6 +26,7 @@ export function attachWheel(store, shelf, choose, outlines) {
     size,
     kit: paintsOf(state.kit),
     puddles: state.kit.puddles,
+    seen: recordsOn(state).map(({ parts, load, seen }) => ({ parts, load, seen })),
     showShelf: state.showShelf,
     pair: pairOf(state),
     asked: state.ends.map((end) => end?.asked?.place ?? null),

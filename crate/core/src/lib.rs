@@ -135,7 +135,7 @@ pub use observer::Light;
 pub use order::in_order;
 pub use outline::{Outline, RAYS};
 pub use own_paint::{FIRST_OWN, LONGEST_CAUTION, LONGEST_CODE, LONGEST_PAINT_NAME, Origin, OwnPaint, Patch};
-pub use paint::{Paint, PaintNumber, Tier};
+pub use paint::{Learned, Paint, PaintNumber, Tier};
 pub use paper::{DARKEST_PAPER, OwnPaper, Paper, Stock};
 pub use partners::{NeutralPartner, ShadingPartner, neutral_partners, shading_partners};
 pub use path::{Crossing, CrossingKind, Laid, Path, PathPoint, position_of, share_at};

@@ -227,6 +227,7 @@ impl OwnPaint {
             tier: Tier::Swatched,
             source: String::new(),
             film: crate::Film::CLEAR,
+            left: [1.0; 2],
         };
         let mut paint = match &self.origin {
             Origin::Swatches { paper, masstone, wash } => {

@@ -104,6 +104,20 @@ pub struct Paint {
     pub source: String,
     /// Absorption and scattering per unit load.
     pub film: Film,
+    /// Part of what was not known of it, alone and in mixes, that is left once records
+    /// were learned from; 1 and 1 on the built-in shelf.
+    pub left: [f32; 2],
+}
+
+/// What records taught of a paint.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Learned {
+    /// The paint.
+    pub number: PaintNumber,
+    /// Its film as it is now expected.
+    pub film: Film,
+    /// As [`Paint::left`].
+    pub left: [f32; 2],
 }
 
 impl Paint {

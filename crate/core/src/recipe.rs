@@ -97,7 +97,7 @@ impl Recipe {
         let mut doubt: Option<Doubt> = None;
         let mut volume = 0.0;
         for (paint, count) in &self.parts {
-            let own = Doubt::of(shelf.get(*paint)?.tier);
+            let own = Doubt::of(shelf.get(*paint)?);
             volume += f32::from(*count);
             doubt = Some(doubt.map_or(own, |sum| Doubt::between(sum, own, f32::from(*count) / volume)));
         }

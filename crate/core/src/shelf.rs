@@ -7,7 +7,7 @@ use crate::error::Error;
 use crate::film::Film;
 use crate::own_paint::{FIRST_OWN, OwnPaint};
 use crate::packed::unpack;
-use crate::paint::{Paint, PaintNumber, Tier};
+use crate::paint::{Learned, Paint, PaintNumber, Tier};
 use crate::spectrum::{BANDS, Spectrum, wavelength};
 
 /// Paints in the order of the table, found by key or by number.
@@ -106,11 +106,7 @@ impl Shelf {
     /// A number below [`FIRST_OWN`] for an own paint, a number or name that
     /// stands twice, [`Error::UnknownPaint`] for a film of a paint that is not there; what
     /// [`OwnPaint::paint`] refuses.
-    pub fn with(
-        &self,
-        own: &[(PaintNumber, OwnPaint)],
-        learned: &[(PaintNumber, Film)],
-    ) -> Result<Self, Error> {
+    pub fn with(&self, own: &[(PaintNumber, OwnPaint)], learned: &[Learned]) -> Result<Self, Error> {
         let mut shelf = self.clone();
         for (number, paint) in own {
             if *number < FIRST_OWN {
@@ -120,10 +116,10 @@ impl Shelf {
             }
             shelf.add(paint.paint(*number, self)?, 0)?;
         }
-        for (number, film) in learned {
+        for Learned { number, film, left } in learned {
             let place = shelf.place(*number).map_err(|_| Error::UnknownPaint(format!("number {number}")))?;
-            let index = shelf.numbers[place].1;
-            shelf.paints[index].film = film.clone();
+            let paint = &mut shelf.paints[shelf.numbers[place].1];
+            (paint.film, paint.left) = (film.clone(), *left);
         }
         Ok(shelf)
     }
@@ -175,6 +171,7 @@ impl Row<'_> {
             tier: Tier::parse(self.text("tier")?).ok_or_else(|| self.fault("tier", "a provenance tier"))?,
             source: text("source")?,
             film: Film { strength: self.strength()?, ..Film::CLEAR },
+            left: [1.0; 2],
         })
     }
 
@@ -251,7 +248,9 @@ mod tests {
             OwnPaint::new("Grey", crate::Origin::Mixture(crate::Recipe::new(&[(1, 1), (3, 1)]).unwrap()))
                 .unwrap();
         let twice = Film { strength: 2.0, ..shelf.get(1).unwrap().film.clone() };
-        let with = shelf.with(&[(FIRST_OWN, own.clone())], &[(1, twice.clone())]).unwrap();
+        let with = shelf
+            .with(&[(FIRST_OWN, own.clone())], &[Learned { number: 1, film: twice.clone(), left: [0.5; 2] }])
+            .unwrap();
         assert_eq!(
             (with.get(1).unwrap().film.clone(), with.find("own:grey").unwrap().number),
             (twice.clone(), FIRST_OWN)
@@ -262,7 +261,7 @@ mod tests {
             shelf.with(&[(FIRST_OWN, own.clone()), (FIRST_OWN + 1, own)], &[]).is_err(),
             "one name, two paints"
         );
-        assert!(shelf.with(&[], &[(FIRST_OWN, twice)]).is_err());
+        assert!(shelf.with(&[], &[Learned { number: FIRST_OWN, film: twice, left: [1.0; 2] }]).is_err());
     }
 
     #[test]

@@ -4,8 +4,8 @@
 
 use serde::Serialize;
 use washpath_core::{
-    Display, Gap, Hue, Light, Outline, PaintNumber, Place, Report, Role, Shelf, View, Wish, horizon,
-    next_paints, substitute,
+    Display, Gap, Hue, Light, Outline, PaintNumber, Place, Report, Role, View, Wish, horizon, next_paints,
+    substitute,
 };
 use wasm_bindgen::prelude::*;
 
@@ -14,6 +14,7 @@ use crate::choosing::Choosing;
 use crate::last_reach::LastReach;
 use crate::paper::PaperChoice;
 use crate::parts::Parts;
+use crate::shelf::shelf;
 use crate::sight::Sight;
 use crate::swatch::Swatch;
 
@@ -114,7 +115,7 @@ impl Adviser {
     pub fn new(paper: JsValue, wide: bool) -> Result<Self, JsError> {
         let paper: PaperChoice = into(paper)?;
         let view = View::new(&paper.paper()?, Light::D65);
-        let horizon = horizon(Shelf::built_in(), &view)?;
+        let horizon = horizon(&shelf(), &view)?;
         let display = if wide { Display::P3 } else { Display::Srgb };
         Ok(Self { sight: Sight { view, display }, reach: LastReach::default(), horizon })
     }
@@ -125,7 +126,7 @@ impl Adviser {
     ///
     /// No such paint; more paints than a kit holds.
     pub fn report(&self, paints: &[PaintNumber]) -> Result<JsValue, JsError> {
-        let report = Report::new(paints, Shelf::built_in(), &self.sight.view, &self.horizon)?;
+        let report = Report::new(paints, &shelf(), &self.sight.view, &self.horizon)?;
         out(&self.readout(&report))
     }
 
@@ -192,7 +193,7 @@ impl Adviser {
         owned: &[PaintNumber],
         partners: &[PaintNumber],
     ) -> Result<JsValue, JsError> {
-        let found = substitute(paint, owned, partners, Shelf::built_in(), &self.sight.view)?;
+        let found = substitute(paint, owned, partners, &shelf(), &self.sight.view)?;
         let readout = found.iter().map(|found| SubstituteReadout {
             parts: found.recipe.parts().to_vec(),
             alone: found.alone,
@@ -209,7 +210,7 @@ impl Adviser {
         candidates: &[PaintNumber],
         wish: Wish<'_>,
     ) -> Result<JsValue, JsError> {
-        let found = next_paints(paints, candidates, Shelf::built_in(), &self.sight.view, wish)?;
+        let found = next_paints(paints, candidates, &shelf(), &self.sight.view, wish)?;
         let readout =
             found.iter().map(|candidate| CandidateReadout { paint: candidate.paint, gain: candidate.gain });
         out(&readout.collect::<Vec<_>>())

@@ -1,11 +1,12 @@
 //! The choice of a kit, step by step, so that a worker may tell how far it is and stop.
 
 use serde::Serialize;
-use washpath_core::{Avoid, Chooser, PaintNumber, Place, Progress, Rules, Shelf, View};
+use washpath_core::{Avoid, Chooser, PaintNumber, Place, Progress, Rules, View};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
+use crate::shelf::shelf;
 
 /// A choice under way.
 #[wasm_bindgen]
@@ -74,7 +75,7 @@ impl Choosing {
         view: &View,
     ) -> Result<Self, JsError> {
         let asked: RulesAsked = into(rules)?;
-        Ok(Self(Chooser::new(size, candidates, place, &asked.rules(), Shelf::built_in(), view)?))
+        Ok(Self(Chooser::new(size, candidates, place, &asked.rules(), &shelf(), view)?))
     }
 }
 

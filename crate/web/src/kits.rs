@@ -2,12 +2,14 @@
 
 use serde::Serialize;
 use washpath_core::{
-    Kit, KitPaper, Lab, NamedPlace, OwnPaper, PaintNumber, Pan, Puddle, Recipe, Shelf, Stock, share,
+    FIRST_OWN, Kit, KitPaper, Lab, NamedPlace, OwnPaint, OwnPaper, PaintNumber, Pan, Puddle, Recipe, Shelf,
+    Stock, share,
 };
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
+use crate::own::OwnReadout;
 use crate::parts::Parts;
 
 /// A kit; a pan is one paint number or two.
@@ -21,6 +23,8 @@ struct KitReadout {
     pans: Vec<Vec<PaintNumber>>,
     puddles: Vec<PuddleReadout>,
     places: Vec<PlaceReadout>,
+    /// Own paints by their numbers; those that the kit does not hold stay behind.
+    own: Vec<(PaintNumber, OwnReadout)>,
 }
 
 impl FromPage for KitReadout {
@@ -34,6 +38,7 @@ impl FromPage for KitReadout {
             pans: fields.get("pans")?,
             puddles: fields.get::<Option<_>>("puddles")?.unwrap_or_default(),
             places: fields.get::<Option<_>>("places")?.unwrap_or_default(),
+            own: fields.get::<Option<_>>("own")?.unwrap_or_default(),
         })
     }
 }
@@ -86,7 +91,8 @@ impl FromPage for PuddleReadout {
 /// An object that is no kit; a kit beyond its limits.
 #[wasm_bindgen]
 pub fn encode_kit(kit: JsValue) -> Result<String, JsError> {
-    let kit: KitReadout = into(kit)?;
+    let mut kit: KitReadout = into(kit)?;
+    let own = kit.number_own()?;
     let pans = kit.pans.iter().map(|paints| pan(paints)).collect::<Result<_, _>>()?;
     let stock = Stock::ALL.get(kit.stock).copied().unwrap_or_default();
     let paper = match kit.paper {
@@ -107,7 +113,8 @@ pub fn encode_kit(kit: JsValue) -> Result<String, JsError> {
     let kit = Kit::new(&kit.title, kit.capacity, stock, pans)?
         .with_paper(paper)
         .with_puddles(puddles)?
-        .with_places(places)?;
+        .with_places(places)?
+        .with_own(own)?;
     Ok(share::encode(&kit))
 }
 
@@ -133,7 +140,28 @@ pub fn decode_kit(text: &str) -> Result<JsValue, JsError> {
         pans: kit.pans().iter().map(|pan| pan.paints().collect()).collect(),
         puddles: kit.puddles().iter().map(PuddleReadout::from).collect(),
         places: kit.places().iter().map(PlaceReadout::from).collect(),
+        own: (FIRST_OWN..).zip(kit.own().iter().map(OwnReadout::from)).collect(),
     })
+}
+
+impl KitReadout {
+    /// The own paints it holds, in the order they are met; their numbers become those of a link.
+    fn number_own(&mut self) -> Result<Vec<OwnPaint>, JsError> {
+        let mut met: Vec<PaintNumber> = Vec::new();
+        let in_puddles = self.puddles.iter_mut().flat_map(|puddle| &mut puddle.parts).map(|(paint, _)| paint);
+        for paint in self.pans.iter_mut().flatten().chain(in_puddles).filter(|paint| **paint >= FIRST_OWN) {
+            let place = met.iter().position(|known| known == paint).unwrap_or_else(|| {
+                met.push(*paint);
+                met.len() - 1
+            });
+            *paint = FIRST_OWN + place as PaintNumber;
+        }
+        let find = |number: &PaintNumber| {
+            let own = self.own.iter().find(|(own, _)| own == number);
+            own.ok_or_else(|| JsError::new(&format!("no own paint of number {number}")))?.1.paint()
+        };
+        met.iter().map(find).collect()
+    }
 }
 
 impl From<&NamedPlace> for PlaceReadout {

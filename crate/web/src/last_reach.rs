@@ -1,7 +1,9 @@
 //! The reach of the kit asked about last.
 
-use washpath_core::{PaintNumber, Reach, Shelf, View};
+use washpath_core::{PaintNumber, Reach, View};
 use wasm_bindgen::JsError;
+
+use crate::shelf::shelf;
 
 /// The reach looked at last: the page asks several things of one kit.
 #[derive(Default)]
@@ -14,7 +16,7 @@ impl LastReach {
         }
         let reach = match self.0.take() {
             Some(reach) => reach,
-            None => Reach::new(paints, Shelf::built_in(), view)?,
+            None => Reach::new(paints, &shelf(), view)?,
         };
         Ok(self.0.insert(reach))
     }

@@ -31,6 +31,8 @@ mod last_reach;
 mod marks;
 #[cfg(feature = "adviser")]
 mod matching;
+mod own;
+mod paint;
 #[cfg(feature = "studio")]
 mod pair;
 mod paper;
@@ -45,8 +47,12 @@ mod picking;
 mod reach;
 #[cfg(feature = "studio")]
 mod readout;
+mod record;
+#[cfg(feature = "adviser")]
+mod records;
 #[cfg(feature = "studio")]
 mod scene;
+mod shelf;
 mod sight;
 #[cfg(feature = "studio")]
 mod strand;
@@ -67,6 +73,13 @@ pub use kits::{decode_kit, encode_kit};
 #[cfg(feature = "adviser")]
 pub use matching::colours_of;
 #[cfg(feature = "studio")]
+pub use own::{compare, first_own, lab_of_seen, read_own};
+#[cfg(feature = "studio")]
 pub use picking::{hex_of, read_colour, sample, white_balance};
 #[cfg(feature = "studio")]
-pub use studio::{Studio, paints, read_paper};
+pub use record::read_record;
+#[cfg(feature = "adviser")]
+pub use records::{learn, log_of, records_of, samples_of};
+pub use shelf::{built_in_count, paints, set_shelf};
+#[cfg(feature = "studio")]
+pub use studio::{Studio, read_paper};

@@ -57,6 +57,25 @@ pub(crate) fn draw_drops(context: &Context, scene: &Scene, drops: &[(Spot, Strin
     Ok(())
 }
 
+/// Records as small squares, each on a thin line from where it was predicted.
+pub(crate) fn draw_records(context: &Context, scene: &Scene, records: &[[(Spot, String); 2]]) -> Drawn {
+    const HALF: f64 = 5.0;
+    for [(predicted, _), (seen, css)] in records {
+        context.set_stroke_style_str(&scene.ink.strong);
+        context.set_line_width(1.0);
+        line(context, *predicted, *seen);
+        context.set_fill_style_str(css);
+        context.fill_rect(seen.x - HALF, seen.y - HALF, 2.0 * HALF, 2.0 * HALF);
+        for (ink, off, width) in [(&scene.ink.paper, 1.0, 2.0), (&scene.ink.strong, 2.0, 1.25)] {
+            let (half, side) = (HALF + off - 0.5, 2.0 * (HALF + off) - 1.0);
+            context.set_stroke_style_str(ink);
+            context.set_line_width(width);
+            context.stroke_rect(seen.x - half, seen.y - half, side, side);
+        }
+    }
+    Ok(())
+}
+
 fn drop_shape(context: &Context, at: Spot) -> Drawn {
     use std::f64::consts::PI;
     context.begin_path();

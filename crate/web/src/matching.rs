@@ -2,13 +2,14 @@
 
 use serde::Serialize;
 use washpath_core::{
-    Lab, Light, Match, PaintNumber, Picture, Reach, Shelf, Shortfall, cluster, find_matches, study,
+    Lab, Light, Match, PaintNumber, Picture, Reach, Shortfall, cluster, find_matches, study,
 };
 use wasm_bindgen::prelude::*;
 
 use crate::adviser::{Adviser, read_place};
 use crate::border::out;
 use crate::parts::Parts;
+use crate::shelf::shelf;
 use crate::swatch::{Swatch, lab_of};
 
 /// Recipes for a colour, and what keeps the first from being exact.
@@ -55,7 +56,7 @@ impl Adviser {
     pub fn matches(&mut self, paints: &[PaintNumber], target: &[f32]) -> Result<JsValue, JsError> {
         let target = lab_of(target)?;
         let reach = self.reach.of(paints, &self.sight.view)?;
-        let found = find_matches(target, reach, Shelf::built_in())?;
+        let found = find_matches(target, reach, &shelf())?;
         let first = found.first();
         out(&Answer {
             shortfall: first.and_then(|best| Shortfall::between(target, best)).map(Shortfall::words),
@@ -73,7 +74,7 @@ impl Adviser {
         let place = read_place(place)?;
         let reach = self.reach.of(paints, &self.sight.view)?;
         let best = |lab: &Lab| -> Result<Match, JsError> {
-            let found = find_matches(*lab, reach, Shelf::built_in())?;
+            let found = find_matches(*lab, reach, &shelf())?;
             found.into_iter().next().ok_or_else(|| JsError::new("no paint to mix"))
         };
         let found = place.colours().iter().map(best).collect::<Result<Vec<_>, _>>()?;

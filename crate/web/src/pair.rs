@@ -1,10 +1,11 @@
 //! Two ends of a path, as the page names them.
 
-use washpath_core::{Doubt, Error, Film, Laid, Path, Recipe, Sheet, Shelf, View};
+use washpath_core::{Doubt, Error, Film, Laid, Path, Recipe, Sheet, View};
 use wasm_bindgen::JsValue;
 
 use crate::from_page::{Fields, FromPage};
 use crate::parts::Parts;
+use crate::shelf::shelf;
 
 /// Two ends, and whether they are mixed or glazed.
 #[derive(Clone, Debug)]
@@ -36,12 +37,12 @@ impl Pair {
         if self.ends.iter().any(Vec::is_empty) {
             return Ok(None);
         }
-        let shelf = Shelf::built_in();
+        let shelf = shelf();
         let [a, b] = &self.ends;
         let recipes = [Recipe::new(a)?, Recipe::new(b)?];
         Ok(Some(Ready {
-            doubts: [recipes[0].doubt(shelf)?, recipes[1].doubt(shelf)?],
-            films: [recipes[0].film(shelf)?, recipes[1].film(shelf)?],
+            doubts: [recipes[0].doubt(&shelf)?, recipes[1].doubt(&shelf)?],
+            films: [recipes[0].film(&shelf)?, recipes[1].film(&shelf)?],
             laid: Laid::ALL.get(self.laid).copied().unwrap_or_default(),
             recipes,
         }))

@@ -1,12 +1,12 @@
 //! What neutralises and what shades an end, as the page lists it.
 
 use serde::Serialize;
-use washpath_core::{NeutralPartner, PaintNumber, ShadingPartner, Shelf, neutral_partners, shading_partners};
+use washpath_core::{NeutralPartner, PaintNumber, ShadingPartner, neutral_partners, shading_partners};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
-use crate::parts::Parts;
-use crate::parts::recipe;
+use crate::parts::{Parts, recipe};
+use crate::shelf::shelf;
 use crate::sight::Sight;
 use crate::studio::Studio;
 use crate::swatch::Swatch;
@@ -57,8 +57,8 @@ impl Studio {
     /// No such paint.
     pub fn partners(&self, parts: JsValue, load: f32) -> Result<JsValue, JsError> {
         let parts: Parts = into(parts)?;
-        let shelf = Shelf::built_in();
-        let film = recipe(&parts)?.film(shelf)?;
+        let shelf = shelf();
+        let film = recipe(&parts)?.film(&shelf)?;
         let others =
             || shelf.paints().iter().filter(|paint| parts.iter().all(|(own, _)| *own != paint.number));
         let view = &self.sight.view;

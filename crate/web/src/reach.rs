@@ -1,12 +1,13 @@
 //! What a kit can mix, as the page asks for it.
 
 use serde::Serialize;
-use washpath_core::{Hue, Lab, Light, PaintNumber, Shelf, largest_shift};
+use washpath_core::{Hue, Lab, Light, PaintNumber, largest_shift};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::pair::Pair;
 use crate::parts::Parts;
+use crate::shelf::shelf;
 use crate::studio::Studio;
 use crate::swatch::Swatch;
 
@@ -61,14 +62,14 @@ impl Studio {
         let mix = ready.path(&self.daylight, load).reflectance(share);
         let lab = self.daylight.colour_of(&mix);
         let near = |other: Lab| (lab.l - other.l).hypot(lab.a - other.a).hypot(lab.b - other.b) <= FAR;
-        let shelf = Shelf::built_in();
+        let shelf = shelf();
         let mut candidates = Vec::new();
         // In daylight the reach at hand is the one looked for.
         let in_daylight = self.sight.view.light() == Light::D65;
         let last = if in_daylight { &mut self.reach } else { &mut self.daylight_reach };
         for other in last.of(paints, &self.daylight)?.mixes().filter(|mix| near(mix.lab())) {
             let recipe = other.recipe();
-            let reflectance = self.daylight.reflectance(&recipe.film(shelf)?, other.load());
+            let reflectance = self.daylight.reflectance(&recipe.film(&shelf)?, other.load());
             candidates.push((recipe, other.load(), reflectance));
         }
         let looked_at = candidates.iter().map(|(recipe, load, reflectance)| (recipe, *load, *reflectance));

@@ -16,6 +16,8 @@ pub(crate) struct Scene {
     pub kit: Vec<PaintNumber>,
     /// Kept mixes, drawn as drops.
     pub puddles: Vec<Drop>,
+    /// Records of the path's paints.
+    pub seen: Vec<SeenMark>,
     /// Whether the rest of the shelf is shown, as small dots.
     pub show_shelf: bool,
     /// The two ends and how they are laid.
@@ -45,6 +47,7 @@ impl FromPage for Scene {
             size: fields.get("size")?,
             kit: fields.get("kit")?,
             puddles: fields.get("puddles")?,
+            seen: fields.get("seen")?,
             show_shelf: fields.get("showShelf")?,
             pair: fields.get("pair")?,
             asked: fields.get("asked")?,
@@ -72,6 +75,21 @@ impl FromPage for Drop {
     fn from_page(value: &JsValue) -> Result<Self, String> {
         let fields = Fields::of(value)?;
         Ok(Self { parts: fields.get("parts")?, load: fields.get("load")? })
+    }
+}
+
+/// A recorded swatch.
+#[derive(Clone, Debug)]
+pub(crate) struct SeenMark {
+    /// What was mixed, and the load it was laid at.
+    pub laid: Drop,
+    /// L*, a*, b* or 36 reflectances.
+    pub seen: Vec<f32>,
+}
+
+impl FromPage for SeenMark {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        Ok(Self { laid: Drop::from_page(value)?, seen: Fields::of(value)?.get("seen")? })
     }
 }
 

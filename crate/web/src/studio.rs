@@ -3,8 +3,8 @@
 use washpath_core::colour::{self, WheelPoint};
 use washpath_core::notation;
 use washpath_core::{
-    Display, Error, Film, Lab, Laid, Light, OwnPaper, Paint, PaintNumber, Recipe, Shelf, THINNEST, View,
-    compare, in_order, next_parts, position_of, share_at, snap,
+    Display, Error, Film, Lab, Laid, Light, OwnPaper, Paint, PaintNumber, Recipe, THINNEST, View, compare,
+    in_order, next_parts, position_of, share_at, snap,
 };
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d as Context;
@@ -13,16 +13,18 @@ use crate::border::{canvas_failed, into, out};
 use crate::dab::{self, Dab};
 use crate::geometry::{Frame, RIM, Spot, nearest_along};
 use crate::last_reach::LastReach;
+use crate::own::lab_of_seen;
 use crate::pair::{Pair, Ready};
 use crate::paper::PaperChoice;
 use crate::parts::recipe;
-use crate::readout::{CrossingReadout, Mix, PaintReadout, Way};
+use crate::readout::{CrossingReadout, Mix, Way};
 use crate::scene::{Drop, Scene};
+use crate::shelf::shelf;
 use crate::sight::Sight;
 use crate::strand::{STEPS, Strand, pinned, share_along};
 use crate::swatch::{lab_of, numbers};
 use crate::wash::{self, Grain};
-use crate::wheel;
+use crate::wheel::{self, Over};
 
 /// Places a tail from masstone to wash is drawn through.
 const TAIL_POINTS: usize = 12;
@@ -32,7 +34,7 @@ const SNAP: f64 = 4.0;
 
 /// A paint as it stands in a view.
 pub(crate) struct Stand {
-    pub paint: &'static Paint,
+    pub paint: Paint,
     /// Place at the strongest load.
     pub place: WheelPoint,
     /// Colour there.
@@ -73,7 +75,7 @@ impl Studio {
         let display = if wide { Display::P3 } else { Display::Srgb };
         let paper = paper.paper()?;
         let sight = Sight { view: View::new(&paper, light), display };
-        let stands = Shelf::built_in().paints().iter().map(|paint| Stand::new(paint, &sight)).collect();
+        let stands = shelf().paints().iter().map(|paint| Stand::new(paint, &sight)).collect();
         Ok(Self {
             sight,
             stands,
@@ -276,7 +278,14 @@ impl Studio {
             let (place, css) = self.sight.spot(self.drop_colour(drop)?);
             drops.push((frame.spot(place), css));
         }
-        wheel::draw_top(context, &scene, &self.stands, strand.as_ref(), &pins, &drops).map_err(canvas_failed)
+        let mut records = Vec::new();
+        for mark in &scene.seen {
+            let (predicted, _) = self.sight.spot(self.drop_colour(&mark.laid)?);
+            let (place, css) = self.sight.spot(lab_of(&lab_of_seen(&mark.seen)?)?);
+            records.push([(frame.spot(predicted), String::new()), (frame.spot(place), css)]);
+        }
+        let over = Over { pins: &pins, drops: &drops, records: &records };
+        wheel::draw_top(context, &scene, &self.stands, strand.as_ref(), &over).map_err(canvas_failed)
     }
 
     /// Draws a dab of a recipe at a load in the middle of a square of `size` pixels.
@@ -286,8 +295,8 @@ impl Studio {
     /// No such paint; a canvas that fails.
     pub fn draw_dab(&self, context: &Context, parts: JsValue, load: f32, size: f64) -> Result<(), JsError> {
         let recipe = recipe(&into(parts)?)?;
-        let shelf = Shelf::built_in();
-        let film = recipe.film(shelf)?;
+        let shelf = shelf();
+        let film = recipe.film(&shelf)?;
         let colours = [load, load * 2.0].map(|load| self.sight.css(self.sight.view.colour(&film, load)));
         let first = shelf.get(recipe.parts()[0].0)?;
         let dab = Dab {
@@ -443,19 +452,19 @@ impl Studio {
 
 impl Studio {
     fn drop_colour(&self, drop: &Drop) -> Result<Lab, Error> {
-        Ok(self.sight.view.colour(&Recipe::new(&drop.parts)?.film(Shelf::built_in())?, drop.load))
+        Ok(self.sight.view.colour(&Recipe::new(&drop.parts)?.film(&shelf())?, drop.load))
     }
 }
 
 impl Stand {
-    fn new(paint: &'static Paint, sight: &Sight) -> Self {
+    fn new(paint: &Paint, sight: &Sight) -> Self {
         let strongest = sight.view.strongest_load(&paint.film);
         let colour = |load: f32| sight.view.colour(&paint.film, load);
         let step = |i: usize| sight.spot(colour(THINNEST.powf(i as f32 / (TAIL_POINTS - 1) as f32)));
         let lab = colour(strongest);
         let shown = sight.shown(lab);
         Self {
-            paint,
+            paint: paint.clone(),
             place: colour::wheel(lab),
             css: shown.css(),
             exact: shown.exact,
@@ -463,16 +472,6 @@ impl Stand {
             tail: (0..TAIL_POINTS).map(step).collect(),
         }
     }
-}
-
-/// Every paint of the shelf, without its spectrum.
-///
-/// # Errors
-///
-/// None in practice: the border's own.
-#[wasm_bindgen]
-pub fn paints() -> Result<JsValue, JsError> {
-    out(&Shelf::built_in().paints().iter().map(PaintReadout::from).collect::<Vec<_>>())
 }
 
 /// A colour as typed, as L*, a*, b*, if it can be a paper's.
@@ -486,7 +485,7 @@ pub fn read_paper(text: &str) -> Result<Vec<f32>, JsError> {
 }
 
 fn film(parts: JsValue) -> Result<Film, JsError> {
-    Ok(recipe(&into(parts)?)?.film(Shelf::built_in())?)
+    Ok(recipe(&into(parts)?)?.film(&shelf())?)
 }
 
 fn ready(pair: JsValue) -> Result<Ready, JsError> {

@@ -5,10 +5,11 @@
 //! above as below, so the mean over the wash, in linear light, is the prediction.
 
 use palette::{LinSrgb, Srgb};
-use washpath_core::{Error, Recipe, Shelf};
+use washpath_core::{Error, Recipe};
 
 use crate::pair::Ready;
 use crate::readout::texture;
+use crate::shelf::shelf;
 
 /// Most pixels of one wash.
 pub(crate) const MOST_PIXELS: usize = 1_000_000;
@@ -42,7 +43,7 @@ impl Grain {
 
 /// Granulation of the grainiest paint of a recipe.
 fn grit(recipe: &Recipe) -> Result<f32, Error> {
-    let shelf = Shelf::built_in();
+    let shelf = shelf();
     recipe
         .parts()
         .iter()

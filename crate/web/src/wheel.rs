@@ -6,7 +6,7 @@ use web_sys::CanvasRenderingContext2d as Context;
 use crate::codes::{draw_codes, place_codes};
 use crate::dab::{self, Dab};
 use crate::geometry::{Frame, RIM, Spot};
-use crate::marks::{cross, crossing_mark, draw_asked, draw_drops, draw_rings, handle, tag};
+use crate::marks::{cross, crossing_mark, draw_asked, draw_drops, draw_records, draw_rings, handle, tag};
 use crate::pen::{Drawn, FAMILY, SMALL, circle, dashed, line, polyline, solid};
 use crate::scene::Scene;
 use crate::strand::{Strand, draw_band, draw_pin, draw_ribbon, draw_strand, draw_ticks};
@@ -45,14 +45,23 @@ pub(crate) fn draw_ground(
     Ok(())
 }
 
+/// What lies on the wheel besides its paints and its path: places and CSS colours.
+pub(crate) struct Over<'a> {
+    /// Paths that were kept.
+    pub pins: &'a [Vec<(Spot, String)>],
+    /// Puddles.
+    pub drops: &'a [(Spot, String)],
+    /// Records: where each was predicted, and where it was seen.
+    pub records: &'a [[(Spot, String); 2]],
+}
+
 /// The dabs and what lies over them: paths, drops, codes, marks.
 pub(crate) fn draw_top(
     context: &Context,
     scene: &Scene,
     stands: &[Stand],
     strand: Option<&Strand>,
-    pins: &[Vec<(Spot, String)>],
-    drops: &[(Spot, String)],
+    over: &Over<'_>,
 ) -> Drawn {
     let frame = Frame::new(scene.size);
     let codes = place_codes(context, scene, &frame, stands)?;
@@ -64,14 +73,15 @@ pub(crate) fn draw_top(
     for stand in stands.iter().filter(|stand| scene.shows(stand.paint.number)) {
         dab::draw(context, &stand.dab(), frame.spot(stand.place), frame.dab())?;
     }
-    for pin in pins {
+    for pin in over.pins {
         draw_pin(context, scene, pin);
     }
-    draw_drops(context, scene, drops)?;
+    draw_drops(context, scene, over.drops)?;
     if let Some(strand) = strand {
         draw_strand(context, scene, strand);
         draw_ticks(context, scene, strand);
     }
+    draw_records(context, scene, over.records)?;
     draw_codes(context, scene, &frame, &codes)?;
     draw_rings(context, scene, &frame, stands)?;
     if let Some(strand) = strand {

@@ -167,7 +167,7 @@ impl Learner {
         let all = vec![true; records.len()];
         let start = State { numbers: vec![0.0; self.size()], loads: vec![0.0; records.len()] };
         let before = self.misses(&start, records);
-        let state = self.likeliest(start, records, &all);
+        let state = self.likeliest(&start, records, &all);
         let after = self.misses(&state, records);
         let (normal, believed) = self.normal(&state, records, &all);
         let certainty =
@@ -177,7 +177,7 @@ impl Learner {
     }
 
     /// The state of the spread that makes the records likeliest; the spread is kept.
-    fn likeliest(&mut self, start: State, records: &[Evidence], all: &[bool]) -> State {
+    fn likeliest(&mut self, start: &State, records: &[Evidence], all: &[bool]) -> State {
         let mut best = (f64::NEG_INFINITY, 1.0, start.clone());
         for spread in if records.is_empty() { &[1.0][..] } else { &SPREADS } {
             self.spread = *spread;
@@ -269,12 +269,12 @@ impl Learner {
                 paints.iter().flat_map(|(paint, ..)| (0..OF_PAINT).map(move |i| OF_PAINT * paint + i));
             sight.slopes = numbers.map(|number| (number, [0.0; BANDS])).collect();
         }
-        for band in 0..BANDS {
+        for (band, paper) in paper.iter().enumerate() {
             let sum = |of: fn(&Curves) -> &Spectrum<f64>| -> f64 {
                 paints.iter().map(|(_, weight, curves)| weight / total * of(curves)[band]).sum::<f64>() * load
             };
             let (k, s) = (sum(|curves| &curves.k), sum(|curves| &curves.s));
-            let [inner, by_k, by_s] = slopes(k, s, self.surface.inner(paper[band]));
+            let [inner, by_k, by_s] = slopes(k, s, self.surface.inner(*paper));
             let Surface { k1, k2 } = self.surface;
             let through = (1.0 - k1) * (1.0 - k2) / (1.0 - k2 * inner).powi(2);
             let (by_k, by_s) = (through * by_k, through * by_s);
@@ -388,6 +388,11 @@ impl Learner {
     }
 
     /// 1 / variance of a number before any record.
+    fn first_hold(&self, number: usize) -> f64 {
+        self.hold(number) * self.spread * self.spread
+    }
+
+    /// The same with the spread that the records tell of.
     fn hold(&self, number: usize) -> f64 {
         let own = match number % OF_PAINT {
             0 => STRENGTH,
@@ -436,8 +441,27 @@ impl Lesson {
         let rows = self.rows(parts, load, paper);
         let now = rows.iter().map(|row| self.variance(row)).sum::<f64>();
         let before =
-            rows.iter().flatten().map(|(i, slope)| slope * slope / self.learner.hold(*i)).sum::<f64>();
-        [before, now].map(|variance| expected(variance))
+            rows.iter().flatten().map(|(i, slope)| slope * slope / self.learner.first_hold(*i)).sum::<f64>();
+        [before, now].map(expected)
+    }
+
+    /// Part of what was not known of a paint that is left: alone, and in mixes with others.
+    #[must_use]
+    pub fn left(&self, paint: usize, others: &[usize], paper: &Paper) -> [f64; 2] {
+        let ratio = |parts: &[(usize, f64)], load: f64| {
+            let rows = self.rows(parts, load, paper);
+            let now: f64 = rows.iter().map(|row| self.variance(row)).sum();
+            let before: f64 =
+                rows.iter().flatten().map(|(i, slope)| slope * slope / self.learner.first_hold(*i)).sum();
+            (now / before.max(f64::MIN_POSITIVE)).sqrt()
+        };
+        let alone = 0.5 * (ratio(&[(paint, 1.0)], 1.0) + ratio(&[(paint, 1.0)], 0.25));
+        let mixes = others
+            .iter()
+            .filter(|other| **other != paint)
+            .map(|other| ratio(&[(paint, 1.0), (*other, 1.0)], 0.5));
+        let (sum, count) = mixes.fold((0.0, 0), |(sum, count), ratio| (sum + ratio, count + 1));
+        [alone, if count == 0 { alone } else { sum / f64::from(count) }].map(|ratio| ratio.min(1.0))
     }
 
     /// Slopes of the three weighted axes of a mix's colour by every number.

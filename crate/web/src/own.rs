@@ -1,0 +1,204 @@
+//! The painter's own paints on their way between the page and the core.
+
+use serde::Serialize;
+use washpath_core::calibrate::Seen;
+use washpath_core::{KitPaper, Lab, Origin, OwnPaint, OwnPaper, PaintNumber, Patch, Recipe, Stock};
+use wasm_bindgen::prelude::*;
+
+use crate::border::{into, out};
+use crate::from_page::{Fields, FromPage};
+use crate::parts::Parts;
+use crate::swatch::lab_of;
+
+/// An own paint: a mixture of `parts`, or swatches on a `paper`.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub(crate) struct OwnReadout {
+    name: String,
+    code: String,
+    caution: String,
+    /// Transparency, staining, granulation, lightfastness.
+    ratings: [Option<f32>; 4],
+    /// The mixture it is; empty where it is one of swatches.
+    parts: Parts,
+    paper: PaperReadout,
+    /// L*, a*, b* or 36 reflectances; empty in a mixture.
+    masstone: Vec<f32>,
+    /// The same of a wash; empty where there is none.
+    wash: Vec<f32>,
+    wash_load: f32,
+}
+
+/// A paper as the page names it: the number of a stock, and the colour of an own one, which goes first.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub(crate) struct PaperReadout {
+    stock: usize,
+    own: Option<[f32; 3]>,
+}
+
+impl FromPage for PaperReadout {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        let fields = Fields::of(value)?;
+        Ok(Self { stock: fields.get("stock")?, own: fields.get("own")? })
+    }
+}
+
+impl PaperReadout {
+    pub(crate) fn kit_paper(&self) -> Result<KitPaper, JsError> {
+        Ok(match self.own {
+            Some([l, a, b]) => KitPaper::Own(OwnPaper::new(Lab::new(l, a, b))?),
+            None => KitPaper::Stock(Stock::ALL.get(self.stock).copied().unwrap_or_default()),
+        })
+    }
+}
+
+impl From<KitPaper> for PaperReadout {
+    fn from(paper: KitPaper) -> Self {
+        match paper {
+            KitPaper::Stock(stock) => Self { stock: stock as usize, own: None },
+            KitPaper::Own(own) => {
+                let lab = own.colour();
+                Self { stock: 0, own: Some([lab.l, lab.a, lab.b]) }
+            }
+        }
+    }
+}
+
+impl FromPage for OwnReadout {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        let fields = Fields::of(value)?;
+        Ok(Self {
+            name: fields.get("name")?,
+            code: fields.get("code")?,
+            caution: fields.get("caution")?,
+            ratings: fields.get("ratings")?,
+            parts: fields.get("parts")?,
+            paper: fields.get("paper")?,
+            masstone: fields.get("masstone")?,
+            wash: fields.get("wash")?,
+            wash_load: fields.get("washLoad")?,
+        })
+    }
+}
+
+impl OwnReadout {
+    pub(crate) fn paint(&self) -> Result<OwnPaint, JsError> {
+        let origin = if self.parts.is_empty() {
+            let wash = match self.wash[..] {
+                [] => None,
+                _ => Some((Patch::new(&seen(&self.wash)?)?, stop(self.wash_load))),
+            };
+            let masstone = Patch::new(&seen(&self.masstone)?)?;
+            Origin::Swatches { paper: self.paper.kit_paper()?, masstone, wash }
+        } else {
+            Origin::Mixture(Recipe::new(&self.parts)?)
+        };
+        let ratings = self.ratings.map(|rating| rating.map(|rating| rating.round() as u8));
+        let paint = OwnPaint::new(&self.name, origin)?;
+        Ok(paint.with_code(&self.code)?.with_caution(&self.caution)?.with_ratings(ratings)?)
+    }
+}
+
+impl From<&OwnPaint> for OwnReadout {
+    fn from(paint: &OwnPaint) -> Self {
+        let mut own = Self {
+            name: paint.name().to_owned(),
+            code: paint.code().to_owned(),
+            caution: paint.caution().to_owned(),
+            ratings: paint.ratings().map(|rating| rating.map(f32::from)),
+            parts: Vec::new(),
+            paper: PaperReadout::default(),
+            masstone: Vec::new(),
+            wash: Vec::new(),
+            wash_load: 0.25,
+        };
+        match paint.origin() {
+            Origin::Mixture(recipe) => own.parts = recipe.parts().to_vec(),
+            Origin::Swatches { paper, masstone, wash } => {
+                own.paper = (*paper).into();
+                own.masstone = numbers_of(&masstone.seen());
+                if let Some((wash, stop)) = wash {
+                    own.wash = numbers_of(&wash.seen());
+                    own.wash_load = (0.25 * f32::from(*stop)).exp2();
+                }
+            }
+        }
+        own
+    }
+}
+
+/// A load in quarter octaves; one that is no wash is refused by the core.
+fn stop(load: f32) -> i8 {
+    let stop = (4.0 * load.log2()).round();
+    if stop.is_nan() { 0 } else { stop as i8 }
+}
+
+/// What was seen, from L*, a*, b* or a reflectance a band.
+pub(crate) fn seen(numbers: &[f32]) -> Result<Seen, JsError> {
+    let wide: Vec<f64> = numbers.iter().map(|value| f64::from(*value)).collect();
+    if let [l, a, b] = wide[..] {
+        return Ok(Seen::Lab(Lab::new(l, a, b)));
+    }
+    let count = wide.len();
+    let spectrum = wide.try_into().map_err(|_| {
+        JsError::new(&format!("a swatch is a colour or 36 reflectances, not {count} numbers"))
+    })?;
+    Ok(Seen::Spectrum(Box::new(spectrum)))
+}
+
+/// The inverse of [`seen`].
+pub(crate) fn numbers_of(seen: &Seen) -> Vec<f32> {
+    match seen {
+        Seen::Lab(lab) => [lab.l, lab.a, lab.b].map(|value| value as f32).to_vec(),
+        Seen::Spectrum(reflectance) => reflectance.iter().map(|value| *value as f32).collect(),
+    }
+}
+
+/// An own paint as it will be kept: checked, rounded to what a link carries.
+///
+/// # Errors
+///
+/// What is wrong with it, in words for the painter.
+#[wasm_bindgen]
+pub fn read_own(paint: JsValue) -> Result<JsValue, JsError> {
+    let paint: OwnReadout = into(paint)?;
+    out(&OwnReadout::from(&paint.paint()?))
+}
+
+/// First number of an own paint.
+#[wasm_bindgen]
+#[must_use]
+pub fn first_own() -> PaintNumber {
+    washpath_core::FIRST_OWN
+}
+
+/// L*, a*, b* of what was seen: itself, or that of 36 reflectances in daylight.
+///
+/// # Errors
+///
+/// Neither of the two.
+#[wasm_bindgen]
+pub fn lab_of_seen(numbers: &[f32]) -> Result<Vec<f32>, JsError> {
+    let lab = seen(numbers)?.lab();
+    Ok(vec![lab.l as f32, lab.a as f32, lab.b as f32])
+}
+
+/// How one colour differs from another: `{error, words}`.
+#[derive(Serialize)]
+struct Comparison {
+    /// CIEDE2000.
+    error: f32,
+    words: String,
+}
+
+/// How a colour differs from another, both L*, a*, b*.
+///
+/// # Errors
+///
+/// What is no colour.
+#[wasm_bindgen]
+pub fn compare(colour: &[f32], other: &[f32]) -> Result<JsValue, JsError> {
+    let (colour, other) = (lab_of(colour)?, lab_of(other)?);
+    let difference = washpath_core::compare(colour, other);
+    out(&Comparison { error: difference.delta_e, words: difference.words })
+}

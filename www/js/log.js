@@ -1,0 +1,84 @@
+// The log: every record as a table; out to a file and in from one.
+
+import { button, byId, element, keepingFocus, notice, say } from "./dom.js";
+import { pathOf, shortName } from "./end.js";
+import { save } from "./save.js";
+import { MOST_RECORDS } from "./records.js";
+import { labOf } from "./seen.js";
+import { loadName } from "./words.js";
+
+/** Shows the log. `toMix` shows the mix. */
+export function attachLog(store, shelf, core, ask, toMix) {
+  const frame = byId("log");
+  const file = element("input", { type: "file", id: "log-file", class: "unseen", accept: ".csv,.tsv,.txt,text/csv", onchange: () => file.files[0] && read(file.files[0]) });
+  const faults = element("div", { role: "status" });
+
+  function show(state) {
+    const { records } = state;
+    keepingFocus(frame, () => frame.replaceChildren(
+      element("div", { class: "title-row" }, element("h3", {}, "Log"), element("label", { for: "log-file", class: "button" }, "Import"), file, button("Export", write, { disabled: records.length === 0, "data-focus": "export" })),
+      faults,
+      records.length === 0 ? element("p", { class: "quiet" }, "Records stand here as a table, newest first. They can be kept as a CSV file.") : table(state)));
+  }
+
+  function table({ records, lesson, studio }) {
+    const judged = lesson?.records.length === records.length ? lesson.records : [];
+    const rows = records.map((record, i) => row(record, i, judged[i], studio)).reverse();
+    return element("div", { class: "scroll" }, element("table", { class: "log" },
+      element("thead", {}, element("tr", {}, ...["Painted", "Seen", "Mix", "Off by", ""].map((name) => element("th", { scope: "col" }, name || element("span", { class: "unseen" }, "Delete"))))),
+      element("tbody", {}, ...rows)));
+  }
+
+  function row(record, i, judged, studio) {
+    const known = record.parts.every(([paint]) => shelf.get(paint));
+    const lab = labOf(record.seen, core);
+    const name = known ? shortName(record.parts, shelf) : "a paint that is gone";
+    const open = button("", () => (store.set({ ...pathOf(record.parts), load: Math.min(record.load, 1), laid: 0 }), toMix()), { class: "take", disabled: !known, "data-focus": `record-${i}` });
+    open.append(element("span", { class: "name" }, name, element("span", { class: "traits" }, [loadName(record.load), record.date, record.note].filter(Boolean).join(" · "))));
+    const chip = (css) => element("span", { class: css ? "chip" : "chip blank", style: css ? { "--wash": css } : {} });
+    return element("tr", {},
+      element("td", {}, chip(known && studio.swatch(record.parts, record.load).css)),
+      element("td", {}, chip(studio.colour(Float32Array.from(lab)).css)),
+      element("th", { scope: "row" }, open),
+      element("td", {}, judged ? judged.without.toFixed(0) : "", judged?.believed < 0.3 ? element("b", { class: "tag", title: "It does not fit the other records and counts little." }, "doubted") : ""),
+      element("td", {}, button("×", () => remove(i), { class: "drop", "aria-label": `Delete the record of ${name}`, title: "Delete" })));
+  }
+
+  function remove(i) {
+    store.set({ records: store.get().records.filter((_, j) => j !== i) });
+    notice("The record is deleted.", { actions: [["Undo", () => byId("undo").click()]], seconds: 8 });
+  }
+
+  async function write() {
+    try {
+      // A byte order mark, so that a spreadsheet reads letters beyond ASCII.
+      save(`\ufeff${await ask("writeLog", { records: store.get().records })}`, "swatches.csv", "text/csv");
+    } catch (error) {
+      notice(`The log could not be written: ${error.message}.`, { seconds: 8 });
+    }
+  }
+
+  async function read(chosen) {
+    try {
+      const found = await ask("readLog", { text: await chosen.text() });
+      const { records } = store.get();
+      const known = new Set(records.map((record) => JSON.stringify(record)));
+      const fresh = found.found.filter((record) => !known.has(JSON.stringify(record)));
+      const room = fresh.slice(0, MOST_RECORDS - records.length);
+      if (room.length) store.set({ records: [...records, ...room] });
+      const left = [...found.faults, ...(fresh.length > room.length ? [`${fresh.length - room.length} records beyond ${MOST_RECORDS}`] : [])];
+      const already = found.found.length - fresh.length;
+      faults.replaceChildren(
+        element("p", { class: "quiet" }, `${room.length} records came in${already ? `, ${already} were known` : ""}.`),
+        left.length ? element("details", { class: "fault", open: left.length < 6 }, element("summary", {}, `${left.length} left out`), element("ul", {}, ...left.map((fault) => element("li", {}, fault)))) : "");
+      say(`${room.length} records came in, ${left.length} were left out`);
+    } catch (error) {
+      faults.replaceChildren(element("p", { class: "fault" }, `This file could not be read: ${error.message}. The log is as it was.`));
+    }
+    file.value = "";
+  }
+
+  store.subscribe((state, changed) => ["records", "lesson", "studio"].some((key) => changed.has(key)) && show(state));
+  show(store.get());
+}
+

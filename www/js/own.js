@@ -1,0 +1,72 @@
+// The painter's own paints: a list of [number, paint]. Never changed in place; a number is never given twice.
+
+/** Most own paints that are kept. */
+export const MOST_OWN = 60;
+
+const same = (a, b) => JSON.stringify(a) === JSON.stringify(b);
+
+/** The next free number. */
+export const nextNumber = (own, first) => own.reduce((next, [number]) => Math.max(next, number + 1), first);
+
+/** A name no other paint of the list bears. */
+export function freeName(name, own) {
+  const taken = new Set(own.map(([, paint]) => paint.name.toLowerCase()));
+  for (let count = 1; ; count += 1) {
+    const tried = count === 1 ? name : `${[...name].slice(0, 36).join("")} ${count}`;
+    if (!taken.has(tried.toLowerCase())) return tried;
+  }
+}
+
+/** Renumbers every paint of a kit. */
+const renumbered = (kit, to) => ({
+  ...kit,
+  pans: kit.pans.map((pan) => pan.map(to)),
+  puddles: kit.puddles.map((puddle) => ({ ...puddle, parts: puddle.parts.map(([paint, parts]) => [to(paint), parts]) })),
+});
+
+/** A kit that was read with its own paints: known ones get their known numbers, others new ones. Answers the kit and what came with it. */
+export function adopt({ own: brought, ...kit }, known, first) {
+  const added = [];
+  const numbers = new Map();
+  for (const [number, paint] of brought) {
+    const all = [...known, ...added];
+    const match = all.find(([, other]) => same(other, paint));
+    const own = match ?? [nextNumber(all, first), { ...paint, name: freeName(paint.name, all) }];
+    if (!match) added.push(own);
+    numbers.set(number, own[0]);
+  }
+  return { kit: renumbered(kit, (paint) => numbers.get(paint) ?? paint), added };
+}
+
+/** What changes in the state when an own paint is thrown away: it leaves every kit, end and record. */
+export function withoutPaint({ own, kit, others, ends, records, held, owned }, number) {
+  const holds = (parts) => parts.some(([paint]) => paint === number);
+  const emptied = (kit) => ({
+    ...kit,
+    pans: kit.pans.map((pan) => pan.filter((paint) => paint !== number)).filter((pan) => pan.length),
+    puddles: kit.puddles.filter(({ parts }) => !holds(parts)),
+  });
+  return {
+    own: own.filter(([other]) => other !== number),
+    kit: emptied(kit),
+    others: others.map(emptied),
+    ends: ends.map((end) => (end && holds(end.parts) ? null : end)),
+    records: records.filter(({ parts }) => !holds(parts)),
+    held: held.filter((paint) => paint !== number),
+    owned: owned.filter((paint) => paint !== number),
+  };
+}
+
+/** Keeps the shelf, here and in the worker, up with own paints and with what was learned. Attached before every view. */
+export function attachOwnShelf(store, shelf, core, ask, studioOf) {
+  function put({ own, visiting, learned, learning, kit, light }) {
+    const all = [...own, ...visiting];
+    const taught = learning ? learned : [];
+    shelf.fill(core.set_shelf(all, taught));
+    ask("shelf", { own: all, learned: taught }).catch(() => {});
+    return studioOf(kit, light);
+  }
+  store.subscribe((state, changed) => {
+    if (["own", "visiting", "learned", "learning"].some((key) => changed.has(key))) store.set({ studio: put(state) });
+  });
+}

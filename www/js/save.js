@@ -1,0 +1,11 @@
+// A file for the painter to keep.
+
+import { element } from "./dom.js";
+
+/** Hands a text or bytes to the browser as a file. */
+export function save(content, name, type) {
+  const address = URL.createObjectURL(new Blob([content], { type }));
+  const link = element("a", { href: address, download: name });
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}
