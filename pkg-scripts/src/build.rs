@@ -63,8 +63,9 @@ pub(crate) fn build() -> Result<()> {
 }
 
 /// Cargo's setting that lets LLVM copy only small functions into their callers: 5 % fewer bytes after gzip. A path and
-/// a sheet take as long as before, long searches some 4 % longer; so it is for the half that waits at the door.
-fn less_inlined() -> String {
+/// a sheet take as long as before, long searches some 4 % longer; so it is for
+/// the half that waits at the door, and for the one file.
+pub(crate) fn less_inlined() -> String {
     format!("--config=target.{}.rustflags=[\"-Cllvm-args=--inline-threshold=40\"]", tools::WASM)
 }
 
