@@ -34,6 +34,10 @@ export function createVerbs(core) {
     match: ({ paper, wide, paints, target }) => on(paper, wide).matches(paints, target),
     nearest: ({ paper, wide, paints, place }) => on(paper, wide).nearest(paints, place),
     nextForPlace: ({ paper, wide, paints, candidates, place }) => on(paper, wide).next_for_place(paints, candidates, place),
+    /** Sheets as SVG documents, a page each; the same as one PDF; a link as the SVG of a QR code. */
+    print: (wanted) => core.print_svg(wanted),
+    printPdf: (wanted) => core.print_pdf(wanted),
+    qr: ({ link }) => core.qr_svg(link),
     cluster: ({ data, width, count }) => core.colours_of(data, width, count),
     study: ({ paper, wide, paints, data, width, steps }) => on(paper, wide).study(paints, data, width, steps),
     /** Answers the choice, or nothing if it was stopped; tells how far it is and lets other questions in between. */

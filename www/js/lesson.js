@@ -61,7 +61,8 @@ export function attachLesson(store, shelf, ask, toMix) {
     const paint = shelf.get(number);
     if (!paint) return "";
     const times = strength / was;
-    const words = [Math.abs(Math.log(times)) < 0.05 ? "as strong as on the shelf" : `${times.toFixed(2)} times as strong as on the shelf`, `${Math.round(100 * (1 - left[0]))} % of the doubt gone`];
+    const gone = Math.round(100 * (1 - left[0]));
+    const words = [Math.abs(Math.log(times)) < 0.05 ? "as strong as on the shelf" : `${times.toFixed(2)} times as strong as on the shelf`, gone > 0 ? `${gone} % of the doubt gone` : "still as doubtful"];
     return element("li", {}, dabOf(store.get().studio, number, 30),
       element("span", { class: "name" }, `${paint.name} `, element("small", {}, paint.code), element("span", { class: "traits" }, words.join(" · "))),
       button("Reset", () => hold(number, true), { class: "pack", "aria-label": `Reset ${paint.name} to the shelf`, "data-focus": `held-${number}` }));

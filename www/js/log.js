@@ -16,7 +16,8 @@ export function attachLog(store, shelf, core, ask, toMix) {
   function show(state) {
     const { records } = state;
     keepingFocus(frame, () => frame.replaceChildren(
-      element("div", { class: "title-row" }, element("h3", {}, "Log"), element("label", { for: "log-file", class: "button" }, "Import"), file, button("Export", write, { disabled: records.length === 0, "data-focus": "export" })),
+      element("div", { class: "title-row" }, element("h3", {}, "Log"),
+        element("div", { class: "verbs" }, element("label", { for: "log-file", class: "button" }, "Import"), file, button("Export", write, { disabled: records.length === 0, "data-focus": "export" }))),
       faults,
       records.length === 0 ? element("p", { class: "quiet" }, "Records stand here as a table, newest first. They can be kept as a CSV file.") : table(state)));
   }

@@ -22,11 +22,12 @@ import { attachPhoto } from "./photo.js";
 import { attachPlace } from "./place.js";
 import { createPaperDialog } from "./paper.js";
 import { attachPartners } from "./partners.js";
+import { attachPrint } from "./print.js";
 import { attachPuddles } from "./puddles.js";
 import { attachRecipes } from "./recipes.js";
 import { attachRecord } from "./record.js";
 import { attachNext, attachReport } from "./report.js";
-import { attachGuest, attachShare, linkOf } from "./share.js";
+import { attachGuest, attachShare, textOf } from "./share.js";
 import { attachSheet } from "./sheet.js";
 import { attachShelf, createShelf } from "./shelf.js";
 import { keep, restore } from "./storage.js";
@@ -87,7 +88,8 @@ async function start() {
   attachMine(store, shelf, core, ask, choose);
   for (const way of document.querySelectorAll('[data-show="swatches"]')) way.addEventListener("click", plan);
   attachKeeping(store, core);
-  attachShare(store, core);
+  attachShare(store, core, ask);
+  attachPrint(store, core, ask);
   attachGuest(store, shelf, core, choosePan);
   byId("help-open").addEventListener("click", () => byId("help").showModal());
   attachOffline().catch(() => {}); // Without it the page works while there is a network.
@@ -195,18 +197,26 @@ const KEPT = ["own", "records", "held", "learned", "learning", "owned", "ends", 
 
 function attachKeeping(store, core) {
   let told = false;
+  let due = null;
+  function write() {
+    clearTimeout(due);
+    if (due === null) return;
+    due = null;
+    const now = store.get();
+    const kept = Object.fromEntries(KEPT.map((key) => [key, now[key]]));
+    const text = (kit) => textOf(now, core, kit);
+    if (keep({ kit: text(now.kit), others: now.others.map(text), ...kept }) || told) return;
+    told = true;
+    notice("This browser does not let the page keep anything. Share your kit as a link to keep it.");
+  }
   store.subscribe((state, changed) => {
     if (!changed.has("kit") && !changed.has("others") && !KEPT.some((key) => changed.has(key))) return;
-    clearTimeout(attachKeeping.timer);
-    attachKeeping.timer = setTimeout(() => {
-      const now = store.get();
-      const kept = Object.fromEntries(KEPT.map((key) => [key, now[key]]));
-      const text = (kit) => linkOf(now, core, kit);
-      if (keep({ kit: text(now.kit), others: now.others.map(text), ...kept }) || told) return;
-      told = true;
-      notice("This browser does not let the page keep anything. Share your kit as a link to keep it.");
-    }, 200);
+    clearTimeout(due);
+    due = setTimeout(write, 200);
   });
+  // A page that is put away or closed does not wait.
+  addEventListener("pagehide", write);
+  document.addEventListener("visibilitychange", () => document.hidden && write());
 }
 
 function attachSurround(store) {

@@ -38,6 +38,7 @@ export function attachRecord(store, shelf, core, ask) {
       what.textContent = `${recipe(mix.recipe, shelf)}, ${loadName(state.load)}`;
       predicted.classList.remove("blank");
       predicted.style.setProperty("--wash", mix.swatch.css);
+      field.start(core.hex_of(state.studio.lab_of(pairOf(state), state.share, state.load)));
     }
     compare(field.get());
   }

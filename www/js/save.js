@@ -1,11 +1,13 @@
 // A file for the painter to keep.
 
-import { element } from "./dom.js";
+import { element, say } from "./dom.js";
 
 /** Hands a text or bytes to the browser as a file. */
 export function save(content, name, type) {
   const address = URL.createObjectURL(new Blob([content], { type }));
   const link = element("a", { href: address, download: name });
   link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+  say("Saved");
+  // The browser reads it in its own time.
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }

@@ -60,7 +60,9 @@ export function seenField(name, { store, core, ask }, onchange) {
   const show = (state) => (target.disabled = !state.target);
   store.subscribe((state, changed) => changed.has("target") && show(state));
   show(store.get());
-  return { node, get: () => found, put, focus: () => text.focus() };
+  /** What the picker starts from while nothing is seen. */
+  const start = (css) => found || (picker.value = css);
+  return { node, start, get: () => found, put, focus: () => text.focus() };
 }
 
 /** L*, a*, b* of what was seen. */

@@ -13,22 +13,49 @@ export function linkText(hash) {
 }
 
 /** A kit as a link's text, with those of the own paints that it holds. */
-export const linkOf = ({ own }, core, kit) => core.encode_kit({ ...kit, own });
+export const textOf = ({ own }, core, kit) => core.encode_kit({ ...kit, own });
 
-/** Opens the dialog with the link of the kit at hand. */
-export function attachShare(store, core) {
+/** The link of the kit at hand. */
+export const linkOf = (state, core) => location.href.split("#")[0] + MARK + textOf(state, core, state.kit);
+
+/** Opens the dialog with the link of the kit at hand, and its QR code. */
+export function attachShare(store, core, ask) {
   const dialog = byId("share-dialog");
   const field = byId("share-link");
+  const code = byId("share-code");
+  const send = byId("share-send");
+  send.hidden = !navigator.share;
   byId("share").addEventListener("click", () => {
     try {
-      field.value = location.href.split("#")[0] + MARK + linkOf(store.get(), core, store.get().kit);
+      field.value = linkOf(store.get(), core);
     } catch (error) {
       return notice(`This kit cannot go into a link: ${error.message}.`);
     }
     byId("share-said").textContent = `${field.value.length} characters. Whoever opens it sees your kit beside their own.`;
+    showCode(field.value);
     dialog.showModal();
     field.select();
   });
+  send.addEventListener("click", () => {
+    const { title } = store.get().kit;
+    // Whoever closes the list of ways to send has changed their mind: that is no fault.
+    navigator.share({ title: title || "A kit of watercolours", url: field.value }).catch(() => {});
+  });
+
+  async function showCode(link) {
+    const caption = byId("share-code-said");
+    code.hidden = true;
+    caption.textContent = "";
+    try {
+      const svg = await ask("qr", { link });
+      code.src = `data:image/svg+xml,${encodeURIComponent(svg)}`;
+      code.hidden = false;
+      caption.textContent = "A telephone’s camera opens the kit from this code.";
+    } catch (error) {
+      caption.textContent = `No QR code: ${error.message}.`;
+    }
+  }
+
   byId("share-copy").addEventListener("click", async () => {
     byId("share-said").textContent = (await copied(field)) ? "Link copied." : "The browser did not let us copy. The link is selected: copy it by hand.";
   });
@@ -57,7 +84,7 @@ export function attachGuest(store, shelf, core, choose) {
     try {
       const state = store.get();
       const { kit, added } = adopt(core.decode_kit(text), state.own, core.first_own());
-      if (text === linkOf(state, core, state.kit)) return notice("This link holds the kit you already have.", { seconds: 6 });
+      if (text === textOf(state, core, state.kit)) return notice("This link holds the kit you already have.", { seconds: 6 });
       show(kit, added);
     } catch (error) {
       notice(`The link could not be read: ${error.message}. Your kit is as it was.`);

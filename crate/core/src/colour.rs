@@ -63,6 +63,9 @@ pub fn narrow_ciede2000(a: Lab, b: Lab) -> f32 {
     a.difference(b)
 }
 
+/// Wheel radius (CAM16-UCS M') at the rim; the brightest paints reach 43.
+pub const RIM: f32 = 46.0;
+
 /// A place on the wheel: CAM16-UCS.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct WheelPoint {

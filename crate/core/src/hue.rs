@@ -8,6 +8,12 @@ pub const PURE_GREY: f32 = 2.0;
 /// C* up to which a mix is a near grey (same source).
 pub const NEAR_GREY: f32 = 5.0;
 
+/// Hue names round the rim, at the CAM16 hue angles of Munsell's 5R, 5YR, 5Y,
+/// 5G and 5P at value 5, chroma 8; blue halfway between 5B and 5PB
+/// (tests/reference/d_munsell_hue_angles_V5C8.csv).
+pub const HUE_NAMES: [(f64, &str); 6] =
+    [(20.8, "red"), (54.9, "orange"), (94.2, "yellow"), (166.4, "green"), (242.0, "blue"), (316.0, "violet")];
+
 /// A hue family: six hues and the usual in-betweens.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Hue {

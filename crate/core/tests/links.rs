@@ -3,7 +3,11 @@
 mod support;
 
 use support::table;
-use washpath_core::{Kit, KitPaper, Lab, NamedPlace, OwnPaper, Pan, Puddle, Recipe, Shelf, Stock, share};
+use washpath_core::calibrate::Seen;
+use washpath_core::{
+    Kit, KitPaper, Lab, NamedPlace, Origin, OwnPaint, OwnPaper, Pan, Patch, Puddle, Recipe, Shelf, Stock,
+    share,
+};
 
 /// Rows are only ever added to tests/reference/links_v1.csv, never changed.
 #[test]
@@ -33,6 +37,56 @@ fn links_of_version_2_are_read() {
         let text = row.text("text");
         assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
         assert_eq!(share::encode(&kit), text, "one kit has one text");
+    }
+}
+
+/// Rows are only ever added to tests/reference/links_own.csv, never changed.
+///
+/// A second writer, made from the format's description alone, gave the same texts.
+#[test]
+fn links_with_own_paints_are_read() {
+    for row in table("links_own.csv") {
+        let own = row.text("own").split_terminator('|').map(own).collect();
+        let pans = row.text("pans").split_whitespace().map(pan).collect();
+        let kit = Kit::new(row.text("title"), 12, Stock::default(), pans).unwrap().with_own(own).unwrap();
+        let text = row.text("text");
+        assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
+        assert_eq!(share::encode(&kit), text, "one kit has one text");
+    }
+}
+
+/// `name;code;caution;t s g l;origin`: ratings, `-` where there is none; the origin `1x2/3x1` for a mixture,
+/// else paper, masstone, wash's quarter octave and wash, each L*, a*, b* or every step of 36 alike.
+fn own(text: &str) -> OwnPaint {
+    let [name, code, caution, ratings, origin @ ..] = &text.split(';').collect::<Vec<_>>()[..] else {
+        panic!("{text}")
+    };
+    let origin = match origin {
+        [recipe] => {
+            let part = |text: &str| {
+                let (paint, parts) = text.split_once('x').expect(text);
+                (paint.parse().expect(text), parts.parse().expect(text))
+            };
+            Origin::Mixture(Recipe::new(&recipe.split('/').map(part).collect::<Vec<_>>()).expect(text))
+        }
+        [sheet, masstone, wash @ ..] => Origin::Swatches {
+            paper: paper(sheet),
+            masstone: patch(masstone),
+            wash: if let [stop, wash] = wash { Some((patch(wash), stop.parse().expect(text))) } else { None },
+        },
+        [] => panic!("{text}"),
+    };
+    let rating = |text: &str| text.parse().ok();
+    let ratings: Vec<Option<u8>> = ratings.split(' ').map(rating).collect();
+    let paint = OwnPaint::new(name, origin).expect(text).with_code(code).expect(text);
+    paint.with_caution(caution).expect(text).with_ratings(ratings.try_into().expect(text)).expect(text)
+}
+
+fn patch(text: &str) -> Patch {
+    match numbers(text)[..] {
+        [l, a, b] => Patch::new(&Seen::Lab(Lab::new(l.into(), a.into(), b.into()))).expect(text),
+        [steps] => Patch::Measured(Box::new([steps as u16; 36])),
+        _ => panic!("{text}"),
     }
 }
 

@@ -1,9 +1,7 @@
 //! Where things stand on the canvas. Pure: no canvas, no page.
 
 use washpath_core::WheelPoint;
-
-/// Wheel radius (CAM16-UCS M') at the rim; the brightest paints reach 43.
-pub const RIM: f32 = 46.0;
+pub use washpath_core::colour::RIM;
 
 /// A place on the canvas in CSS pixels, from the top left.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

@@ -33,7 +33,6 @@ mod marks;
 mod matching;
 mod own;
 mod paint;
-#[cfg(feature = "studio")]
 mod pair;
 mod paper;
 #[cfg(feature = "studio")]
@@ -43,6 +42,8 @@ mod parts;
 mod pen;
 #[cfg(feature = "studio")]
 mod picking;
+#[cfg(feature = "adviser")]
+mod printing;
 #[cfg(feature = "studio")]
 mod reach;
 #[cfg(feature = "studio")]
@@ -76,6 +77,8 @@ pub use matching::colours_of;
 pub use own::{compare, first_own, lab_of_seen, read_own};
 #[cfg(feature = "studio")]
 pub use picking::{hex_of, read_colour, sample, white_balance};
+#[cfg(feature = "adviser")]
+pub use printing::{print_pdf, print_svg, qr_svg};
 #[cfg(feature = "studio")]
 pub use record::read_record;
 #[cfg(feature = "adviser")]

@@ -1,5 +1,6 @@
 //! Draws the hue wheel: its disc, its paints, the kit's reach; and what lies over it, in order.
 
+pub(crate) use washpath_core::hue::HUE_NAMES;
 use wasm_bindgen::JsValue;
 use web_sys::CanvasRenderingContext2d as Context;
 
@@ -11,12 +12,6 @@ use crate::pen::{Drawn, FAMILY, SMALL, circle, dashed, line, polyline, solid};
 use crate::scene::Scene;
 use crate::strand::{Strand, draw_band, draw_pin, draw_ribbon, draw_strand, draw_ticks};
 use crate::studio::Stand;
-
-/// Hue names round the rim, at the CAM16 hue angles of Munsell's 5R, 5YR, 5Y,
-/// 5G and 5P at value 5, chroma 8; blue halfway between 5B and 5PB
-/// (tests/reference/d_munsell_hue_angles_V5C8.csv).
-pub(crate) const HUE_NAMES: [(f64, &str); 6] =
-    [(20.8, "red"), (54.9, "orange"), (94.2, "yellow"), (166.4, "green"), (242.0, "blue"), (316.0, "violet")];
 
 /// The disc, its rings and names, reaches, the shelf's dots, the tails of the paints.
 ///

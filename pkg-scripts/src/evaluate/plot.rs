@@ -1,4 +1,4 @@
-//! Curves of how many predictions lie within an error, as SVG.
+//! Curves of how many predictions lie within an error, and of errors against something, as SVG.
 
 use std::path::Path;
 
@@ -58,6 +58,58 @@ fn draw(
     chart
         .configure_series_labels()
         .position(SeriesLabelPosition::LowerRight)
+        .background_style(WHITE)
+        .border_style(RGBColor(0xdd, 0xdd, 0xdd))
+        .draw()?;
+    area.present()?;
+    Ok(())
+}
+
+/// One line: its name and its points, by ascending x.
+pub(super) type Line<'a> = (&'a str, Vec<(f64, f64)>);
+
+/// Draws lines; both axes begin at 0.
+pub(super) fn lines(
+    file: &Path,
+    title: &str,
+    axes: [&str; 2],
+    most: [f64; 2],
+    lines: &[Line<'_>],
+) -> Result<()> {
+    draw_lines(file, title, axes, most, lines).map_err(|error| anyhow!("{}: {error}", file.display()))
+}
+
+fn draw_lines(
+    file: &Path,
+    title: &str,
+    axes: [&str; 2],
+    most: [f64; 2],
+    lines: &[Line<'_>],
+) -> Result<(), Box<dyn std::error::Error>> {
+    let area = SVGBackend::new(file, (720, 400)).into_drawing_area();
+    area.fill(&WHITE)?;
+    let mut chart = ChartBuilder::on(&area)
+        .caption(title, ("sans-serif", 18))
+        .margin(12)
+        .x_label_area_size(40)
+        .y_label_area_size(52)
+        .build_cartesian_2d(0.0..most[0], 0.0..most[1])?;
+    chart
+        .configure_mesh()
+        .x_desc(axes[0])
+        .y_desc(axes[1])
+        .light_line_style(TRANSPARENT)
+        .bold_line_style(RGBColor(0xdd, 0xdd, 0xdd))
+        .draw()?;
+    for ((name, points), ink) in lines.iter().zip(INKS) {
+        chart
+            .draw_series(LineSeries::new(points.clone(), ink.stroke_width(2)).point_size(3))?
+            .label(*name)
+            .legend(move |(x, y)| PathElement::new([(x, y), (x + 18, y)], ink.stroke_width(2)));
+    }
+    chart
+        .configure_series_labels()
+        .position(SeriesLabelPosition::UpperRight)
         .background_style(WHITE)
         .border_style(RGBColor(0xdd, 0xdd, 0xdd))
         .draw()?;

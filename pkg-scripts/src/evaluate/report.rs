@@ -8,9 +8,10 @@ use anyhow::{Context, Result, bail};
 use washpath_core::Shelf;
 use washpath_library::{Anchored, Trial, derive, leave_one_out, second_spectra};
 
+use super::learning::{Learned, curve, half_of_pairs, two_for_each};
 use super::mixtures::{calibrate, halves, learn, predict, read_mixtures, read_singles};
 use super::neutrals::{self, CLASSES, Pair};
-use super::plot::cumulative;
+use super::plot::{cumulative, lines};
 use super::quantile;
 use super::table::Table;
 use crate::workspace;
@@ -35,6 +36,7 @@ pub(super) fn run(words: &[String]) -> Result<String> {
         trials(&place, &paints)?,
         greys(&place)?,
         mixtures(&place)?,
+        learning(&place)?,
     ]
     .join("\n");
     let file = place.join("README.md");
@@ -122,6 +124,53 @@ fn trials(place: &Path, paints: &[Anchored]) -> Result<String> {
     worst.sort_by(|a, b| b.0.total_cmp(&a.0));
     let names: Vec<String> = worst.iter().take(8).map(|(error, key)| format!("{key} {error:.1}")).collect();
     writeln!(text, "Hardest to estimate, by the median of their mixes: {}.", names.join(", "))?;
+    Ok(text)
+}
+
+fn learning(place: &Path) -> Result<String> {
+    let reference = workspace::root().join("tests/reference");
+    let singles = read_singles(&reference.join("ntu_singles.csv"))?;
+    let mixtures = read_mixtures(&reference.join("ntu_mixtures.csv"), &singles)?;
+    let first = calibrate(&singles)?;
+    let learned = curve(&first, &mixtures)?;
+    let line = |part: f64, errors: fn(&Learned) -> &Vec<f64>| -> Vec<(f64, f64)> {
+        learned.iter().map(|learned| (learned.records as f64, quantile(errors(learned), part))).collect()
+    };
+    lines(
+        &place.join("learning.svg"),
+        "What records teach of mixtures that were not recorded",
+        ["mixtures recorded, of 520", "CIEDE2000"],
+        [320.0, 10.5],
+        &[
+            ("median, read as L*, a*, b*", line(0.5, |learned| &learned.by_eye)),
+            ("median, by spectrum", line(0.5, |learned| &learned.by_meter)),
+            ("90th percentile, read as L*, a*, b*", line(0.9, |learned| &learned.by_eye)),
+        ],
+    )?;
+    let mut text = String::from(
+        "\n## What records teach\n\nThe same mixtures and paints; a number of mixtures drawn at random (four draws, taken together) \
+         is recorded as the page's log records them, and the others are predicted. Paints are corrected by a strength and twelve \
+         smooth numbers each, held to what they were; how far, the records tell (`calibrate/lesson.rs`).\n\n![](learning.svg)\n\n\
+         | recorded | errors counted | median, by spectrum | median, as L*, a*, b* | 90th percentile |\n|---|---|---|---|---|\n",
+    );
+    let mut add = |name: &str, learned: &Learned| {
+        let Learned { by_meter, by_eye, .. } = learned;
+        writeln!(
+            text,
+            "| {name} | {} | {:.2} | {:.2} | {:.2} |",
+            by_eye.len(),
+            quantile(by_meter, 0.5),
+            quantile(by_eye, 0.5),
+            quantile(by_eye, 0.9)
+        )
+    };
+    for learned in &learned {
+        add(&format!("{} mixtures", learned.records), learned)?;
+    }
+    let two = two_for_each(&first, &mixtures)?;
+    add(&format!("two for each paint ({} mixtures)", two.records), &two)?;
+    let half = half_of_pairs(&first, &mixtures)?;
+    add(&format!("every other pair ({} mixtures), the other pairs asked", half.records), &half)?;
     Ok(text)
 }
 

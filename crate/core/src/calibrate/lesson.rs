@@ -77,6 +77,9 @@ const DOUBTED: f64 = 2.0;
 /// How much farther than makers differ in the median the paints at hand may lie.
 const SPREADS: [f64; 4] = [0.7, 1.0, 2.0, 4.0];
 
+/// Records from which the spread is told: of fewer, one wrong dip would look like strange paints.
+const ENOUGH_TO_TELL: usize = 8;
+
 /// Most steps from nothing known; and from all records but one.
 const MOST_STEPS: usize = 25;
 const STEPS_WITHOUT_ONE: usize = 4;
@@ -179,7 +182,8 @@ impl Learner {
     /// The state of the spread that makes the records likeliest; the spread is kept.
     fn likeliest(&mut self, start: &State, records: &[Evidence], all: &[bool]) -> State {
         let mut best = (f64::NEG_INFINITY, 1.0, start.clone());
-        for spread in if records.is_empty() { &[1.0][..] } else { &SPREADS } {
+        let spreads = if records.len() < ENOUGH_TO_TELL { &[1.0][..] } else { &SPREADS };
+        for spread in spreads {
             self.spread = *spread;
             let state = self.solve(start.clone(), records, all, MOST_STEPS);
             let held: f64 = (0..self.size()).map(|i| self.hold(i).ln()).sum();

@@ -1,0 +1,199 @@
+// Swatches: recording, learning, the plan, the log and its file, own paints and their links.
+
+import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { assertAccessible } from "./support/axe.js";
+import { visits } from "./support/visit.js";
+
+const visit = visits();
+
+const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
+const open = (page) => page.locator(".switch").getByRole("button", { name: "Swatches" }).click();
+const seen = (page) => page.locator("#record .typed input[type=text]");
+const rows = (page) => page.locator("#log tbody tr");
+const notice = (page) => page.locator("#notice").textContent();
+
+async function record(page, colour, note = "") {
+  await seen(page).fill(colour);
+  await page.getByLabel("Note").fill(note);
+  await press(page, "Record it");
+}
+
+const csv = (text, name = "log.csv") => ({ name, mimeType: "text/csv", buffer: Buffer.from(text) });
+const importLog = (page, text) => page.locator("#log-file").setInputFiles(csv(text));
+
+visit("a swatch is recorded, judged, kept, deleted and brought back", {}, async ({ page }) => {
+  await open(page);
+  assert.ok(await page.getByRole("button", { name: "Record it" }).isDisabled(), "nothing is seen yet");
+  await seen(page).fill("lab(36 4 -6)");
+  assert.match(await page.locator("#record .compared p").textContent(), /than predicted, by \d/);
+  await record(page, "lab(36 4 -6)", "second wash");
+  await rows(page).first().waitFor();
+  assert.match(await rows(page).first().textContent(), /burnt sienna.*strong wash.*second wash/);
+  await page.locator("#lesson .figures").waitFor();
+  assert.match(await page.locator("#lesson").textContent(), /Too few records/);
+  await page.reload();
+  await page.waitForSelector('html[data-ready="true"]');
+  await open(page);
+  assert.equal(await rows(page).count(), 1);
+  await page.getByRole("button", { name: /Delete the record/ }).click();
+  assert.equal(await rows(page).count(), 0);
+  await page.locator("#undo").click();
+  assert.equal(await rows(page).count(), 1);
+});
+
+visit("what is no colour cannot be recorded", {}, async ({ page }) => {
+  await open(page);
+  await seen(page).fill("lab(300 0 0)");
+  assert.match(await page.locator("#record .seen > p").textContent(), /\S/);
+  assert.ok(await page.getByRole("button", { name: "Record it" }).isDisabled());
+});
+
+visit("records of a stronger paint teach that it is stronger, and resetting forgets it", {}, async ({ page }) => {
+  await open(page);
+  // Ultramarine with burnt sienna in washes that came out far bluer than the shelf has them.
+  await importLog(page, ["date,recipe,load,L,a,b,paper,note",
+    ...[["1 pb29 + 1 pbr7-burnt-sienna", "0.25", 50, 8, -38], ["1 pb29 + 2 pbr7-burnt-sienna", "0.25", 52, 5, -24], ["1 pb29 + 3 pbr7-burnt-sienna", "0.5", 40, 6, -18]].map((row) => `2026-10-03,${row.join(",")},,`)].join("\n"));
+  const row = page.locator("#lesson li", { hasText: "Ultramarine" });
+  await row.waitFor();
+  const times = Number((await row.textContent()).match(/([\d.]+) times as strong/)[1]);
+  assert.ok(times > 1.2, `${times} times`);
+  const mix = () => page.locator("#record .compared .chip").first().evaluate((chip) => chip.style.getPropertyValue("--wash"));
+  const taught = await mix();
+  await page.getByLabel("Predict with what was learned").uncheck();
+  assert.notEqual(await mix(), taught);
+  await page.getByLabel("Predict with what was learned").check();
+  assert.equal(await mix(), taught);
+  await page.getByRole("button", { name: "Reset Ultramarine blue to the shelf" }).click();
+  await page.getByRole("button", { name: "Let records teach of Ultramarine blue again" }).waitFor();
+});
+
+visit("a step of the plan sets up its mix", {}, async ({ page }) => {
+  await open(page);
+  await page.locator("#plan .take").first().waitFor();
+  const wanted = (await page.locator("#plan .take .traits").first().textContent()).split(" · ")[0];
+  await page.locator("#plan .take").first().click();
+  assert.match(await page.locator("#readout").textContent(), new RegExp(wanted));
+  await open(page);
+  assert.match(await page.locator("#record > .parts").textContent(), new RegExp(wanted));
+});
+
+visit("the log goes out and comes in; a bad row is named, the rest stays", {}, async ({ page }) => {
+  await open(page);
+  await record(page, "lab(40 4 -8)", '=1+1, "quoted"');
+  const [download] = await Promise.all([page.waitForEvent("download"), press(page, "Export")]);
+  const text = await readFile(await download.path(), "utf8");
+  assert.match(text, /^\ufeffdate,recipe,load,L,a,b,paper,note/);
+  assert.match(text, /1 pb29 \+ 1 pbr7-burnt-sienna/);
+  await page.getByRole("button", { name: /Delete the record/ }).click();
+  await importLog(page, `${text.trimEnd()}\n2026-10-04,1 pb99,0.5,40,0,0,,\n2026-10-05,1 pb29,0.5,forty,0,0,,\n`);
+  await page.locator("#log .fault").waitFor();
+  assert.equal(await rows(page).count(), 1);
+  assert.match(await page.locator("#log").textContent(), /1 records came in/);
+  const faults = await page.locator("#log .fault li").allTextContents();
+  assert.equal(faults.length, 2);
+  assert.match(faults[0], /line 3: .*pb99/);
+  assert.match(await rows(page).first().textContent(), /=1\+1, "quoted"/);
+  // The same file again brings nothing twice.
+  await importLog(page, text);
+  await page.getByText(/1 were known/).waitFor();
+  assert.equal(await rows(page).count(), 1);
+  await importLog(page, "what is this");
+  await page.getByText(/The log is as it was/).waitFor();
+  assert.equal(await rows(page).count(), 1);
+});
+
+visit("a meter's file is read, by CGATS and by CSV, and refused in words", {}, async ({ page }) => {
+  await open(page);
+  const nm = Array.from({ length: 31 }, (_, i) => 400 + 10 * i);
+  const fields = ["SAMPLE_ID", "SAMPLE_NAME", ...nm.map((nm) => `SPECTRAL_NM_${nm}`)];
+  const values = (level) => nm.map((nm) => (level + nm / 10_000).toFixed(4)).join(" ");
+  // Written to the text of ISO 28178.
+  const cgats = ["CGATS.17", 'ORIGINATOR "test"', `NUMBER_OF_FIELDS ${fields.length}`, "BEGIN_DATA_FORMAT", fields.join(" "), "END_DATA_FORMAT", "NUMBER_OF_SETS 2", "BEGIN_DATA", `1 "grey wash" ${values(0.3)}`, `2 "light wash" ${values(0.6)}`, "END_DATA"].join("\n");
+  const put = (text, name) => page.locator("#record input[type=file]").setInputFiles(csv(text, name));
+  await put(cgats, "meter.txt");
+  const samples = page.locator("#record").getByLabel("Sample of the file");
+  await samples.waitFor();
+  assert.deepEqual(await samples.locator("option").allTextContents(), ["grey wash", "light wash"]);
+  await samples.selectOption("light wash");
+  assert.match(await seen(page).inputValue(), /lab\(8[0-9]/);
+  await press(page, "Record it");
+  assert.equal(await rows(page).count(), 1);
+  await put(`name,${nm.join(",")}\nred,${nm.map(() => "250 %").join(",")}\n`, "bad.csv");
+  await page.getByText(/This file could not be read/).waitFor();
+});
+
+visit("an own paint is made, packed, shared, and stands in a stranger's browser", {}, async ({ page, address }) => {
+  await open(page);
+  await press(page, "New from swatches");
+  await press(page, "Put it on my shelf");
+  const dialog = page.locator("#own-dialog");
+  assert.ok(await dialog.isVisible(), "a name is wanted");
+  await page.locator("#own-form [name=name]").fill("Quay red <b>");
+  await press(page, "Put it on my shelf");
+  assert.match(await page.locator("#own-said").textContent(), /swatch/);
+  await dialog.locator(".typed input[type=text]").nth(0).fill("lab(38 52 30)");
+  await dialog.locator(".typed input[type=text]").nth(1).fill("#e8a5a0");
+  await press(page, "Put it on my shelf");
+  await page.locator("#mine .take", { hasText: "Quay red <b>" }).waitFor();
+  await page.locator("#tin").getByLabel("Tin holds").fill("14");
+  await page.locator("#tin").getByLabel("Tin holds").press("Enter");
+  await press(page, "Pack: Quay red <b>");
+  await press(page, "Share");
+  const link = await page.locator("#share-link").inputValue();
+  assert.ok(link.length < 2_000);
+  const stranger = await page.context().browser().newContext();
+  const other = await stranger.newPage();
+  await other.goto(address + link.slice(link.indexOf("#")));
+  await other.locator("#guest").waitFor();
+  await press(other, "Pack the shared kit");
+  await other.locator(".switch").getByRole("button", { name: "Swatches" }).click();
+  assert.match(await other.locator("#mine").textContent(), /Quay red <b>/);
+  assert.equal(await other.locator("#tin .pans .pan:not(.gap)").count(), 13);
+  await stranger.close();
+});
+
+visit("an own paint is edited, copied, deleted with all that holds it, and brought back", {}, async ({ page }) => {
+  await open(page);
+  await press(page, "New from the mix at hand");
+  await page.locator("#own-form [name=name]").fill("Harbour grey");
+  await press(page, "Put it on my shelf");
+  await press(page, "Duplicate: Harbour grey");
+  await page.locator("#mine .take", { hasText: "Harbour grey 2" }).waitFor();
+  await press(page, "Edit: Harbour grey 2");
+  await page.locator("#own-form [name=name]").fill("harbour GREY");
+  await press(page, "Put it on my shelf");
+  assert.match(await page.locator("#own-said").textContent(), /already called/);
+  await page.locator("#own-form [name=name]").fill("Fog");
+  await press(page, "Put it on my shelf");
+  await page.locator("#mine .take", { hasText: "Fog" }).click();
+  await page.getByLabel("Find a paint").fill("fog");
+  assert.equal(await page.locator("#shelf-list li").count(), 1);
+  await press(page, "Delete: Fog");
+  assert.match(await notice(page), /Fog.*is deleted/);
+  assert.equal(await page.locator("#mine .own").count(), 1);
+  await page.locator("#undo").click();
+  assert.equal(await page.locator("#mine .own").count(), 2);
+  await page.reload();
+  await page.waitForSelector('html[data-ready="true"]');
+  await open(page);
+  assert.equal(await page.locator("#mine .own").count(), 2);
+});
+
+visit("axe-core finds nothing among swatches", {}, async ({ page }) => {
+  await open(page);
+  await record(page, "lab(40 4 -8)");
+  await page.locator("#lesson .figures").waitFor();
+  await page.locator("#plan .take").first().waitFor();
+  await assertAccessible(page);
+  await press(page, "New from swatches");
+  await assertAccessible(page);
+});
+
+visit("swatches are used on a phone", { size: "phone" }, async ({ page }) => {
+  await page.locator(".tabs").getByRole("button", { name: "Swatches" }).tap();
+  await record(page, "#707078");
+  assert.equal(await rows(page).count(), 1);
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  assert.ok(wide <= 0, `${wide} pixels too wide`);
+});
