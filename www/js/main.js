@@ -9,6 +9,7 @@ import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { byId, notice } from "./dom.js";
 import { paintEnd, readEnd } from "./end.js";
 import { attachEnds, choosePaint, createChoose } from "./ends.js";
+import { filmsOf, learnFilms, readFilms, withFilms } from "./films.js";
 import { attachHistory } from "./history.js";
 import { attachKits } from "./kits.js";
 import { attachLesson } from "./lesson.js";
@@ -44,12 +45,12 @@ start().catch((error) => notice(`Washpath could not start: ${error.message}. It 
 async function start() {
   const core = await ready();
   const shelf = createShelf(core.paints());
-  const store = createStore(firstState(core, shelf));
-  const choose = createChoose(store, shelf);
   const ask = createAdviser();
+  const store = createStore(await firstState(core, shelf, ask));
+  const choose = createChoose(store, shelf);
   attachOwnShelf(store, shelf, core, ask, (kit, light) => studioOf(core, kit, light));
   // What was put on the shelf from the last visit has to be on the worker's too.
-  if (shelf.all.length > core.built_in_count() || store.get().learned.length) ask("shelf", { own: store.get().own, learned: taught(store.get()) }).catch(() => {});
+  if (shelf.all.length > core.built_in_count() || store.get().learned.length) ask("shelf", { own: withFilms(store.get().own, store.get().films), learned: taught(store.get()) }).catch(() => {});
   const choosePan = choosePaint(choose);
 
   store.subscribe((state, changed, before) => {
@@ -90,17 +91,16 @@ async function start() {
   attachKeeping(store, core);
   attachShare(store, core, ask);
   attachPrint(store, core, ask);
-  attachGuest(store, shelf, core, choosePan);
+  attachGuest(store, shelf, core, ask, choosePan);
   byId("help-open").addEventListener("click", () => byId("help").showModal());
   attachOffline().catch(() => {}); // Without it the page works while there is a network.
 }
 
 /** The state kept from last time as far as it can be read, else the demo. */
-function firstState(core, shelf) {
+async function firstState(core, shelf, ask) {
   const kept = restore();
   const { own, learned, learning, ...swatches } = readSwatches(core, kept);
-  fillShelf(core, shelf, own, learning ? learned : []);
-  /** A kit as it was kept; paints of its own that are not on the shelf come onto it. */
+  /** A kit as it was kept; paints of its own that are not among them come along. */
   const read = (text) => {
     const found = readKit(core, text);
     if (!found) return null;
@@ -110,13 +110,15 @@ function firstState(core, shelf) {
   };
   const kit = read(kept.kit) ?? demoKit(shelf);
   const others = (Array.isArray(kept.others) ? kept.others : []).map(read).filter(Boolean);
-  fillShelf(core, shelf, own, learning ? learned : []);
+  const films = await learnFilms(own.map(([, paint]) => paint), readFilms(kept.films), ask);
+  fillShelf(core, shelf, withFilms(own, films), learning ? learned : []);
   const ends = Array.isArray(kept.ends) ? kept.ends.slice(0, 2).map((end) => readEnd(end, shelf)) : DEMO_ENDS.map((key) => paintEnd(shelf.find(key).number));
   const light = LIGHTS[kept.light] ? kept.light : 0;
   return {
     kit,
     others,
     own,
+    films,
     learned,
     learning,
     ...swatches,
@@ -205,7 +207,8 @@ function attachKeeping(store, core) {
     const now = store.get();
     const kept = Object.fromEntries(KEPT.map((key) => [key, now[key]]));
     const text = (kit) => textOf(now, core, kit);
-    if (keep({ kit: text(now.kit), others: now.others.map(text), ...kept }) || told) return;
+    const films = filmsOf(now.own, now.films);
+    if (keep({ kit: text(now.kit), others: now.others.map(text), films, ...kept }) || told) return;
     told = true;
     notice("This browser does not let the page keep anything. Share your kit as a link to keep it.");
   }
