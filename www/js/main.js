@@ -2,9 +2,7 @@
 
 import { attachAbout } from "./about.js";
 import { createAdviser, seenOn } from "./adviser.js";
-import { attachChoosing } from "./choosing.js";
 import { ready } from "./core.js";
-import { attachDarks } from "./darks.js";
 import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { byId, notice } from "./dom.js";
 import { paintEnd, readEnd } from "./end.js";
@@ -12,30 +10,17 @@ import { attachEnds, choosePaint, createChoose } from "./ends.js";
 import { filmsOf, learnFilms, readFilms, withFilms } from "./films.js";
 import { attachHistory } from "./history.js";
 import { attachKits } from "./kits.js";
-import { attachLesson } from "./lesson.js";
-import { attachLog } from "./log.js";
-import { attachMine } from "./mine.js";
 import { attachMix } from "./mix.js";
-import { attachOffline } from "./offline.js";
 import { adopt, attachOwnShelf } from "./own.js";
-import { attachOwned } from "./owned.js";
-import { attachPhoto } from "./photo.js";
-import { attachPlace } from "./place.js";
 import { createPaperDialog } from "./paper.js";
 import { attachPartners } from "./partners.js";
-import { attachPrint } from "./print.js";
 import { attachPuddles } from "./puddles.js";
-import { attachRecipes } from "./recipes.js";
-import { attachRecord } from "./record.js";
-import { attachNext, attachReport } from "./report.js";
 import { attachGuest, attachShare, textOf } from "./share.js";
 import { attachSheet } from "./sheet.js";
 import { attachShelf, createShelf } from "./shelf.js";
 import { keep, restore } from "./storage.js";
 import { createStore } from "./store.js";
 import { attachSwitch, attachTabs } from "./tabs.js";
-import { attachStudy } from "./study.js";
-import { attachTarget } from "./target.js";
 import { attachTin } from "./tin.js";
 import { LIGHTS, attachView, createOutlines } from "./view.js";
 import { attachWheel } from "./wheel.js";
@@ -62,7 +47,7 @@ async function start() {
   const tab = attachTabs(document.querySelector(".tabs"));
   const switches = Object.fromEntries([...document.querySelectorAll(".switch")].map((frame) => [frame.dataset.key, attachSwitch(frame)]));
   attachView(store);
-  attachWheel(store, shelf, choose, createOutlines(store));
+  const drawn = attachWheel(store, shelf, choose, createOutlines(store));
   attachEnds(store, shelf);
   attachMix(store, shelf);
   attachSheet(store, shelf, core);
@@ -71,29 +56,15 @@ async function start() {
   attachAbout(store, shelf);
   attachTin(store, shelf, choosePan, createPaperDialog(core));
   attachKits(store, shelf, ask);
-  attachReport(store, shelf, ask, choosePan);
-  attachDarks(store, shelf);
-  attachNext(store, shelf, ask);
-  attachOwned(store, shelf, ask);
-  const chooseFor = attachChoosing(store, shelf, ask);
-  const showMix = () => (tab("mix"), switches.beside("mix"));
-  attachTarget(store, core);
-  attachRecipes(store, shelf, ask, showMix);
-  const toStudy = attachStudy(store, ask);
-  const toPlace = attachPlace(store, shelf, ask, { showMix, chooseFor });
-  attachPhoto(store, core, (pixels) => (toStudy(pixels), toPlace(pixels)));
   attachShelf(store, shelf, choosePan);
-  attachRecord(store, shelf, core, ask);
-  const plan = attachLesson(store, shelf, ask, showMix);
-  attachLog(store, shelf, core, ask, showMix);
-  attachMine(store, shelf, core, ask, choose);
-  for (const way of document.querySelectorAll('[data-show="swatches"]')) way.addEventListener("click", plan);
   attachKeeping(store, core);
   attachShare(store, core, ask);
-  attachPrint(store, core, ask);
   attachGuest(store, shelf, core, ask, choosePan);
   byId("help-open").addEventListener("click", () => byId("help").showModal());
-  attachOffline().catch(() => {}); // Without it the page works while there is a network.
+  await drawn;
+  const { attachFurther } = await import("./further.js");
+  attachFurther(store, shelf, core, ask, { choose, choosePan, showMix: () => (tab("mix"), switches.beside("mix")) });
+  document.documentElement.dataset.whole = "true";
 }
 
 /** The state kept from last time as far as it can be read, else the demo. */
