@@ -4,12 +4,40 @@ import { element } from "./dom.js";
 
 /** A canvas of `size` CSS pixels showing a paint, or a mix by its parts, at its strongest load or the one given. */
 export function dabOf(studio, paint, size, load) {
-  const parts = typeof paint === "number" ? [[paint, 1]] : paint;
-  const scale = Math.min(window.devicePixelRatio || 1, 3);
-  const canvas = element("canvas", { width: size * scale, height: size * scale, class: "dab", "aria-hidden": "true" });
-  canvas.style.setProperty("--size", `${size}px`);
-  const context = canvas.getContext("2d");
-  context.scale(scale, scale);
-  studio.draw_dab(context, parts, load ?? studio.strongest_load(parts), size);
+  const canvas = blank(size);
+  draw(canvas, studio, paint, size, load);
   return canvas;
 }
+
+/** The same, drawn when it first comes into sight: for long lists. */
+export function dabInSight(studio, paint, size) {
+  const canvas = blank(size);
+  waiting.set(canvas, () => draw(canvas, studio, paint, size));
+  sight.observe(canvas);
+  return canvas;
+}
+
+const waiting = new WeakMap();
+const sight = new IntersectionObserver((entries) => {
+  for (const { target, isIntersecting } of entries) {
+    if (!isIntersecting) continue;
+    sight.unobserve(target);
+    waiting.get(target)();
+  }
+});
+
+function blank(size) {
+  const pixels = size * scale();
+  const canvas = element("canvas", { width: pixels, height: pixels, class: "dab", "aria-hidden": "true" });
+  canvas.style.setProperty("--size", `${size}px`);
+  return canvas;
+}
+
+function draw(canvas, studio, paint, size, load) {
+  const parts = typeof paint === "number" ? [[paint, 1]] : paint;
+  const context = canvas.getContext("2d");
+  context.scale(canvas.width / size, canvas.height / size);
+  studio.draw_dab(context, parts, load ?? studio.strongest_load(parts), size);
+}
+
+const scale = () => Math.min(window.devicePixelRatio || 1, 3);

@@ -1,6 +1,6 @@
 // The shelf: every paint there is, found by name, code, hue or what it is like.
 
-import { dabOf } from "./dab.js";
+import { dabInSight } from "./dab.js";
 import { button, byId, element } from "./dom.js";
 import { ORDERS, TRAITS, fits, has, namesOf } from "./find.js";
 import { holds } from "./kit.js";
@@ -46,7 +46,7 @@ export function attachShelf(store, shelf, choose) {
   function row(paint) {
     const words = [paint.hue, grade("transparency", paint.transparency), paint.granulation >= 2 ? "granulating" : null, paint.tier === "estimated" ? "estimated" : null].filter(Boolean);
     const take = button("", () => choose(paint.number), { class: "take" });
-    take.append(dabOf(store.get().studio, paint.number, 34),
+    take.append(dabInSight(store.get().studio, paint.number, 34),
       element("span", { class: "name" }, `${paint.name} `, element("small", {}, paint.code), element("span", { class: "traits" }, words.join(" · "))));
     const packed = button("Pack", () => packPaint(store, paint), { class: "pack" });
     const own = button("Own", () => store.set({ owned: toggleOwned(store.get().owned, paint.number) }), { class: "pack", "aria-label": `Own ${paint.name}, ${paint.code}` });
