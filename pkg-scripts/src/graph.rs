@@ -6,7 +6,7 @@
 //! is only asked for its address, `import.meta.resolve("./x.js")`, is taken
 //! along but must not import anything.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
 
@@ -16,8 +16,20 @@ use anyhow::{Context, Result, bail};
 pub(crate) type Modules = BTreeMap<String, String>;
 
 /// Words before a quoted name that make it a module's name.
-const IMPORTING: [&str; 3] = ["from", "import", "import("];
+const IMPORTING: [&str; 2] = ["from", "import"];
+const IMPORTING_LATER: &str = "import(";
 const RESOLVING: &str = "import.meta.resolve(";
+
+/// How a module names another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Naming {
+    /// It cannot start without it.
+    AtOnce,
+    /// It asks for it when it is wanted.
+    Later,
+    /// It asks for its address.
+    Address,
+}
 
 /// The name a module has in the import map.
 pub(crate) fn bare(path: &str) -> String {
@@ -38,10 +50,10 @@ pub(crate) fn read(site: &Path, first: &str) -> Result<Modules> {
         }
         let source =
             fs::read_to_string(site.join(&path)).with_context(|| format!("cannot read module {path}"))?;
-        let rewritten = rewrite(&source, |name, resolved| {
+        let rewritten = rewrite(&source, |name, naming| {
             let named = join(&path, name)?;
             let bare = bare(&named);
-            waiting.push((named, resolved));
+            waiting.push((named, naming == Naming::Address));
             Ok(bare)
         })?;
         modules.insert(path, rewritten);
@@ -55,8 +67,27 @@ pub(crate) fn read(site: &Path, first: &str) -> Result<Modules> {
     Ok(modules)
 }
 
-/// Gives every relative name the text `rename` answers; the flag says that only its address is asked for.
-fn rewrite(source: &str, mut rename: impl FnMut(&str, bool) -> Result<String>) -> Result<String> {
+/// Paths of a module and of all that it cannot start without.
+pub(crate) fn at_once(site: &Path, first: &str) -> Result<BTreeSet<String>> {
+    let mut found = BTreeSet::new();
+    let mut waiting = vec![first.to_owned()];
+    while let Some(path) = waiting.pop() {
+        let source =
+            fs::read_to_string(site.join(&path)).with_context(|| format!("cannot read module {path}"))?;
+        rewrite(&source, |name, naming| {
+            let named = join(&path, name)?;
+            if naming == Naming::AtOnce && !found.contains(&named) {
+                waiting.push(named);
+            }
+            Ok(String::new())
+        })?;
+        found.insert(path);
+    }
+    Ok(found)
+}
+
+/// Gives every relative name the text `rename` answers.
+fn rewrite(source: &str, mut rename: impl FnMut(&str, Naming) -> Result<String>) -> Result<String> {
     let mut out = String::with_capacity(source.len());
     let mut rest = source;
     while let Some(at) = rest.find(['"', '\'', '`']) {
@@ -68,14 +99,24 @@ fn rewrite(source: &str, mut rename: impl FnMut(&str, bool) -> Result<String>) -
             continue;
         }
         let before = out[..out.len() - 1].trim_end();
-        let resolved = before.ends_with(RESOLVING);
-        if resolved || IMPORTING.iter().any(|word| before.ends_with(word)) {
+        if let Some(naming) = naming(before) {
             let end = after.find(quote).context("a module's name is not closed")?;
-            out += &rename(&after[..end], resolved)?;
+            out += &rename(&after[..end], naming)?;
             rest = &after[end..];
         }
     }
     Ok(out + rest)
+}
+
+/// What the words before a quoted name make of it.
+fn naming(before: &str) -> Option<Naming> {
+    if before.ends_with(RESOLVING) {
+        Some(Naming::Address)
+    } else if before.ends_with(IMPORTING_LATER) {
+        Some(Naming::Later)
+    } else {
+        IMPORTING.iter().any(|word| before.ends_with(word)).then_some(Naming::AtOnce)
+    }
 }
 
 /// The path below the site of what a module there calls `name`.
@@ -99,7 +140,12 @@ mod tests {
     use super::*;
 
     fn renamed(source: &str) -> String {
-        rewrite(source, |name, resolved| Ok(format!("{}{name}", if resolved { "@" } else { "#" }))).unwrap()
+        let mark = |naming| match naming {
+            Naming::AtOnce => "#",
+            Naming::Later => "?",
+            Naming::Address => "@",
+        };
+        rewrite(source, |name, naming| Ok(format!("{}{name}", mark(naming)))).unwrap()
     }
 
     #[test]
@@ -108,8 +154,8 @@ mod tests {
         assert_eq!(renamed("import {\n  a,\n} from '../a.js'"), "import {\n  a,\n} from '#../a.js'");
         assert_eq!(renamed("export * from \"./a.js\""), "export * from \"#./a.js\"");
         assert_eq!(renamed("import \"./a.js\""), "import \"#./a.js\"");
-        assert_eq!(renamed("await import(\"./a.js\")"), "await import(\"#./a.js\")");
-        assert_eq!(renamed("import(`./a.js`)"), "import(`#./a.js`)");
+        assert_eq!(renamed("await import(\"./a.js\")"), "await import(\"?./a.js\")");
+        assert_eq!(renamed("import(`./a.js`)"), "import(`?./a.js`)");
         assert_eq!(renamed("import.meta.resolve(\"./a.js\")"), "import.meta.resolve(\"@./a.js\")");
     }
 
@@ -138,8 +184,10 @@ mod tests {
         let error = read(&site, "main.js").unwrap_err().to_string();
         fs::write(site.join("worker.js"), "").unwrap();
         let modules = read(&site, "main.js").unwrap();
+        let at_once = at_once(&site, "main.js").unwrap();
         fs::remove_dir_all(&site).unwrap();
         assert!(error.contains("worker.js") && error.contains("./a.js"), "{error}");
+        assert_eq!(at_once, ["main.js".to_owned()].into());
         assert_eq!(modules["main.js"], "import.meta.resolve(\"app/worker.js\")");
     }
 }

@@ -1,8 +1,8 @@
 //! The single-file page: everything of the site in one HTML file that opens from a disk.
 //!
 //! Browsers refuse modules and wasm next to a page without a host. So they lie in
-//! the file as one text, packed; a short script unpacks it and gives each module
-//! a `data:` address in an import map.
+//! the file as one text, packed, and the style sheet and the body with them; a
+//! short script unpacks it and gives each module a `data:` address in an import map.
 
 mod text;
 
@@ -39,7 +39,7 @@ const POLICY: &str = "default-src 'none'; script-src 'unsafe-inline' 'wasm-unsaf
     style-src 'unsafe-inline'; font-src data:; img-src data: blob:; worker-src data:; base-uri 'none'; form-action 'none'";
 
 /// The module the page starts with.
-const FIRST: &str = "js/main.js";
+pub(crate) const FIRST: &str = "js/main.js";
 
 /// Budgets of the design in bytes: the file as it lies, the site after gzip.
 pub(crate) const FILE_BUDGET: usize = 450_000;
@@ -47,6 +47,9 @@ pub(crate) const SITE_BUDGET: usize = 250_000;
 
 /// What the core with both its halves is called.
 const CORE: &str = "core";
+
+/// Nothing shows until the style sheet is unpacked and takes this one's place; where no script runs, all that there is.
+const VEIL: &str = "<style id=\"veil\">@media (scripting: enabled) { body { visibility: hidden } }</style>";
 
 /// The script that unpacks, with three words to be filled in.
 const UNPACK: &str = include_str!("pack/unpack.js");
@@ -85,7 +88,8 @@ fn packed(site: &Path, html: &str) -> Result<String> {
     let html = edit_tags(html, "meta", |tag| {
         Ok((attribute(tag, "http-equiv") == Some("Content-Security-Policy")).then(|| policy_tag(POLICY)))
     })?;
-    let html = edit_tags(&html, "link", |tag| link(site, tag).map(Some))?;
+    let mut style = String::new();
+    let html = edit_tags(&html, "link", |tag| link(site, tag, &mut style).map(Some))?;
     let mut starts = 0;
     let html = edit_tags(&html, "script", |tag| {
         if attribute(tag, "src") != Some(&format!("./{FIRST}")) {
@@ -97,18 +101,32 @@ fn packed(site: &Path, html: &str) -> Result<String> {
     if starts != 1 {
         bail!("the page needs one <script type=\"module\" src=\"./{FIRST}\"></script>");
     }
-    // Scripts go to the end: the page's first picture need not wait for them.
     let html = html.replacen("<script></script>", "", 1);
-    let (body, end) = html.rsplit_once("</body>").context("the page has no </body>")?;
-    Ok(format!("{body}{}</body>{end}", scripts(site)?))
+    let (head, rest) = html.split_once("<body>").context("the page has no <body>")?;
+    let (body, end) = rest.rsplit_once("</body>").context("the page has no </body>")?;
+    let unscripted = element(body, "noscript")?;
+    let packed = scripts(site, &style, &body.replacen(unscripted, "", 1))?;
+    Ok(format!("{head}<body>\n{unscripted}\n{packed}</body>{end}"))
 }
 
-/// What a link of the hosted page becomes.
-fn link(site: &Path, tag: &str) -> Result<String> {
+/// The first element of a name, with its tags.
+fn element<'a>(html: &'a str, name: &str) -> Result<&'a str> {
+    let end = format!("</{name}>");
+    let found = html.find(&format!("<{name}>")).and_then(|start| {
+        let length = html[start..].find(&end)? + end.len();
+        Some(&html[start..start + length])
+    });
+    found.with_context(|| format!("the page has no <{name}>"))
+}
+
+/// What a link of the hosted page becomes; the style sheet goes to the packed text.
+fn link(site: &Path, tag: &str, style: &mut String) -> Result<String> {
     let href = attribute(tag, "href").unwrap_or_default();
     match attribute(tag, "rel") {
         Some("stylesheet") => {
-            style(site, &fs::read_to_string(site.join(href)).with_context(|| format!("no {href}"))?)
+            let css = fs::read_to_string(site.join(href)).with_context(|| format!("no {href}"))?;
+            style.push_str(&sheet(site, &css)?);
+            Ok(VEIL.to_owned())
         }
         Some("icon") => icon(site, href),
         // Manifest, larger icons, preloads: of use to a hosted page only.
@@ -116,11 +134,11 @@ fn link(site: &Path, tag: &str) -> Result<String> {
     }
 }
 
-fn style(site: &Path, css: &str) -> Result<String> {
-    if css.contains("</style") || css.contains("@import") {
-        bail!("a style sheet with \"@import\" or \"</style\" cannot go into one file");
+fn sheet(site: &Path, css: &str) -> Result<String> {
+    if css.contains("@import") {
+        bail!("a style sheet with \"@import\" cannot go into one file");
     }
-    Ok(format!("<style>\n{}</style>", with_fonts(site, css)?))
+    with_fonts(site, css)
 }
 
 /// The style sheet with every `url("./fonts/...")` made part of it.
@@ -146,7 +164,7 @@ fn icon(site: &Path, href: &str) -> Result<String> {
     Ok(format!("<link rel=\"icon\" href=\"data:{kind};base64,{}\">", BASE64.encode(bytes)))
 }
 
-fn scripts(site: &Path) -> Result<String> {
+fn scripts(site: &Path, style: &str, body: &str) -> Result<String> {
     let core = workspace::whole_core();
     let mut modules = graph::read(site, FIRST)?;
     let halves = build::HALVES.map(|half| format!("pkg/{half}.js"));
@@ -160,7 +178,8 @@ fn scripts(site: &Path) -> Result<String> {
     modules.insert(core_path, fs::read_to_string(core.join(format!("{CORE}.js")))?);
     let modules: BTreeMap<_, _> = modules.iter().map(|(path, source)| (graph::bare(path), source)).collect();
     let wasm = fs::read(core.join(format!("{CORE}_bg.wasm")))?;
-    let whole = blob(&serde_json::to_string(&modules)?, &wasm);
+    let texts = serde_json::json!({ "style": style, "body": body, "modules": modules });
+    let whole = blob(&texts.to_string(), &wasm);
     let bytes = smallest(&whole)?;
     let unpack = UNPACK
         .replace("(PACKED)", &format!("({})", bytes.len()))
@@ -173,9 +192,9 @@ fn scripts(site: &Path) -> Result<String> {
     ))
 }
 
-/// Length of the modules' text as four bytes, lowest first, that text, the core.
-fn blob(modules: &str, wasm: &[u8]) -> Vec<u8> {
-    [&(modules.len() as u32).to_le_bytes(), modules.as_bytes(), wasm].concat()
+/// Length of the texts as four bytes, lowest first, the texts, the core.
+fn blob(texts: &str, wasm: &[u8]) -> Vec<u8> {
+    [&(texts.len() as u32).to_le_bytes(), texts.as_bytes(), wasm].concat()
 }
 
 /// LZMA as the unpacking script reads it: no header, no end mark. A quarter smaller than gzip, at some milliseconds
@@ -199,17 +218,20 @@ mod tests {
     }
 
     #[test]
-    fn a_blob_begins_with_its_modules() {
+    fn a_blob_begins_with_its_texts() {
         assert_eq!(blob("{}", b"wasm"), *b"\x02\0\0\0{}wasm");
     }
 
     #[test]
     fn links_of_the_hosted_page_go() {
-        let site = Path::new("nowhere");
-        assert_eq!(link(site, "<link rel=\"manifest\" href=\"./manifest.webmanifest\">").unwrap(), "");
-        assert!(link(site, "<link rel=\"stylesheet\" href=\"./missing.css\">").is_err());
-        assert!(style(site, "@import \"x\";").is_err());
-        assert!(style(site, "src: url(\"./fonts/missing.woff2\")").is_err());
+        let (site, mut style) = (Path::new("nowhere"), String::new());
+        assert_eq!(
+            link(site, "<link rel=\"manifest\" href=\"./manifest.webmanifest\">", &mut style).unwrap(),
+            ""
+        );
+        assert!(link(site, "<link rel=\"stylesheet\" href=\"./missing.css\">", &mut style).is_err());
+        assert!(sheet(site, "@import \"x\";").is_err());
+        assert!(sheet(site, "src: url(\"./fonts/missing.woff2\")").is_err());
     }
 
     #[test]

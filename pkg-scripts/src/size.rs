@@ -10,7 +10,7 @@ use anyhow::{Context, Result};
 use flate2::Compression;
 use flate2::write::GzEncoder;
 
-use crate::{build, workspace};
+use crate::{build, graph, pack, workspace};
 
 /// Bytes as they lie on the disk and as a server sends them.
 #[derive(Clone, Copy, Debug, Default)]
@@ -42,8 +42,8 @@ impl fmt::Display for Size {
     }
 }
 
-/// What of the site is loaded only once the page is ready: the worker with its half of the core, what keeps the page
-/// for offline use, and a licence to read.
+/// What of the site is loaded only once the page is ready, beside modules that are imported later: the worker with its
+/// half of the core, what keeps the page for offline use, and a licence to read.
 fn is_later(name: &str) -> bool {
     let [_, adviser] = build::HALVES;
     name.starts_with(&format!("pkg/{adviser}"))
@@ -78,7 +78,8 @@ pub(crate) fn all() -> Result<Size> {
 
 /// What is loaded before the page is ready.
 pub(crate) fn first_load() -> Result<Size> {
-    sum(|name| !is_later(name))
+    let at_once = graph::at_once(&workspace::site(), pack::FIRST)?;
+    sum(|name| !is_later(name) && (!name.ends_with(".js") || at_once.contains(name)))
 }
 
 fn sum(counts: impl Fn(&str) -> bool) -> Result<Size> {

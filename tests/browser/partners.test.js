@@ -80,7 +80,7 @@ visit("an empty tin has no darks, and no end no partners: both say what to do", 
   assert.match(await page.locator("#darks").textContent(), /A packed kit shows/);
   await page.evaluate(() => localStorage.setItem("washpath", JSON.stringify({ ends: [null, null] })));
   await page.reload();
-  await page.waitForSelector('html[data-ready="true"]');
+  await page.waitForSelector('html[data-whole="true"]');
   await page.locator("#partners h3").waitFor();
   assert.match(await page.locator("#partners").textContent(), /Choose a paint/);
 });

@@ -111,7 +111,7 @@ visit("puddles stay over a reload and travel in the link", {}, async ({ page, vi
   await page.waitForFunction(() => localStorage.getItem("washpath"));
   await page.waitForTimeout(300);
   await page.reload();
-  await page.waitForSelector('html[data-ready="true"]');
+  await page.waitForSelector('html[data-whole="true"]');
   const kept = await puddles(page);
   assert.equal(kept.length, 1);
   await page.getByRole("button", { name: "Share", exact: true }).click();

@@ -125,7 +125,7 @@ visit("owned paints stand in for those of the kit", {}, async ({ page }) => {
   assert.equal((await pans(page)).length, 12);
   await page.waitForTimeout(300);
   await page.reload();
-  await page.waitForSelector('html[data-ready="true"]');
+  await page.waitForSelector('html[data-whole="true"]');
   assert.equal(await page.locator('#shelf-list [aria-pressed="true"]').count(), 3, "what is owned stays");
 });
 
@@ -142,7 +142,7 @@ visit("kits are copied, switched, thrown away and brought back", {}, async ({ pa
   assert.deepEqual(await list.locator("option").allTextContents(), ["North Sea harbour, October", "untitled", "North Sea harbour, October, copy"]);
   await page.waitForTimeout(300);
   await page.reload();
-  await page.waitForSelector('html[data-ready="true"]');
+  await page.waitForSelector('html[data-whole="true"]');
   assert.equal(await list.locator("option").count(), 3, "kits stay");
   await press(page, "Throw away");
   assert.equal(await list.locator("option").count(), 2);

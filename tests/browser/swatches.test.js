@@ -33,7 +33,7 @@ visit("a swatch is recorded, judged, kept, deleted and brought back", {}, async 
   await page.locator("#lesson .figures").waitFor();
   assert.match(await page.locator("#lesson").textContent(), /Too few records/);
   await page.reload();
-  await page.waitForSelector('html[data-ready="true"]');
+  await page.waitForSelector('html[data-whole="true"]');
   await open(page);
   assert.equal(await rows(page).count(), 1);
   await page.getByRole("button", { name: /Delete the record/ }).click();
@@ -175,7 +175,7 @@ visit("an own paint is edited, copied, deleted with all that holds it, and broug
   await page.locator("#undo").click();
   assert.equal(await page.locator("#mine .own").count(), 2);
   await page.reload();
-  await page.waitForSelector('html[data-ready="true"]');
+  await page.waitForSelector('html[data-whole="true"]');
   await open(page);
   assert.equal(await page.locator("#mine .own").count(), 2);
 });

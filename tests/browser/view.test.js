@@ -17,7 +17,7 @@ visit("another light changes the mix, the sheet and the wheel, and stays", {}, a
   tungsten.forEach((part, i) => assert.notDeepEqual(part, daylight[i]));
   await page.waitForTimeout(300);
   await page.reload();
-  await page.waitForSelector('html[data-ready="true"]');
+  await page.waitForSelector('html[data-whole="true"]');
   assert.equal(await page.getByLabel("Light", { exact: true }).evaluate((list) => list.selectedOptions[0].text), "Tungsten lamp");
   assert.deepEqual((await readout(page)).numbers, tungsten[1]);
 });
@@ -100,7 +100,7 @@ visit("a paper of one's own is read, refused in words, used, undone and shared",
   assert.notDeepEqual(own.numbers, before.numbers);
   await page.waitForTimeout(300);
   await page.reload();
-  await page.waitForSelector('html[data-ready="true"]');
+  await page.waitForSelector('html[data-whole="true"]');
   assert.deepEqual((await readout(page)).numbers, own.numbers);
   await list.selectOption({ label: "Bright white" });
   assert.deepEqual((await readout(page)).numbers, before.numbers);

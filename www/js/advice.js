@@ -25,6 +25,7 @@ export function createVerbs(core) {
       adviser = seen = undefined;
       core.set_shelf(own, learned);
     },
+    films: ({ paints }) => core.films_of_swatches(paints),
     learn: ({ records, paints, held, paper }) => core.learn(records, paints, held, paper),
     samples: ({ text }) => core.samples_of(text),
     writeLog: ({ records }) => core.log_of(records),

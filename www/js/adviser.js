@@ -1,6 +1,5 @@
 // Asks long questions of a worker, or of the page itself where there can be none.
 
-import { createVerbs } from "./advice.js";
 import { paintsOf } from "./kit.js";
 
 /** What colours of a kit are seen on: its paper, and whether the display is a wide one. */
@@ -63,7 +62,7 @@ async function inWorker() {
 
 /** Without a worker the page answers itself, and stands still for as long as a step takes. */
 async function inPage() {
-  const core = await import("../pkg/adviser.js");
+  const [core, { createVerbs }] = await Promise.all([import("../pkg/adviser.js"), import("./advice.js")]);
   await core.default({ module_or_path: source() });
   const verbs = createVerbs(core);
   return (verb, question, tell) => {

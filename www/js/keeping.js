@@ -1,6 +1,7 @@
 // Keeps the state while it changes, and stands by when something breaks: nothing is lost, and it is said plainly.
 
 import { notice } from "./dom.js";
+import { filmsOf, readFilms } from "./films.js";
 import { adopt } from "./own.js";
 import { save } from "./save.js";
 import { textOf } from "./share.js";
@@ -29,7 +30,7 @@ export function attachKeeping(store, core) {
     takeIn();
     const now = store.get();
     const text = (kit) => textOf(now, core, kit);
-    const fault = keep({ kit: text(now.kit), others: now.others.map(text), ...Object.fromEntries(KEPT.map((key) => [key, now[key]])) });
+    const fault = keep({ kit: text(now.kit), others: now.others.map(text), films: filmsOf(now.own, now.films), ...Object.fromEntries(KEPT.map((key) => [key, now[key]])) });
     if (fault && fault !== told) notice(REASONS[fault]);
     told = fault;
   }
@@ -56,7 +57,7 @@ export function attachKeeping(store, core) {
     }
     const here = new Set(state.records.map((record) => JSON.stringify(record)));
     const records = (other.records ?? []).filter((record) => !here.has(JSON.stringify(record)));
-    if (kits.length) store.set({ own, others: [...state.others, ...kits].slice(0, 19) });
+    if (kits.length) store.set({ own, films: [...state.films, ...readFilms(other.films)], others: [...state.others, ...kits].slice(0, 19) });
     if (records.length && JSON.stringify(own) === JSON.stringify(other.own ?? [])) store.set({ records: [...state.records, ...records] });
   }
 

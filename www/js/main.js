@@ -2,40 +2,26 @@
 
 import { attachAbout } from "./about.js";
 import { createAdviser, seenOn } from "./adviser.js";
-import { attachChoosing } from "./choosing.js";
 import { ready } from "./core.js";
-import { attachDarks } from "./darks.js";
 import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { byId, notice } from "./dom.js";
 import { paintEnd, readEnd } from "./end.js";
 import { attachEnds, choosePaint, createChoose } from "./ends.js";
+import { learnFilms, readFilms, withFilms } from "./films.js";
 import { attachHistory } from "./history.js";
 import { attachKeeping, attachRescue, tellFault } from "./keeping.js";
 import { attachKits } from "./kits.js";
-import { attachLesson } from "./lesson.js";
-import { attachLog } from "./log.js";
-import { attachMine } from "./mine.js";
 import { attachMix } from "./mix.js";
-import { attachOffline } from "./offline.js";
 import { adopt, attachOwnShelf } from "./own.js";
-import { attachOwned } from "./owned.js";
-import { attachPhoto } from "./photo.js";
-import { attachPlace } from "./place.js";
 import { createPaperDialog } from "./paper.js";
 import { attachPartners } from "./partners.js";
-import { attachPrint } from "./print.js";
 import { attachPuddles } from "./puddles.js";
-import { attachRecipes } from "./recipes.js";
-import { attachRecord } from "./record.js";
-import { attachNext, attachReport } from "./report.js";
 import { attachGuest, attachShare } from "./share.js";
 import { attachSheet } from "./sheet.js";
 import { attachShelf, createShelf } from "./shelf.js";
 import { restore } from "./storage.js";
 import { createStore } from "./store.js";
 import { attachSwitch, attachTabs } from "./tabs.js";
-import { attachStudy } from "./study.js";
-import { attachTarget } from "./target.js";
 import { attachTin } from "./tin.js";
 import { LIGHTS, attachView, createOutlines } from "./view.js";
 import { attachWheel } from "./wheel.js";
@@ -45,14 +31,14 @@ start().catch((error) => notice(`Washpath could not start: ${error.message}. It 
 async function start() {
   const core = await ready();
   const shelf = createShelf(core.paints());
+  const ask = createAdviser();
   const { kept, fault } = restore(({ kit }) => readKit(core, kit) !== null);
-  const store = createStore(firstState(core, shelf, kept));
+  const store = createStore(await firstState(core, shelf, kept, ask));
   attachRescue();
   const choose = createChoose(store, shelf);
-  const ask = createAdviser();
   attachOwnShelf(store, shelf, core, ask, (kit, light) => studioOf(core, kit, light));
   // What was put on the shelf from the last visit has to be on the worker's too.
-  if (shelf.all.length > core.built_in_count() || store.get().learned.length) ask("shelf", { own: store.get().own, learned: taught(store.get()) }).catch(() => {});
+  if (shelf.all.length > core.built_in_count() || store.get().learned.length) ask("shelf", { own: withFilms(store.get().own, store.get().films), learned: taught(store.get()) }).catch(() => {});
   const choosePan = choosePaint(choose);
 
   store.subscribe((state, changed, before) => {
@@ -64,7 +50,7 @@ async function start() {
   const tab = attachTabs(document.querySelector(".tabs"));
   const switches = Object.fromEntries([...document.querySelectorAll(".switch")].map((frame) => [frame.dataset.key, attachSwitch(frame)]));
   attachView(store);
-  attachWheel(store, shelf, choose, createOutlines(store));
+  const drawn = attachWheel(store, shelf, choose, createOutlines(store));
   attachEnds(store, shelf);
   attachMix(store, shelf);
   attachSheet(store, shelf, core);
@@ -73,37 +59,22 @@ async function start() {
   attachAbout(store, shelf);
   attachTin(store, shelf, choosePan, createPaperDialog(core));
   attachKits(store, shelf, ask);
-  attachReport(store, shelf, ask, choosePan);
-  attachDarks(store, shelf);
-  attachNext(store, shelf, ask);
-  attachOwned(store, shelf, ask);
-  const chooseFor = attachChoosing(store, shelf, ask);
-  const showMix = () => (tab("mix"), switches.beside("mix"));
-  attachTarget(store, core);
-  attachRecipes(store, shelf, ask, showMix);
-  const toStudy = attachStudy(store, ask);
-  const toPlace = attachPlace(store, shelf, ask, { showMix, chooseFor });
-  attachPhoto(store, core, (pixels) => (toStudy(pixels), toPlace(pixels)));
   attachShelf(store, shelf, choosePan);
-  attachRecord(store, shelf, core, ask);
-  const plan = attachLesson(store, shelf, ask, showMix);
-  attachLog(store, shelf, core, ask, showMix);
-  attachMine(store, shelf, core, ask, choose);
-  for (const way of document.querySelectorAll('[data-show="swatches"]')) way.addEventListener("click", plan);
   attachKeeping(store, core);
   if (fault !== null) tellFault(fault);
   attachShare(store, core, ask);
-  attachPrint(store, core, ask);
-  attachGuest(store, shelf, core, choosePan);
+  attachGuest(store, shelf, core, ask, choosePan);
   byId("help-open").addEventListener("click", () => byId("help").showModal());
-  attachOffline().catch(() => {}); // Without it the page works while there is a network.
+  await drawn;
+  const { attachFurther } = await import("./further.js");
+  attachFurther(store, shelf, core, ask, { choose, choosePan, showMix: () => (tab("mix"), switches.beside("mix")) });
+  document.documentElement.dataset.whole = "true";
 }
 
 /** The state kept from last time as far as it can be read, else the demo. */
-function firstState(core, shelf, kept) {
+async function firstState(core, shelf, kept, ask) {
   const { own, learned, learning, ...swatches } = readSwatches(core, kept);
-  fillShelf(core, shelf, own, learning ? learned : []);
-  /** A kit as it was kept; paints of its own that are not on the shelf come onto it. */
+  /** A kit as it was kept; paints of its own that are not among them come along. */
   const read = (text) => {
     const found = readKit(core, text);
     if (!found) return null;
@@ -113,13 +84,15 @@ function firstState(core, shelf, kept) {
   };
   const kit = read(kept.kit) ?? demoKit(shelf);
   const others = (Array.isArray(kept.others) ? kept.others : []).map(read).filter(Boolean);
-  fillShelf(core, shelf, own, learning ? learned : []);
+  const films = await learnFilms(own.map(([, paint]) => paint), readFilms(kept.films), ask);
+  fillShelf(core, shelf, withFilms(own, films), learning ? learned : []);
   const ends = Array.isArray(kept.ends) ? kept.ends.slice(0, 2).map((end) => readEnd(end, shelf)) : DEMO_ENDS.map((key) => paintEnd(shelf.find(key).number));
   const light = LIGHTS[kept.light] ? kept.light : 0;
   return {
     kit,
     others,
     own,
+    films,
     learned,
     learning,
     ...swatches,

@@ -4,6 +4,7 @@ import { seenOn } from "./adviser.js";
 import { dabOf } from "./dab.js";
 import { button, byId, element, keepingFocus, notice, say } from "./dom.js";
 import { isPair, paintEnd, pairOf } from "./end.js";
+import { learnFilms } from "./films.js";
 import { packPaint } from "./packing.js";
 import { holds } from "./kit.js";
 import { MOST_OWN, freeName, nextNumber, withoutPaint } from "./own.js";
@@ -98,14 +99,19 @@ export function attachMine(store, shelf, core, ask, choose) {
     said.textContent = "";
   }
 
-  form.addEventListener("submit", (event) => {
+  form.addEventListener("submit", async (event) => {
     event.preventDefault();
-    const { own } = store.get();
+    const asked = edited;
     try {
       const paint = core.read_own(filled());
+      said.textContent = "Working it out …";
+      const films = await learnFilms([paint], store.get().films, ask);
+      // Meanwhile the dialog may have been closed, or opened for another paint.
+      if (asked !== edited) return;
+      store.set({ films });
+      const { own } = store.get();
       const others = own.filter(([number]) => number !== edited.number);
       if (others.some(([, other]) => other.name.toLowerCase() === paint.name.toLowerCase())) throw new Error(`a paint of yours is already called ${paint.name}`);
-      // Once put on a shelf it is known that a film shows these swatches.
       if (edited.number) store.set({ own: own.map(([number, other]) => [number, number === edited.number ? paint : other]) });
       else add(paint);
       dialog.close();
@@ -114,6 +120,7 @@ export function attachMine(store, shelf, core, ask, choose) {
     }
   });
   byId("own-cancel").addEventListener("click", () => dialog.close());
+  dialog.addEventListener("close", () => (edited = null));
 
   function add(paint) {
     const { own, visiting } = store.get();

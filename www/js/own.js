@@ -1,5 +1,7 @@
 // The painter's own paints: a list of [number, paint]. Never changed in place; a number is never given twice.
 
+import { withFilms } from "./films.js";
+
 /** Most own paints that are kept. */
 export const MOST_OWN = 60;
 
@@ -59,8 +61,8 @@ export function withoutPaint({ own, kit, others, ends, records, held, owned }, n
 
 /** Keeps the shelf, here and in the worker, up with own paints and with what was learned. Attached before every view. */
 export function attachOwnShelf(store, shelf, core, ask, studioOf) {
-  function put({ own, visiting, learned, learning, kit, light }) {
-    const all = [...own, ...visiting];
+  function put({ own, visiting, films, learned, learning, kit, light }) {
+    const all = withFilms([...own, ...visiting], films);
     const taught = learning ? learned : [];
     shelf.fill(core.set_shelf(all, taught));
     ask("shelf", { own: all, learned: taught }).catch(() => {});

@@ -3,6 +3,7 @@
 import { dabOf } from "./dab.js";
 import { button, byId, element, notice, say } from "./dom.js";
 import { PAPERS, paintsOf } from "./kit.js";
+import { learnFilms } from "./films.js";
 import { adopt } from "./own.js";
 
 const MARK = "#kit=";
@@ -73,18 +74,25 @@ async function copied(field) {
 }
 
 /** Shows a kit that came by a link beside the painter's own, and asks. Never replaces by itself. */
-export function attachGuest(store, shelf, core, choose) {
+export function attachGuest(store, shelf, core, ask, choose) {
   const frame = byId("guest");
 
-  function receive() {
+  let turn = 0;
+
+  async function receive() {
     const text = linkText(location.hash);
     if (text === null) return;
     // The link is taken off the address, so that a reload does not ask again.
     history.replaceState(null, "", location.href.split("#")[0]);
+    const own = (turn += 1);
     try {
+      const found = core.decode_kit(text);
+      const films = await learnFilms(found.own.map(([, paint]) => paint), store.get().films, ask);
+      if (own !== turn) return;
       const state = store.get();
-      const { kit, added } = adopt(core.decode_kit(text), state.own, core.first_own());
+      const { kit, added } = adopt(found, state.own, core.first_own());
       if (text === textOf(state, core, state.kit)) return notice("This link holds the kit you already have.", { seconds: 6 });
+      store.set({ visiting: added, films });
       show(kit, added);
     } catch (error) {
       notice(`The link could not be read: ${error.message}. Your kit is as it was.`);
@@ -94,7 +102,6 @@ export function attachGuest(store, shelf, core, choose) {
   /** Own paints of the other stand on the shelf for as long as their kit is shown. */
   function show(kit, visiting) {
     const own = store.get().kit;
-    store.set({ visiting });
     const close = () => {
       frame.hidden = true;
       store.set({ guestKit: null, visiting: [] });

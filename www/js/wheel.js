@@ -13,7 +13,7 @@ const PATH_REACH = { mouse: 16, pen: 20, touch: 26 };
 /** Pixels a press may wander and still not be a drag. */
 const STILL = 4;
 
-/** Draws the wheel and lets it be used by mouse, touch and keys. */
+/** Draws the wheel and lets it be used by mouse, touch and keys. Answers a promise of its first drawing. */
 export function attachWheel(store, shelf, choose, outlines) {
   const ground = byId("wheel-ground");
   const top = byId("wheel-path");
@@ -21,6 +21,8 @@ export function attachWheel(store, shelf, choose, outlines) {
   let size = 0;
   let due = new Set();
   let press = null;
+  let stands;
+  const drawn = new Promise((resolve) => (stands = resolve));
 
   const scene = (state = store.get()) => ({
     size,
@@ -53,6 +55,7 @@ export function attachWheel(store, shelf, choose, outlines) {
     if (layers.has("ground")) studio.draw_wheel(cleared(ground), now, outlines());
     studio.draw_path(cleared(top), now);
     document.documentElement.dataset.ready = "true";
+    stands();
   }
 
   function cleared(canvas) {
@@ -233,6 +236,8 @@ export function attachWheel(store, shelf, choose, outlines) {
   function announce(text) {
     byId("wheel-said").textContent = text;
   }
+
+  return drawn;
 }
 
 /** Inks that read on the paper, grey or tan as it may be; the names outside it read on the surround. */

@@ -4,6 +4,7 @@ use crate::calibrate::Seen;
 use crate::colour::{Lab, chroma};
 use crate::decimal::Decimal;
 use crate::error::Error;
+use crate::film::Film;
 use crate::hue::{Hue, NEAR_GREY};
 use crate::kit::KitPaper;
 use crate::observer::Light;
@@ -11,7 +12,6 @@ use crate::paint::{Paint, PaintNumber, Tier};
 use crate::recipe::Recipe;
 use crate::shelf::Shelf;
 use crate::spectrum::{BANDS, Spectrum, from_fn};
-use crate::swatched::film_of_swatches;
 use crate::words::short_line;
 
 /// First number of a painter's own paint; those below belong to the built-in shelf.
@@ -99,8 +99,8 @@ pub enum Origin {
 
 /// A painter's own paint.
 ///
-/// What it was made from is kept, not the film: so it travels in few bytes, and
-/// a better fit in a later program makes it better.
+/// What it was made from is what it is, not the film: so it travels in few bytes,
+/// and a better fit in a later program makes it better.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct OwnPaint {
     name: String,
@@ -200,15 +200,16 @@ impl OwnPaint {
         &self.origin
     }
 
-    /// The paint itself, under a number, with what `shelf` knows of its like.
+    /// The paint itself, under a number. `film` is that of its swatches,
+    /// [`Self::film_of_swatches`]; a mixture's is what its recipe makes of paints of `shelf`.
     ///
     /// What was not rated is taken from the mixture's paints or left open.
     ///
     /// # Errors
     ///
     /// [`Error::UnknownPaint`] for a mixture of a paint that `shelf` lacks;
-    /// [`Error::Value`] for swatches no film shows.
-    pub fn paint(&self, number: PaintNumber, shelf: &Shelf) -> Result<Paint, Error> {
+    /// [`Error::Value`] for swatches without their film.
+    pub fn paint(&self, number: PaintNumber, film: Option<&Film>, shelf: &Shelf) -> Result<Paint, Error> {
         let blank = Paint {
             number,
             key: key_of(&self.name),
@@ -226,12 +227,13 @@ impl OwnPaint {
             strength_source: String::new(),
             tier: Tier::Swatched,
             source: String::new(),
-            film: crate::Film::CLEAR,
+            film: Film::CLEAR,
             left: [1.0; 2],
         };
         let mut paint = match &self.origin {
-            Origin::Swatches { paper, masstone, wash } => {
-                Self::of_swatches(blank, *paper, masstone, wash.as_ref(), shelf)?
+            Origin::Swatches { masstone, wash, .. } => {
+                let lacking = || Error::Value(format!("the film of {}'s swatches is not known", self.name));
+                Self::of_swatches(blank, masstone, wash.as_ref(), film.ok_or_else(lacking)?)
             }
             Origin::Mixture(recipe) => Self::of_mixture(blank, recipe, shelf)?,
         };
@@ -247,25 +249,17 @@ impl OwnPaint {
         Ok(paint)
     }
 
-    fn of_swatches(
-        blank: Paint,
-        paper: KitPaper,
-        masstone: &Patch,
-        wash: Option<&(Patch, i8)>,
-        shelf: &Shelf,
-    ) -> Result<Paint, Error> {
-        let mut swatches = vec![(1.0, masstone.seen())];
-        swatches.extend(wash.map(|(patch, stop)| ((0.25 * f64::from(*stop)).exp2(), patch.seen())));
-        let film = film_of_swatches(&swatches, &paper.paper()?, shelf.paints())?;
-        let measured = swatches.iter().all(|(_, seen)| matches!(seen, Seen::Spectrum(_)));
+    fn of_swatches(blank: Paint, masstone: &Patch, wash: Option<&(Patch, i8)>, film: &Film) -> Paint {
+        let is_measured = |patch: &Patch| matches!(patch, Patch::Measured(_));
+        let measured = is_measured(masstone) && wash.is_none_or(|(patch, _)| is_measured(patch));
         let lab = masstone.seen().lab();
-        Ok(Paint {
+        Paint {
             hue: hue_word(Lab::new(lab.l as f32, lab.a as f32, lab.b as f32)).to_owned(),
             tier: if measured && wash.is_some() { Tier::OwnMeasured } else { Tier::Swatched },
             source: if measured { "your measurement" } else { "your swatches" }.to_owned(),
-            film,
+            film: film.clone(),
             ..blank
-        })
+        }
     }
 
     fn of_mixture(blank: Paint, recipe: &Recipe, shelf: &Shelf) -> Result<Paint, Error> {
@@ -301,9 +295,9 @@ impl OwnPaint {
     }
 }
 
-/// Key of an own paint: it is told from the shelf's by its prefix.
+/// Key of an own paint: it is told from the shelf's by its prefix. Letters beyond ASCII keep their case.
 fn key_of(name: &str) -> String {
-    format!("own:{}", name.to_lowercase())
+    format!("own:{}", name.to_ascii_lowercase())
 }
 
 /// Hue family of a masstone, in a word.
@@ -359,11 +353,12 @@ mod tests {
         let numbers = ["pb29", "pbr7-burnt-sienna"].map(|key| shelf.find(key).unwrap().number);
         let recipe = Recipe::new(&[(numbers[0], 2), (numbers[1], 1)]).unwrap();
         let own = OwnPaint::new("Harbour grey", Origin::Mixture(recipe.clone())).unwrap();
-        let paint = own.paint(FIRST_OWN, shelf).unwrap();
+        let paint = own.paint(FIRST_OWN, None, shelf).unwrap();
         assert_eq!(paint.film, recipe.film(shelf).unwrap());
         assert_eq!(paint.key, "own:harbour grey");
         assert!(paint.granulates());
-        let smooth = own.with_ratings([None, None, Some(0), None]).unwrap().paint(FIRST_OWN, shelf).unwrap();
+        let smooth =
+            own.with_ratings([None, None, Some(0), None]).unwrap().paint(FIRST_OWN, None, shelf).unwrap();
         assert!(!smooth.granulates());
     }
 
@@ -371,7 +366,13 @@ mod tests {
     fn a_paint_shows_its_swatch() {
         let wanted = Lab::new(38.0, 52.0, 30.0);
         let own = OwnPaint::new("Quay red", swatches(wanted)).unwrap();
-        let paint = own.paint(FIRST_OWN, Shelf::built_in()).unwrap();
+        let shelf = Shelf::built_in();
+        assert_eq!(
+            own.paint(FIRST_OWN, None, shelf).unwrap_err().to_string(),
+            "the film of Quay red's swatches is not known"
+        );
+        let film = own.film_of_swatches(shelf).unwrap();
+        let paint = own.paint(FIRST_OWN, film.as_ref(), shelf).unwrap();
         let view = crate::View::new(&Stock::Cream.paper(), Light::D65);
         let found = view.colour(&paint.film, 1.0);
         let found = Lab::new(found.l.into(), found.a.into(), found.b.into());

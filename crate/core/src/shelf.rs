@@ -10,6 +10,9 @@ use crate::packed::unpack;
 use crate::paint::{Learned, Paint, PaintNumber, Tier};
 use crate::spectrum::{BANDS, Spectrum, wavelength};
 
+/// An own paint with its number, and its film where it is one of swatches, as [`OwnPaint::paint`] takes it.
+pub type Own = (PaintNumber, OwnPaint, Option<Film>);
+
 /// Paints in the order of the table, found by key or by number.
 #[derive(Clone, Debug, Default)]
 pub struct Shelf {
@@ -99,22 +102,22 @@ impl Shelf {
         self.numbers.binary_search_by_key(&number, |(number, _)| *number)
     }
 
-    /// This shelf with the painter's own paints behind, and with films that were learned in place of its own.
+    /// This shelf with the painter's own paints behind, each with the film of its swatches, and with films that were learned in place of its own.
     ///
     /// # Errors
     ///
     /// A number below [`FIRST_OWN`] for an own paint, a number or name that
     /// stands twice, [`Error::UnknownPaint`] for a film of a paint that is not there; what
     /// [`OwnPaint::paint`] refuses.
-    pub fn with(&self, own: &[(PaintNumber, OwnPaint)], learned: &[Learned]) -> Result<Self, Error> {
+    pub fn with(&self, own: &[Own], learned: &[Learned]) -> Result<Self, Error> {
         let mut shelf = self.clone();
-        for (number, paint) in own {
+        for (number, paint, film) in own {
             if *number < FIRST_OWN {
                 return Err(Error::Value(format!(
                     "own paints have numbers from {FIRST_OWN} up, not {number}"
                 )));
             }
-            shelf.add(paint.paint(*number, self)?, 0)?;
+            shelf.add(paint.paint(*number, film.as_ref(), self)?, 0)?;
         }
         for Learned { number, film, left } in learned {
             let place = shelf.place(*number).map_err(|_| Error::UnknownPaint(format!("number {number}")))?;
@@ -249,16 +252,19 @@ mod tests {
                 .unwrap();
         let twice = Film { strength: 2.0, ..shelf.get(1).unwrap().film.clone() };
         let with = shelf
-            .with(&[(FIRST_OWN, own.clone())], &[Learned { number: 1, film: twice.clone(), left: [0.5; 2] }])
+            .with(
+                &[(FIRST_OWN, own.clone(), None)],
+                &[Learned { number: 1, film: twice.clone(), left: [0.5; 2] }],
+            )
             .unwrap();
         assert_eq!(
             (with.get(1).unwrap().film.clone(), with.find("own:grey").unwrap().number),
             (twice.clone(), FIRST_OWN)
         );
         assert_eq!(with.paints().len(), shelf.paints().len() + 1);
-        assert!(shelf.with(&[(7, own.clone())], &[]).is_err());
+        assert!(shelf.with(&[(7, own.clone(), None)], &[]).is_err());
         assert!(
-            shelf.with(&[(FIRST_OWN, own.clone()), (FIRST_OWN + 1, own)], &[]).is_err(),
+            shelf.with(&[(FIRST_OWN, own.clone(), None), (FIRST_OWN + 1, own, None)], &[]).is_err(),
             "one name, two paints"
         );
         assert!(shelf.with(&[], &[Learned { number: FIRST_OWN, film: twice, left: [1.0; 2] }]).is_err());

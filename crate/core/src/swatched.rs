@@ -8,13 +8,17 @@
 //! ```text
 //! weight = exp(-1/2 cost / WILLING)       cost: what the fit minimises
 //! ```
+//!
+//! The page keeps films: whoever changes what comes out here raises `FIT` in `www/js/films.js`.
 
 use crate::calibrate::{Curves, Ground, Hold, Prior, Seen, Swatch, fit};
 use crate::colour::ciede2000;
 use crate::error::Error;
 use crate::film::Film;
+use crate::own_paint::{Origin, OwnPaint};
 use crate::paint::{Paint, Tier};
 use crate::paper::Paper;
+use crate::shelf::Shelf;
 use crate::spectrum::{Spectrum, from_fn};
 use crate::surface::Surface;
 
@@ -37,6 +41,21 @@ const HOLD_S: Hold = Hold { level: 1.0, slope: 5.0, bend: 0.0 };
 /// Trust in the swatches once what is expected is found.
 const FIRM: f64 = 2.0;
 
+impl OwnPaint {
+    /// The film its swatches show, with what `shelf` knows of their like; nothing of a mixture.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::Value`] for a shelf without measured paints.
+    pub fn film_of_swatches(&self, shelf: &Shelf) -> Result<Option<Film>, Error> {
+        let Origin::Swatches { paper, masstone, wash } = self.origin() else { return Ok(None) };
+        let mut swatches = vec![(1.0, masstone.seen())];
+        let load = |stop: i8| (0.25 * f64::from(stop)).exp2();
+        swatches.extend(wash.as_ref().map(|(patch, stop)| (load(*stop), patch.seen())));
+        film_of_swatches(&swatches, &paper.paper()?, shelf.paints()).map(Some)
+    }
+}
+
 /// The film of a paint from its swatches: loads, 1 at masstone, and what was seen of each on `paper`.
 ///
 /// `known` are the paints it may be like; only measured ones count. Its
@@ -46,7 +65,7 @@ const FIRM: f64 = 2.0;
 ///
 /// [`Error::Value`] without swatches or known paints, for a load or a reading
 /// out of range.
-pub fn film_of_swatches(swatches: &[(f64, Seen)], paper: &Paper, known: &[Paint]) -> Result<Film, Error> {
+fn film_of_swatches(swatches: &[(f64, Seen)], paper: &Paper, known: &[Paint]) -> Result<Film, Error> {
     let ground = Ground { paper: paper.reflectance, surface: Surface::WASH, gamma: 1.0 };
     let swatches: Vec<Swatch> = swatches
         .iter()
@@ -108,7 +127,7 @@ fn bend(curves: Curves, ground: &Ground, swatches: &[Swatch]) -> Result<(Curves,
 mod tests {
     use super::*;
     use crate::colour::Lab;
-    use crate::{Light, Shelf, Stock, View};
+    use crate::{Light, Stock, View};
 
     /// What every tried paint is mixed with: one of each main kind.
     const PARTNERS: [&str; 8] =

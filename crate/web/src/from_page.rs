@@ -147,6 +147,14 @@ impl<T: FromPage, const N: usize> FromPage for [T; N] {
     }
 }
 
+impl<A: FromPage, B: FromPage, C: FromPage> FromPage for (A, B, C) {
+    fn from_page(value: &JsValue) -> Result<Self, Fault> {
+        let list = list_of(value, 3)?;
+        let [a, b, c] = [0, 1, 2].map(|i| list.get(i));
+        Ok((A::from_page(&a)?, B::from_page(&b)?, C::from_page(&c)?))
+    }
+}
+
 impl<A: FromPage, B: FromPage> FromPage for (A, B) {
     fn from_page(value: &JsValue) -> Result<Self, Fault> {
         let list = list_of(value, 2)?;

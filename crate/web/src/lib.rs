@@ -83,6 +83,8 @@ pub use printing::{print_pdf, print_svg, qr_svg};
 pub use record::read_record;
 #[cfg(feature = "adviser")]
 pub use records::{learn, log_of, records_of, samples_of};
+#[cfg(feature = "adviser")]
+pub use shelf::films_of_swatches;
 pub use shelf::{built_in_count, paints, set_shelf};
 #[cfg(feature = "studio")]
 pub use studio::{Studio, read_paper};

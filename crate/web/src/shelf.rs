@@ -3,7 +3,8 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use washpath_core::{Learned, OwnPaint, PaintNumber, Shelf};
+use serde::Serialize;
+use washpath_core::{Film, Learned, Own, PaintNumber, Shelf, Spectrum};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
@@ -42,27 +43,58 @@ pub(crate) fn untaught() -> Rc<Shelf> {
 /// What was learned of a paint, as the page keeps it: numbers are plain.
 struct LearnedReadout {
     number: PaintNumber,
-    strength: f32,
+    film: FilmReadout,
     left: [f32; 2],
-    k: Vec<f32>,
-    s: Vec<f32>,
 }
 
 impl FromPage for LearnedReadout {
     fn from_page(value: &JsValue) -> Result<Self, String> {
         let fields = Fields::of(value)?;
-        Ok(Self {
-            number: fields.get("number")?,
-            strength: fields.get("strength")?,
-            left: fields.get("left")?,
-            k: fields.get("k")?,
-            s: fields.get("s")?,
-        })
+        let film = FilmReadout::from_page(value)?;
+        Ok(Self { number: fields.get("number")?, film, left: fields.get("left")? })
     }
 }
 
-/// Puts own paints, `[[number, paint], ...]`, and what was learned on the shelf; answers every paint on it.
+/// A film as the page keeps it.
+#[derive(Serialize)]
+pub(crate) struct FilmReadout {
+    k: Vec<f32>,
+    s: Vec<f32>,
+    strength: f32,
+}
+
+impl FromPage for FilmReadout {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        let fields = Fields::of(value)?;
+        Ok(Self { k: fields.get("k")?, s: fields.get("s")?, strength: fields.get("strength")? })
+    }
+}
+
+impl From<Film> for FilmReadout {
+    fn from(film: Film) -> Self {
+        Self { k: film.k.to_vec(), s: film.s.to_vec(), strength: film.strength }
+    }
+}
+
+impl TryFrom<FilmReadout> for Film {
+    type Error = JsError;
+
+    fn try_from(film: FilmReadout) -> Result<Self, JsError> {
+        let wrong = || JsError::new("the film of a paint holds numbers no paint has");
+        let curve = |values: Vec<f32>| -> Result<Spectrum, JsError> {
+            let whole = values.iter().all(|value| value.is_finite() && *value >= 0.0);
+            if whole { values.try_into().map_err(|_| wrong()) } else { Err(wrong()) }
+        };
+        if !(film.strength.is_finite() && film.strength > 0.0) {
+            return Err(wrong());
+        }
+        Ok(Self { k: curve(film.k)?, s: curve(film.s)?, strength: film.strength })
+    }
+}
+
+/// Puts own paints, `[[number, paint, film], ...]`, and what was learned on the shelf; answers every paint on it.
 ///
+/// `film` is what `films_of_swatches` answers of the paint; a mixture needs none.
 /// What was learned of a paint that is not there is left out.
 ///
 /// # Errors
@@ -70,9 +102,11 @@ impl FromPage for LearnedReadout {
 /// A paint that is none, in words for the painter; the shelf is then as it was.
 #[wasm_bindgen]
 pub fn set_shelf(own: JsValue, learned: JsValue) -> Result<JsValue, JsError> {
-    let own: Vec<(PaintNumber, OwnReadout)> = into(own)?;
-    let own: Vec<(PaintNumber, OwnPaint)> =
-        own.iter().map(|(number, paint)| Ok((*number, paint.paint()?))).collect::<Result<_, JsError>>()?;
+    let own: Vec<(PaintNumber, OwnReadout, Option<FilmReadout>)> = into(own)?;
+    let own: Vec<Own> = own
+        .into_iter()
+        .map(|(number, paint, film)| Ok((number, paint.paint()?, film.map(Film::try_from).transpose()?)))
+        .collect::<Result<_, JsError>>()?;
     let untaught = Rc::new(Shelf::built_in().with(&own, &[])?);
     let learned: Vec<LearnedReadout> = into(learned)?;
     let learned =
@@ -88,16 +122,7 @@ impl TryFrom<LearnedReadout> for Learned {
     type Error = JsError;
 
     fn try_from(paint: LearnedReadout) -> Result<Self, JsError> {
-        let wrong = || JsError::new("what was learned of a paint holds numbers no paint has");
-        let curve = |values: Vec<f32>| -> Result<washpath_core::Spectrum, JsError> {
-            let whole = values.iter().all(|value| value.is_finite() && *value >= 0.0);
-            if whole { values.try_into().map_err(|_| wrong()) } else { Err(wrong()) }
-        };
-        if !(paint.strength.is_finite() && paint.strength > 0.0) {
-            return Err(wrong());
-        }
-        let film = washpath_core::Film { k: curve(paint.k)?, s: curve(paint.s)?, strength: paint.strength };
-        Ok(Self { number: paint.number, film, left: paint.left })
+        Ok(Self { number: paint.number, film: paint.film.try_into()?, left: paint.left })
     }
 }
 
@@ -116,4 +141,19 @@ pub fn paints() -> Result<JsValue, JsError> {
 #[must_use]
 pub fn built_in_count() -> usize {
     Shelf::built_in().paints().len()
+}
+
+/// Films of own paints, each as it comes out of its swatches; nothing of a mixture.
+///
+/// # Errors
+///
+/// A paint that is none, in words for the painter.
+#[cfg(feature = "adviser")]
+#[wasm_bindgen]
+pub fn films_of_swatches(paints: JsValue) -> Result<JsValue, JsError> {
+    let paints: Vec<OwnReadout> = into(paints)?;
+    let film = |paint: &OwnReadout| -> Result<Option<FilmReadout>, JsError> {
+        Ok(paint.paint()?.film_of_swatches(Shelf::built_in())?.map(FilmReadout::from))
+    };
+    out(&paints.iter().map(film).collect::<Result<Vec<_>, _>>()?)
 }

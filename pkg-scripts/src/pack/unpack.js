@@ -1,4 +1,4 @@
-// Starts the page that is one file: its modules and its core lie in it as text, packed by pack/text.rs and LZMA.
+// Starts the page that is one file: style sheet, body, modules and core lie in it as text, packed by pack/text.rs and LZMA.
 // A module needs an address, and a name for others to import it by: an import map of `data:` addresses gives both.
 // The packer puts in PACKED and UNPACKED, in bytes, and FIRST, the name of the first module.
 {
@@ -124,7 +124,9 @@
 
   const unpacked = unpack(read());
   const [size] = new Uint32Array(unpacked, 0, 1);
-  const modules = JSON.parse(new TextDecoder().decode(new Uint8Array(unpacked, 4, size)));
+  const { style, body, modules } = JSON.parse(new TextDecoder().decode(new Uint8Array(unpacked, 4, size)));
+  document.getElementById("veil").textContent = style;
+  document.body.innerHTML = body;
   globalThis.packedCore = unpacked.slice(4 + size);
   const imports = {};
   for (const name in modules) imports[name] = `data:text/javascript;charset=utf-8,${encodeURIComponent(modules[name])}`;

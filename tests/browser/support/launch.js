@@ -80,9 +80,9 @@ export async function open(visitor, address) {
   return { page, log };
 }
 
-/** Waits until the page's first drawing is done. */
+/** Waits until the page is drawn and all its parts are there. */
 export async function drawn(page) {
-  await page.waitForSelector("html[data-ready=true]", { state: "attached", timeout: 20_000 });
+  await page.waitForSelector("html[data-whole=true]", { state: "attached", timeout: 20_000 });
 }
 
 /** Fails where the page asked for anything outside `own`, its own address, or complained. */

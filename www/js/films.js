@@ -1,0 +1,30 @@
+// Films of own paints of swatches: the worker works them out, the page keeps them as a list of [what the swatches are, film].
+
+/** Raised with every change of how the core makes them: older ones are then worked out anew. */
+const FIT = 1;
+
+const isFilm = (film) => [film?.k, film?.s].every((curve) => curve?.length === 36 && Array.from(curve).every((value) => value >= 0 && value < 1e6)) && film.strength > 0 && film.strength < 1e6;
+
+const keyOf = ({ paper, masstone, wash, washLoad }) => JSON.stringify([FIT, paper, masstone, wash, washLoad]);
+
+const find = (films, paint) => films.find(([key]) => key === keyOf(paint))?.[1] ?? null;
+
+/** Films that were kept, as far as they can be films. */
+export const readFilms = (kept) => (Array.isArray(kept) ? kept.filter((entry) => Array.isArray(entry) && isFilm(entry[1])) : []);
+
+/** Own paints as the core puts them on a shelf: each with its film. */
+export const withFilms = (own, films) => own.map(([number, paint]) => [number, paint, find(films, paint)]);
+
+/** Those films that belong to these paints. */
+export function filmsOf(own, films) {
+  const keys = new Set(own.map(([, paint]) => keyOf(paint)));
+  return films.filter(([key]) => keys.has(key));
+}
+
+/** The films known, and those of these paints that were not. */
+export async function learnFilms(paints, films, ask) {
+  const lacking = paints.filter((paint) => paint.parts.length === 0 && !find(films, paint));
+  if (lacking.length === 0) return films;
+  const found = await ask("films", { paints: lacking });
+  return [...films, ...lacking.map((paint, i) => [keyOf(paint), found[i]])];
+}

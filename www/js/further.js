@@ -1,0 +1,38 @@
+// The parts of the page that nobody sees at first: fetched once the first picture stands.
+
+import { attachChoosing } from "./choosing.js";
+import { attachDarks } from "./darks.js";
+import { attachLesson } from "./lesson.js";
+import { attachLog } from "./log.js";
+import { attachMine } from "./mine.js";
+import { attachOffline } from "./offline.js";
+import { attachOwned } from "./owned.js";
+import { attachPhoto } from "./photo.js";
+import { attachPlace } from "./place.js";
+import { attachPrint } from "./print.js";
+import { attachRecipes } from "./recipes.js";
+import { attachRecord } from "./record.js";
+import { attachNext, attachReport } from "./report.js";
+import { attachStudy } from "./study.js";
+import { attachTarget } from "./targeting.js";
+
+/** Attaches matching, swatches, the report, choosing and printing. */
+export function attachFurther(store, shelf, core, ask, { choose, choosePan, showMix }) {
+  attachReport(store, shelf, ask, choosePan);
+  attachDarks(store, shelf);
+  attachNext(store, shelf, ask);
+  attachOwned(store, shelf, ask);
+  const chooseFor = attachChoosing(store, shelf, ask);
+  attachTarget(store, core);
+  attachRecipes(store, shelf, ask, showMix);
+  const toStudy = attachStudy(store, ask);
+  const toPlace = attachPlace(store, shelf, ask, { showMix, chooseFor });
+  attachPhoto(store, core, (pixels) => (toStudy(pixels), toPlace(pixels)));
+  attachRecord(store, shelf, core, ask);
+  const plan = attachLesson(store, shelf, ask, showMix);
+  attachLog(store, shelf, core, ask, showMix);
+  attachMine(store, shelf, core, ask, choose);
+  for (const way of document.querySelectorAll('[data-show="swatches"]')) way.addEventListener("click", plan);
+  attachPrint(store, core, ask);
+  attachOffline().catch(() => {}); // Without it the page works while there is a network.
+}
