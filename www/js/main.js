@@ -7,18 +7,19 @@ import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { byId, notice } from "./dom.js";
 import { paintEnd, readEnd } from "./end.js";
 import { attachEnds, choosePaint, createChoose } from "./ends.js";
-import { filmsOf, learnFilms, readFilms, withFilms } from "./films.js";
+import { learnFilms, readFilms, withFilms } from "./films.js";
 import { attachHistory } from "./history.js";
+import { attachKeeping, attachRescue, tellFault } from "./keeping.js";
 import { attachKits } from "./kits.js";
 import { attachMix } from "./mix.js";
 import { adopt, attachOwnShelf } from "./own.js";
 import { createPaperDialog } from "./paper.js";
 import { attachPartners } from "./partners.js";
 import { attachPuddles } from "./puddles.js";
-import { attachGuest, attachShare, textOf } from "./share.js";
+import { attachGuest, attachShare } from "./share.js";
 import { attachSheet } from "./sheet.js";
 import { attachShelf, createShelf } from "./shelf.js";
-import { keep, restore } from "./storage.js";
+import { restore } from "./storage.js";
 import { createStore } from "./store.js";
 import { attachSwitch, attachTabs } from "./tabs.js";
 import { attachTin } from "./tin.js";
@@ -31,7 +32,9 @@ async function start() {
   const core = await ready();
   const shelf = createShelf(core.paints());
   const ask = createAdviser();
-  const store = createStore(await firstState(core, shelf, ask));
+  const { kept, fault } = restore(({ kit }) => readKit(core, kit) !== null);
+  const store = createStore(await firstState(core, shelf, kept, ask));
+  attachRescue();
   const choose = createChoose(store, shelf);
   attachOwnShelf(store, shelf, core, ask, (kit, light) => studioOf(core, kit, light));
   // What was put on the shelf from the last visit has to be on the worker's too.
@@ -58,6 +61,7 @@ async function start() {
   attachKits(store, shelf, ask);
   attachShelf(store, shelf, choosePan);
   attachKeeping(store, core);
+  if (fault !== null) tellFault(fault);
   attachShare(store, core, ask);
   attachGuest(store, shelf, core, ask, choosePan);
   byId("help-open").addEventListener("click", () => byId("help").showModal());
@@ -68,8 +72,7 @@ async function start() {
 }
 
 /** The state kept from last time as far as it can be read, else the demo. */
-async function firstState(core, shelf, ask) {
-  const kept = restore();
+async function firstState(core, shelf, kept, ask) {
   const { own, learned, learning, ...swatches } = readSwatches(core, kept);
   /** A kit as it was kept; paints of its own that are not among them come along. */
   const read = (text) => {
@@ -164,34 +167,6 @@ const taught = ({ learned, learning }) => (learning ? learned : []);
 
 const between = (value, least, most, otherwise) =>
   typeof value === "number" && value >= least && value <= most ? value : otherwise;
-
-/** What is kept between visits, besides the kit itself. */
-const KEPT = ["own", "records", "held", "learned", "learning", "owned", "ends", "laid", "share", "load", "light", "showShelf", "ribbon", "reach", "dim"];
-
-function attachKeeping(store, core) {
-  let told = false;
-  let due = null;
-  function write() {
-    clearTimeout(due);
-    if (due === null) return;
-    due = null;
-    const now = store.get();
-    const kept = Object.fromEntries(KEPT.map((key) => [key, now[key]]));
-    const text = (kit) => textOf(now, core, kit);
-    const films = filmsOf(now.own, now.films);
-    if (keep({ kit: text(now.kit), others: now.others.map(text), films, ...kept }) || told) return;
-    told = true;
-    notice("This browser does not let the page keep anything. Share your kit as a link to keep it.");
-  }
-  store.subscribe((state, changed) => {
-    if (!changed.has("kit") && !changed.has("others") && !KEPT.some((key) => changed.has(key))) return;
-    clearTimeout(due);
-    due = setTimeout(write, 200);
-  });
-  // A page that is put away or closed does not wait.
-  addEventListener("pagehide", write);
-  document.addEventListener("visibilitychange", () => document.hidden && write());
-}
 
 function attachSurround(store) {
   const toggle = byId("surround");

@@ -123,7 +123,7 @@ pub use film::Film;
 pub use gamut::{GAMUT_STEP, gamut};
 pub use horizon::horizon;
 pub use hue::Hue;
-pub use kit::{Kit, KitPaper, LONGEST_TITLE, MOST_PANS, MOST_PLACES, MOST_PUDDLES, Pan};
+pub use kit::{Kit, KitPaper, LONGEST_TITLE, MOST_OWN, MOST_PANS, MOST_PLACES, MOST_PUDDLES, Pan};
 pub use log::{LogRead, read_log, write_log};
 pub use matches::{EQUALLY_NEAR, FARTHER, MOST_MATCHES, Match, find_matches};
 pub use measurement::{MOST_REFLECTANCE, MOST_SAMPLES, Measured, Measurement, read_measurements};

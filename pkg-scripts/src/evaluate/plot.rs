@@ -23,68 +23,38 @@ pub(super) fn cumulative(
     most: f64,
     curves: &[Curve<'_>],
 ) -> Result<()> {
-    // The drawing's own error borrows from it: only its text can leave.
-    draw(file, title, axis, most, curves).map_err(|error| anyhow!("{}: {error}", file.display()))
+    let lines: Vec<Line> =
+        curves.iter().map(|(name, errors)| (format!("{name} ({})", errors.len()), steps(errors))).collect();
+    draw(file, title, [axis, "share within, %"], [most, 100.0], &lines, SeriesLabelPosition::LowerRight)
+}
+
+/// One line: its name and its points, by ascending x.
+pub(super) type Line = (String, Vec<(f64, f64)>);
+
+/// Draws lines; both axes begin at 0.
+pub(super) fn lines(file: &Path, title: &str, axes: [&str; 2], most: [f64; 2], lines: &[Line]) -> Result<()> {
+    draw(file, title, axes, most, lines, SeriesLabelPosition::UpperRight)
 }
 
 fn draw(
     file: &Path,
     title: &str,
-    axis: &str,
-    most: f64,
-    curves: &[Curve<'_>],
-) -> Result<(), Box<dyn std::error::Error>> {
-    let area = SVGBackend::new(file, (720, 400)).into_drawing_area();
-    area.fill(&WHITE)?;
-    let mut chart = ChartBuilder::on(&area)
-        .caption(title, ("sans-serif", 18))
-        .margin(12)
-        .x_label_area_size(40)
-        .y_label_area_size(52)
-        .build_cartesian_2d(0.0..most, 0.0..100.0)?;
-    chart
-        .configure_mesh()
-        .x_desc(axis)
-        .y_desc("share within, %")
-        .light_line_style(TRANSPARENT)
-        .bold_line_style(RGBColor(0xdd, 0xdd, 0xdd))
-        .draw()?;
-    for ((name, errors), ink) in curves.iter().zip(INKS) {
-        chart
-            .draw_series(LineSeries::new(steps(errors), ink.stroke_width(2)))?
-            .label(format!("{name} ({})", errors.len()))
-            .legend(move |(x, y)| PathElement::new([(x, y), (x + 18, y)], ink.stroke_width(2)));
-    }
-    chart
-        .configure_series_labels()
-        .position(SeriesLabelPosition::LowerRight)
-        .background_style(WHITE)
-        .border_style(RGBColor(0xdd, 0xdd, 0xdd))
-        .draw()?;
-    area.present()?;
-    Ok(())
-}
-
-/// One line: its name and its points, by ascending x.
-pub(super) type Line<'a> = (&'a str, Vec<(f64, f64)>);
-
-/// Draws lines; both axes begin at 0.
-pub(super) fn lines(
-    file: &Path,
-    title: &str,
     axes: [&str; 2],
     most: [f64; 2],
-    lines: &[Line<'_>],
+    lines: &[Line],
+    key: SeriesLabelPosition,
 ) -> Result<()> {
-    draw_lines(file, title, axes, most, lines).map_err(|error| anyhow!("{}: {error}", file.display()))
+    // The drawing's own error borrows from it: only its text can leave.
+    try_draw(file, title, axes, most, lines, key).map_err(|error| anyhow!("{}: {error}", file.display()))
 }
 
-fn draw_lines(
+fn try_draw(
     file: &Path,
     title: &str,
     axes: [&str; 2],
     most: [f64; 2],
-    lines: &[Line<'_>],
+    lines: &[Line],
+    key: SeriesLabelPosition,
 ) -> Result<(), Box<dyn std::error::Error>> {
     let area = SVGBackend::new(file, (720, 400)).into_drawing_area();
     area.fill(&WHITE)?;
@@ -103,13 +73,13 @@ fn draw_lines(
         .draw()?;
     for ((name, points), ink) in lines.iter().zip(INKS) {
         chart
-            .draw_series(LineSeries::new(points.clone(), ink.stroke_width(2)).point_size(3))?
-            .label(*name)
+            .draw_series(LineSeries::new(points.clone(), ink.stroke_width(2)))?
+            .label(name)
             .legend(move |(x, y)| PathElement::new([(x, y), (x + 18, y)], ink.stroke_width(2)));
     }
     chart
         .configure_series_labels()
-        .position(SeriesLabelPosition::UpperRight)
+        .position(key)
         .background_style(WHITE)
         .border_style(RGBColor(0xdd, 0xdd, 0xdd))
         .draw()?;

@@ -142,9 +142,9 @@ fn learning(place: &Path) -> Result<String> {
         ["mixtures recorded, of 520", "CIEDE2000"],
         [320.0, 10.5],
         &[
-            ("median, read as L*, a*, b*", line(0.5, |learned| &learned.by_eye)),
-            ("median, by spectrum", line(0.5, |learned| &learned.by_meter)),
-            ("90th percentile, read as L*, a*, b*", line(0.9, |learned| &learned.by_eye)),
+            ("median, read as L*, a*, b*".into(), line(0.5, |learned| &learned.by_eye)),
+            ("median, by spectrum".into(), line(0.5, |learned| &learned.by_meter)),
+            ("90th percentile, read as L*, a*, b*".into(), line(0.9, |learned| &learned.by_eye)),
         ],
     )?;
     let mut text = String::from(
