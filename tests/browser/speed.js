@@ -1,0 +1,119 @@
+// How fast the built page is, one figure a line: name, tab, milliseconds. `bench` reads it.
+
+import { drawn, host, packedAddress, sizes, startBrowser } from "./support/launch.js";
+
+/** Visits of which the median counts. */
+const VISITS = 5;
+/** As slow as the design's budget has it. */
+const THROTTLE = 4;
+
+const median = (values) => [...values].sort((a, b) => a - b)[values.length >> 1];
+const say = (name, milliseconds) => console.log(`${name}\t${milliseconds.toFixed(3)}`);
+
+const site = await host();
+const browser = await startBrowser();
+try {
+  say("ready, hosted", await ready(site.address));
+  say("ready, one file", await ready(packedAddress()));
+  await inside(async (page) => {
+    say("frame of a drag", await dragged(page));
+    for (const [name, time] of await page.evaluate(long)) say(name, time);
+  });
+} finally {
+  await browser.close();
+  await site.stop();
+}
+
+async function inside(act) {
+  const visitor = await browser.newContext({ ...sizes.desktop, serviceWorkers: "block" });
+  try {
+    const page = await visitor.newPage();
+    await page.addInitScript(() => {
+      // What a frame's callbacks take, beside what the event before them took.
+      const ask = globalThis.requestAnimationFrame.bind(globalThis);
+      globalThis.framed = 0;
+      globalThis.requestAnimationFrame = (act) => ask((now) => {
+        const start = performance.now();
+        act(now);
+        globalThis.framed += performance.now() - start;
+      });
+    });
+    await page.goto(site.address);
+    await drawn(page);
+    await act(page);
+  } finally {
+    await visitor.close();
+  }
+}
+
+/** Milliseconds from the start of loading to the first picture that can be used, the processor throttled. */
+async function ready(address) {
+  const times = [];
+  for (let i = 0; i < VISITS; i += 1) {
+    const visitor = await browser.newContext({ ...sizes.desktop, serviceWorkers: "block" });
+    const page = await visitor.newPage();
+    const session = await visitor.newCDPSession(page);
+    await session.send("Emulation.setCPUThrottlingRate", { rate: THROTTLE });
+    await page.addInitScript(() => {
+      new MutationObserver((_, observer) => {
+        if (!document.documentElement?.dataset.ready) return;
+        globalThis.readyAt = performance.now();
+        observer.disconnect();
+      }).observe(document, { attributes: true, childList: true, subtree: true });
+    });
+    await page.goto(address);
+    await drawn(page);
+    times.push(await page.evaluate(() => globalThis.readyAt));
+    await visitor.close();
+  }
+  return median(times);
+}
+
+/** What the page itself works for one step of a drag along the path: the event with all views, and the drawing. */
+function dragged(page) {
+  return page.evaluate(async () => {
+    const slider = [...document.querySelectorAll("input[type=range]")].find((input) => /ratio/i.test(input.getAttribute("aria-label") ?? input.labels?.[0]?.textContent ?? ""));
+    const times = [];
+    for (let step = 0; step < 60; step += 1) {
+      globalThis.framed = 0;
+      const start = performance.now();
+      slider.value = String(Number(slider.min) + ((Number(slider.max) - Number(slider.min)) * (step + 1)) / 62);
+      slider.dispatchEvent(new Event("input", { bubbles: true }));
+      const spent = performance.now() - start;
+      await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 0)));
+      times.push(spent + globalThis.framed);
+    }
+    return times.sort((a, b) => a - b)[30];
+  });
+}
+
+/** The worker's half of the core, asked in the page: the same questions as the core's own example of its speed. */
+async function long() {
+  const core = await import(new URL("./pkg/adviser.js", location.href).href);
+  await core.default({ module_or_path: new URL("./pkg/adviser_bg.wasm", location.href) });
+  const adviser = new core.Adviser({ stock: 0, own: null }, false);
+  const all = core.paints().map(({ number }) => number);
+  const kit = Uint16Array.from(all.filter((_, i) => i % 10 === 0).slice(0, 15));
+  const timed = (act) => {
+    const times = Array.from({ length: 5 }, () => {
+      const start = performance.now();
+      act();
+      return performance.now() - start;
+    });
+    return Math.min(...times);
+  };
+  const target = (i) => Float32Array.of(45 + i, -12, 10);
+  adviser.report(kit);
+  let asked = 0;
+  const rules = { mustHave: [], mustNot: [], noCadmium: false, noCobalt: false, noCaution: false, lightfast: 0, granulating: 0, transparent: 0, triad: false };
+  const choose = () => {
+    const choosing = adviser.choose(12, Uint16Array.from(all.slice(0, 120)), null, rules);
+    while (!choosing.step(1000).finished);
+    choosing.free();
+  };
+  return [
+    ["report on 15 paints", timed(() => adviser.report(kit))],
+    ["recipes of 15 paints", timed(() => adviser.matches(kit, target((asked += 1))))],
+    ["best 12 of 120", timed(choose)],
+  ];
+}
