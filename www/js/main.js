@@ -2,6 +2,7 @@
 
 import { attachAbout } from "./about.js";
 import { createAdviser, seenOn } from "./adviser.js";
+import { attachBrief } from "./brief.js";
 import { attachChoosing } from "./choosing.js";
 import { ready } from "./core.js";
 import { attachDarks } from "./darks.js";
@@ -9,6 +10,8 @@ import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { byId, notice } from "./dom.js";
 import { paintEnd, readEnd } from "./end.js";
 import { attachEnds, choosePaint, createChoose } from "./ends.js";
+import { attachExports } from "./exports.js";
+import { attachFiles } from "./files.js";
 import { attachHistory } from "./history.js";
 import { attachKits } from "./kits.js";
 import { attachLesson } from "./lesson.js";
@@ -61,7 +64,8 @@ async function start() {
   const tab = attachTabs(document.querySelector(".tabs"));
   const switches = Object.fromEntries([...document.querySelectorAll(".switch")].map((frame) => [frame.dataset.key, attachSwitch(frame)]));
   attachView(store);
-  attachWheel(store, shelf, choose, createOutlines(store));
+  const drawWheel = attachWheel(store, shelf, choose, createOutlines(store));
+  attachBrief(store);
   attachEnds(store, shelf);
   attachMix(store, shelf);
   attachSheet(store, shelf, core);
@@ -88,7 +92,9 @@ async function start() {
   attachMine(store, shelf, core, ask, choose);
   for (const way of document.querySelectorAll('[data-show="swatches"]')) way.addEventListener("click", plan);
   attachKeeping(store, core);
-  attachShare(store, core, ask);
+  const closeShare = attachShare(store, core, ask);
+  attachFiles(store, shelf, core, closeShare);
+  attachExports(store, shelf, core, drawWheel);
   attachPrint(store, core, ask);
   attachGuest(store, shelf, core, choosePan);
   byId("help-open").addEventListener("click", () => byId("help").showModal());
@@ -123,6 +129,7 @@ function firstState(core, shelf) {
     visiting: [],
     lesson: null,
     owned: (Array.isArray(kept.owned) ? kept.owned : []).filter((paint) => shelf.get(paint)),
+    ticked: (Array.isArray(kept.ticked) ? kept.ticked : []).filter((tick) => typeof tick === "string"),
     light,
     studio: studioOf(core, kit, light),
     ends: [ends[0] ?? null, ends[1] ?? null],
@@ -193,7 +200,7 @@ const between = (value, least, most, otherwise) =>
   typeof value === "number" && value >= least && value <= most ? value : otherwise;
 
 /** What is kept between visits, besides the kit itself. */
-const KEPT = ["own", "records", "held", "learned", "learning", "owned", "ends", "laid", "share", "load", "light", "showShelf", "ribbon", "reach", "dim"];
+const KEPT = ["own", "records", "held", "learned", "learning", "owned", "ticked", "ends", "laid", "share", "load", "light", "showShelf", "ribbon", "reach", "dim"];
 
 function attachKeeping(store, core) {
   let told = false;

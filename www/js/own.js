@@ -18,14 +18,14 @@ export function freeName(name, own) {
 }
 
 /** Renumbers every paint of a kit. */
-const renumbered = (kit, to) => ({
+export const renumbered = (kit, to) => ({
   ...kit,
   pans: kit.pans.map((pan) => pan.map(to)),
   puddles: kit.puddles.map((puddle) => ({ ...puddle, parts: puddle.parts.map(([paint, parts]) => [to(paint), parts]) })),
 });
 
-/** A kit that was read with its own paints: known ones get their known numbers, others new ones. Answers the kit and what came with it. */
-export function adopt({ own: brought, ...kit }, known, first) {
+/** Where own paints that were brought stand among known ones: known ones keep their known numbers, others get new ones. Answers their new number by their old, and what comes on top. */
+export function settle(brought, known, first) {
   const added = [];
   const numbers = new Map();
   for (const [number, paint] of brought) {
@@ -35,7 +35,13 @@ export function adopt({ own: brought, ...kit }, known, first) {
     if (!match) added.push(own);
     numbers.set(number, own[0]);
   }
-  return { kit: renumbered(kit, (paint) => numbers.get(paint) ?? paint), added };
+  return { to: (paint) => numbers.get(paint) ?? paint, added };
+}
+
+/** A kit that was read with its own paints, settled among known ones. Answers the kit and what came with it. */
+export function adopt({ own, ...kit }, known, first) {
+  const { to, added } = settle(own, known, first);
+  return { kit: renumbered(kit, to), added };
 }
 
 /** What changes in the state when an own paint is thrown away: it leaves every kit, end and record. */

@@ -13,7 +13,7 @@ const PATH_REACH = { mouse: 16, pen: 20, touch: 26 };
 /** Pixels a press may wander and still not be a drag. */
 const STILL = 4;
 
-/** Draws the wheel and lets it be used by mouse, touch and keys. */
+/** Draws the wheel and lets it be used by mouse, touch and keys. Answers how a layer of it is drawn elsewhere, on paper-white. */
 export function attachWheel(store, shelf, choose, outlines) {
   const ground = byId("wheel-ground");
   const top = byId("wheel-path");
@@ -233,6 +233,12 @@ export function attachWheel(store, shelf, choose, outlines) {
   function announce(text) {
     byId("wheel-said").textContent = text;
   }
+
+  return (studio, layer, context, size) => {
+    const now = { ...scene(), size, cursor: 0, cross: null, ink: inks({ studio, dim: false }) };
+    if (layer === "ground") studio.draw_wheel(context, now, outlines());
+    else studio.draw_path(context, now);
+  };
 }
 
 /** Inks that read on the paper, grey or tan as it may be; the names outside it read on the surround. */
