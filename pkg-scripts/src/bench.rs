@@ -6,8 +6,8 @@ use std::process::Command as Process;
 use anyhow::{Context, Result, ensure};
 
 use crate::process::{cargo, program};
-use crate::size::Size;
-use crate::{Command, build, pack, workspace};
+use crate::size::{self, Size};
+use crate::{Command, pack, workspace};
 
 pub(crate) const COMMAND: Command = Command {
     name: "bench",
@@ -96,7 +96,7 @@ fn sizes() {
     if let Ok(size) = Size::of(&workspace::packed()) {
         row("single file", &size.to_string(), &budget(pack::FILE_BUDGET, ""));
     }
-    if let Ok(size) = build::size() {
+    if let Ok(size) = size::first_load() {
         row("hosted first load", &size.to_string(), &budget(pack::SITE_BUDGET, " after gzip"));
     }
 }

@@ -5,7 +5,7 @@ use std::process::Command as Process;
 use anyhow::{Result, bail};
 
 use crate::process::{cargo, run};
-use crate::{Command, library, tools};
+use crate::{Command, build, library, tools};
 
 pub(crate) const COMMAND: Command = Command {
     name: "check",
@@ -22,10 +22,11 @@ type Check = fn() -> Result<()>;
 
 fn check(words: &[String]) -> Result<()> {
     crate::no_words(words)?;
-    let checks: [(&str, Check); 5] = [
+    let checks: [(&str, Check); 6] = [
         ("Form", form),
         ("Lints, this machine", || lint(&["--workspace", "--all-targets"])),
         ("Lints, browser", || lint(&["--target", tools::WASM, "-p", "washpath-web", "--all-targets"])),
+        ("Lints, the core's halves", || build::HALVES.iter().try_for_each(|half| lint_half(half))),
         ("Documents", documents),
         ("The shelf's table", library::check),
     ];
@@ -51,6 +52,10 @@ fn lint(what: &[&str]) -> Result<()> {
     tools::need_wasm_target()?;
     let mut clippy: Process = cargo(&["clippy", "--locked", "--quiet"]);
     run(clippy.args(what).args(["--", "-D", "warnings"]))
+}
+
+fn lint_half(feature: &str) -> Result<()> {
+    lint(&["--target", tools::WASM, "-p", "washpath-web", "--no-default-features", "--features", feature])
 }
 
 fn documents() -> Result<()> {

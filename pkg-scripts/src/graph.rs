@@ -59,7 +59,7 @@ pub(crate) fn read(site: &Path, first: &str) -> Result<Modules> {
 fn rewrite(source: &str, mut rename: impl FnMut(&str, bool) -> Result<String>) -> Result<String> {
     let mut out = String::with_capacity(source.len());
     let mut rest = source;
-    while let Some(at) = rest.find(['"', '\'']) {
+    while let Some(at) = rest.find(['"', '\'', '`']) {
         let quote = &rest[at..=at];
         let after = &rest[at + 1..];
         out += &rest[..=at];
@@ -109,6 +109,7 @@ mod tests {
         assert_eq!(renamed("export * from \"./a.js\""), "export * from \"#./a.js\"");
         assert_eq!(renamed("import \"./a.js\""), "import \"#./a.js\"");
         assert_eq!(renamed("await import(\"./a.js\")"), "await import(\"#./a.js\")");
+        assert_eq!(renamed("import(`./a.js`)"), "import(`#./a.js`)");
         assert_eq!(renamed("import.meta.resolve(\"./a.js\")"), "import.meta.resolve(\"@./a.js\")");
     }
 

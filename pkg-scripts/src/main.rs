@@ -11,6 +11,7 @@ mod check;
 mod evaluate;
 mod graph;
 mod library;
+mod minify;
 mod pack;
 mod page;
 mod process;

@@ -24,6 +24,11 @@ pub(crate) fn packed() -> PathBuf {
     root().join("target/washpath.html")
 }
 
+/// The core as the single-file page carries it.
+pub(crate) fn whole_core() -> PathBuf {
+    root().join("target/whole")
+}
+
 /// The page's sources.
 pub(crate) fn www() -> PathBuf {
     root().join("www")

@@ -1,6 +1,7 @@
 // What stays between visits, and the page without it.
 
 import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
 import { ends, kit, readout, slide } from "./support/washpath.js";
 import { drawn } from "./support/launch.js";
 import { visits } from "./support/visit.js";
@@ -65,6 +66,80 @@ for (const [how, script] of [["its verbs fail", deny], ["it may not even be name
     assert.ok(await page.locator("#notice").isHidden(), "it is said once");
   });
 }
+
+visit("a full store is said, and what follows is kept once there is room", {}, async ({ page }) => {
+  await page.evaluate(() => {
+    const { setItem } = Storage.prototype;
+    Storage.prototype.setItem = () => {
+      throw new DOMException("full", "QuotaExceededError");
+    };
+    globalThis.makeRoom = () => (Storage.prototype.setItem = setItem);
+  });
+  await page.locator("#tin .paint").first().click();
+  await page.locator("#notice").waitFor();
+  assert.match(await page.locator("#notice").textContent(), /no room left/);
+  await page.evaluate(() => globalThis.makeRoom());
+  await slide(page, "Load", 300);
+  await kept(page, '"load":0.25');
+});
+
+visit("a damaged store brings the state before it, and the damage is handed out", {}, async ({ page }) => {
+  const title = page.getByLabel("Title of the kit");
+  await title.fill("Quay");
+  await title.press("Enter");
+  await kept(page, '"ends"');
+  await page.reload();
+  await drawn(page);
+  const good = await page.evaluate(() => localStorage.getItem("washpath"));
+  for (const text of [good.slice(0, 40), good.replace(/"kit":"....../, '"kit":"AQzzzz')]) {
+    await page.evaluate((text) => localStorage.setItem("washpath", text), text);
+    await page.reload();
+    await drawn(page);
+    assert.equal((await kit(page)).title, "Quay");
+    assert.match(await page.locator("#notice").textContent(), /could not be read/);
+    const [file] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save what was kept" }).click()]);
+    assert.equal(await readFile(await file.path(), "utf8"), text);
+    await page.evaluate((text) => localStorage.setItem("washpath", text), good);
+  }
+});
+
+visit("closing the page at once loses nothing", {}, async ({ page }) => {
+  const title = page.getByLabel("Title of the kit");
+  await title.fill("Written late");
+  await title.press("Enter");
+  await page.reload();
+  await drawn(page);
+  assert.equal((await kit(page)).title, "Written late");
+});
+
+visit("two tabs at once: neither's kit is lost", {}, async ({ page, visitor, address }) => {
+  const other = await visitor.newPage();
+  await other.goto(address);
+  await drawn(other);
+  const rename = async (page, name) => {
+    await page.getByLabel("Title of the kit").fill(name);
+    await page.getByLabel("Title of the kit").press("Enter");
+  };
+  await rename(other, "Of the other tab");
+  await page.locator("#notice").waitFor();
+  assert.match(await page.locator("#notice").textContent(), /Another tab changed/);
+  await rename(page, "Of this tab");
+  await page.locator("#kits option", { hasText: "Of the other tab" }).waitFor({ state: "attached" });
+  await page.reload();
+  await drawn(page);
+  assert.equal((await kit(page)).title, "Of this tab");
+  assert.deepEqual(await page.locator("#kits option").allTextContents(), ["Of this tab", "Of the other tab"]);
+});
+
+visit("when the core breaks the page says so and starts again from what is kept", {}, async ({ page, log }) => {
+  await page.evaluate(() => setTimeout(() => {
+    throw new WebAssembly.RuntimeError("unreachable");
+  }));
+  await page.locator("#notice").getByRole("button", { name: "Start again" }).click();
+  await drawn(page);
+  assert.match(log.complaints.join(), /unreachable/);
+  log.complaints.length = 0;
+});
 
 const garbage = {
   "no JSON": "{",

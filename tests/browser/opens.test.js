@@ -55,6 +55,41 @@ test("the hosted page opens, asks its host alone, and opens again without it", a
   }
 });
 
+test("until it is ready the hosted page asks for the first load alone", async () => {
+  const { page, close } = await openHosted({ context: { serviceWorkers: "block" } });
+  try {
+    await page.addInitScript(() => {
+      new MutationObserver((changes, observer) => {
+        if (!document.documentElement?.dataset.ready) return;
+        globalThis.readyAt = performance.now();
+        observer.disconnect();
+      }).observe(document, { attributes: true, childList: true, subtree: true });
+    });
+    await page.reload();
+    await drawn(page);
+    const asked = await page.evaluate(() => performance.getEntriesByType("resource").filter(({ startTime }) => startTime < globalThis.readyAt).map(({ name }) => name));
+    assert.ok(asked.some((url) => url.endsWith("pkg/studio_bg.wasm")));
+    assert.deepEqual(asked.filter((url) => /pkg\/adviser|worker\.js|sw\.js|OFL/.test(url)), []);
+  } finally {
+    await close();
+  }
+});
+
+test("where no worker can start the page asks its own half of the core", async () => {
+  const { page, log, address, close } = await openHosted();
+  try {
+    await page.addInitScript(() => delete globalThis.Worker);
+    await page.reload();
+    await drawn(page);
+    await page.getByRole("button", { name: "Report", exact: true }).click();
+    await page.locator("#report-said li").first().waitFor();
+    assert.ok(log.requests.some((url) => url.endsWith("pkg/adviser_bg.wasm")));
+    assertQuiet(log, address);
+  } finally {
+    await close();
+  }
+});
+
 test("a page never visited does not open without its host", async () => {
   const { visitor, address, stop, close } = await openHosted({ context: { serviceWorkers: "block" } });
   try {

@@ -1,7 +1,6 @@
 // Asks long questions of a worker, or of the page itself where there can be none.
 
 import { createVerbs } from "./advice.js";
-import { ready, source } from "./core.js";
 import { paintsOf } from "./kit.js";
 
 /** What colours of a kit are seen on: its paper, and whether the display is a wide one. */
@@ -30,6 +29,9 @@ export function createAdviser() {
   return Object.assign(ask, { long });
 }
 
+/** The wasm of the core's half for long questions: its bytes where the page is one file, else its address. */
+const source = () => globalThis.packedCore ?? new URL("../pkg/adviser_bg.wasm", import.meta.url).href;
+
 async function inWorker() {
   const worker = new Worker(import.meta.resolve("./worker.js"), { type: "module" });
   const waiting = new Map();
@@ -50,8 +52,7 @@ async function inWorker() {
       page.then((send) => send(verb, question, tell).answer).then(resolve, reject);
     }
   });
-  const bytes = await source();
-  worker.postMessage({ start: { glue: import.meta.resolve("../pkg/washpath_web.js"), advice: import.meta.resolve("./advice.js"), source: bytes instanceof URL ? bytes.href : bytes } });
+  worker.postMessage({ start: { glue: import.meta.resolve("../pkg/adviser.js"), advice: import.meta.resolve("./advice.js"), source: source() } });
   return (verb, question, tell) => {
     const id = (last += 1);
     const answer = new Promise((resolve, reject) => waiting.set(id, { verb, question, tell, resolve, reject }));
@@ -62,7 +63,9 @@ async function inWorker() {
 
 /** Without a worker the page answers itself, and stands still for as long as a step takes. */
 async function inPage() {
-  const verbs = createVerbs(await ready());
+  const core = await import("../pkg/adviser.js");
+  await core.default({ module_or_path: source() });
+  const verbs = createVerbs(core);
   return (verb, question, tell) => {
     let stop = false;
     const answer = (async () => verbs[verb](question, { tell, stopped: () => stop }))();

@@ -13,6 +13,7 @@ import { attachEnds, choosePaint, createChoose } from "./ends.js";
 import { attachExports } from "./exports.js";
 import { attachFiles } from "./files.js";
 import { attachHistory } from "./history.js";
+import { attachKeeping, attachRescue, tellFault } from "./keeping.js";
 import { attachKits } from "./kits.js";
 import { attachLesson } from "./lesson.js";
 import { attachLog } from "./log.js";
@@ -30,10 +31,10 @@ import { attachPuddles } from "./puddles.js";
 import { attachRecipes } from "./recipes.js";
 import { attachRecord } from "./record.js";
 import { attachNext, attachReport } from "./report.js";
-import { attachGuest, attachShare, textOf } from "./share.js";
+import { attachGuest, attachShare } from "./share.js";
 import { attachSheet } from "./sheet.js";
 import { attachShelf, createShelf } from "./shelf.js";
-import { keep, restore } from "./storage.js";
+import { restore } from "./storage.js";
 import { createStore } from "./store.js";
 import { attachSwitch, attachTabs } from "./tabs.js";
 import { attachStudy } from "./study.js";
@@ -47,7 +48,9 @@ start().catch((error) => notice(`Washpath could not start: ${error.message}. It 
 async function start() {
   const core = await ready();
   const shelf = createShelf(core.paints());
-  const store = createStore(firstState(core, shelf));
+  const { kept, fault } = restore(({ kit }) => readKit(core, kit) !== null);
+  const store = createStore(firstState(core, shelf, kept));
+  attachRescue();
   const choose = createChoose(store, shelf);
   const ask = createAdviser();
   attachOwnShelf(store, shelf, core, ask, (kit, light) => studioOf(core, kit, light));
@@ -92,6 +95,7 @@ async function start() {
   attachMine(store, shelf, core, ask, choose);
   for (const way of document.querySelectorAll('[data-show="swatches"]')) way.addEventListener("click", plan);
   attachKeeping(store, core);
+  if (fault !== null) tellFault(fault);
   const closeShare = attachShare(store, core, ask);
   attachFiles(store, shelf, core, closeShare);
   attachExports(store, shelf, core, drawWheel);
@@ -102,8 +106,7 @@ async function start() {
 }
 
 /** The state kept from last time as far as it can be read, else the demo. */
-function firstState(core, shelf) {
-  const kept = restore();
+function firstState(core, shelf, kept) {
   const { own, learned, learning, ...swatches } = readSwatches(core, kept);
   fillShelf(core, shelf, own, learning ? learned : []);
   /** A kit as it was kept; paints of its own that are not on the shelf come onto it. */
@@ -198,33 +201,6 @@ const taught = ({ learned, learning }) => (learning ? learned : []);
 
 const between = (value, least, most, otherwise) =>
   typeof value === "number" && value >= least && value <= most ? value : otherwise;
-
-/** What is kept between visits, besides the kit itself. */
-const KEPT = ["own", "records", "held", "learned", "learning", "owned", "ticked", "ends", "laid", "share", "load", "light", "showShelf", "ribbon", "reach", "dim"];
-
-function attachKeeping(store, core) {
-  let told = false;
-  let due = null;
-  function write() {
-    clearTimeout(due);
-    if (due === null) return;
-    due = null;
-    const now = store.get();
-    const kept = Object.fromEntries(KEPT.map((key) => [key, now[key]]));
-    const text = (kit) => textOf(now, core, kit);
-    if (keep({ kit: text(now.kit), others: now.others.map(text), ...kept }) || told) return;
-    told = true;
-    notice("This browser does not let the page keep anything. Share your kit as a link to keep it.");
-  }
-  store.subscribe((state, changed) => {
-    if (!changed.has("kit") && !changed.has("others") && !KEPT.some((key) => changed.has(key))) return;
-    clearTimeout(due);
-    due = setTimeout(write, 200);
-  });
-  // A page that is put away or closed does not wait.
-  addEventListener("pagehide", write);
-  document.addEventListener("visibilitychange", () => document.hidden && write());
-}
 
 function attachSurround(store) {
   const toggle = byId("surround");

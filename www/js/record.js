@@ -19,7 +19,7 @@ export function attachRecord(store, shelf, core, ask) {
   const add = button("Record it", record, { class: "main", disabled: true });
   byId("record").replaceChildren(
     element("h3", {}, "Record a swatch"),
-    element("p", { class: "quiet" }, "Set the mix you painted in Mix; type, pick or measure what it looks like. From then on it teaches."),
+    element("p", { class: "quiet" }, "Set the mix you painted in Mix; type, pick or measure what it looks like, or sample a photo of it in Match. From then on it teaches."),
     what,
     element("div", { class: "compared" }, element("div", {}, predicted, element("small", {}, "predicted")), element("div", {}, seen, element("small", {}, "seen")), apart),
     field.node,

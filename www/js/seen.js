@@ -7,16 +7,16 @@ import { capital } from "./words.js";
 export function seenField(name, { store, core, ask }, onchange) {
   let found = null;
   const text = element("input", { type: "text", autocomplete: "off", spellcheck: "false", placeholder: "#7a6f6b, lab(48 2 4)", oninput: read });
-  const picker = element("input", { type: "color", "aria-label": `Pick: ${name}`, oninput: () => ((text.value = picker.value), read()) });
+  const picker = element("input", { type: "color", value: "#808080", "aria-label": `Pick: ${name}`, oninput: () => ((text.value = picker.value), read()) });
   const said = element("p", { class: "quiet", role: "status" });
-  const target = button("The colour to match", () => put(store.get().target.lab, "Taken from Match"), { title: "What is chosen in Match: from a photo, white-balanced, for one" });
+  const target = button("As in Match", () => put(store.get().target.lab, "Taken from Match"), { title: "The colour chosen in Match: sampled from a white-balanced photo of the swatch, for one" });
   const id = `file-${name.replace(/\W+/g, "-").toLowerCase()}`;
   const file = element("input", { type: "file", id, class: "unseen", accept: ".csv,.txt,.tsv,.cgats,.it8,text/*", onchange: () => file.files[0] && open(file.files[0]) });
   const samples = element("select", { "aria-label": "Sample of the file", hidden: true, onchange: () => put(measured[samples.selectedIndex].seen) });
   let measured = [];
   const node = element("div", { class: "seen" },
     element("div", { class: "typed" }, element("label", { class: "field" }, element("span", {}, name), text), element("label", { class: "field" }, element("span", {}, "Pick"), picker)),
-    element("div", { class: "verbs" }, target, element("label", { for: id, class: "button" }, "From a meter’s file"), file, samples),
+    element("div", { class: "verbs" }, target, element("label", { for: id, class: "button" }, "Meter’s file"), file, samples),
     said);
 
   function read() {

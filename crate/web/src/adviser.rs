@@ -11,12 +11,12 @@ use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::choosing::Choosing;
-use crate::pair::Parts;
-use crate::reach::LastReach;
-use crate::readout::Swatch;
+use crate::last_reach::LastReach;
+use crate::paper::PaperChoice;
+use crate::parts::Parts;
 use crate::shelf::shelf;
 use crate::sight::Sight;
-use crate::studio::PaperChoice;
+use crate::swatch::Swatch;
 
 /// One paper in daylight, and how far all paints of the shelf reach on it.
 #[wasm_bindgen]

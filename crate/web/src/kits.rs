@@ -2,15 +2,15 @@
 
 use serde::Serialize;
 use washpath_core::{
-    Brief, FIRST_OWN, Kit, KitPaper, Lab, NamedPlace, OwnPaint, OwnPaper, PaintNumber, Pan, Puddle, Recipe,
-    Shelf, Stock, share,
+    Brief, FIRST_OWN, Kit, KitPaper, Lab, NamedPlace, OwnPaint, OwnPaper, PaintNumber, Puddle, Recipe, Shelf,
+    Stock, share,
 };
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
 use crate::own::OwnReadout;
-use crate::pair::Parts;
+use crate::parts::{Parts, pan};
 
 /// A kit; a pan is one paint number or two.
 #[derive(Serialize)]
@@ -201,13 +201,5 @@ impl From<&NamedPlace> for PlaceReadout {
 impl From<&Puddle> for PuddleReadout {
     fn from(puddle: &Puddle) -> Self {
         Self { parts: puddle.recipe().parts().to_vec(), load: puddle.load() }
-    }
-}
-
-pub(crate) fn pan(paints: &[PaintNumber]) -> Result<Pan, JsError> {
-    match *paints {
-        [paint] => Ok(Pan::Whole(paint)),
-        [left, right] => Ok(Pan::Split(left, right)),
-        _ => Err(JsError::new(&format!("a pan holds one paint or two, not {}", paints.len()))),
     }
 }

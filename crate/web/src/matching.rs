@@ -2,15 +2,15 @@
 
 use serde::Serialize;
 use washpath_core::{
-    Lab, Light, Match, PaintNumber, Picture, Reach, Shortfall, cluster, find_matches, notation, study,
+    Lab, Light, Match, PaintNumber, Picture, Reach, Shortfall, cluster, find_matches, study,
 };
 use wasm_bindgen::prelude::*;
 
 use crate::adviser::{Adviser, read_place};
 use crate::border::out;
-use crate::pair::Parts;
-use crate::readout::Swatch;
+use crate::parts::Parts;
 use crate::shelf::shelf;
+use crate::swatch::{Swatch, lab_of};
 
 /// Recipes for a colour, and what keeps the first from being exact.
 #[derive(Serialize)]
@@ -119,63 +119,4 @@ pub fn colours_of(rgba: &[u8], width: usize, count: usize) -> Result<JsValue, Js
     let found = cluster(Picture::new(rgba, width)?, count)?;
     let colour = |(lab, weight): &(Lab, f32)| Colour { lab: [lab.l, lab.a, lab.b], weight: *weight };
     out(&found.iter().map(colour).collect::<Vec<_>>())
-}
-
-/// Mean colour of a picture over a disc: L*, a*, b*.
-///
-/// # Errors
-///
-/// Bytes that are no picture; a place off it, or transparent.
-#[wasm_bindgen]
-pub fn sample(rgba: &[u8], width: usize, x: f32, y: f32, radius: f32) -> Result<Vec<f32>, JsError> {
-    Ok(numbers(Picture::new(rgba, width)?.sample(x, y, radius)?))
-}
-
-/// A picture balanced so that a disc is a neutral of this lightness; RGBA bytes.
-///
-/// # Errors
-///
-/// As [`sample`]; a disc too dark to tell the light by.
-#[wasm_bindgen]
-pub fn white_balance(
-    rgba: &[u8],
-    width: usize,
-    x: f32,
-    y: f32,
-    radius: f32,
-    lightness: f32,
-) -> Result<Vec<u8>, JsError> {
-    Ok(Picture::new(rgba, width)?.balanced(x, y, radius, lightness)?)
-}
-
-/// A colour as typed: L*, a*, b*.
-///
-/// # Errors
-///
-/// What is wrong with the text, and what may be typed.
-#[wasm_bindgen]
-pub fn read_colour(text: &str) -> Result<Vec<f32>, JsError> {
-    Ok(numbers(notation::parse(text)?))
-}
-
-/// L*, a*, b* as `#rrggbb`.
-///
-/// # Errors
-///
-/// What is no colour.
-#[wasm_bindgen]
-pub fn hex_of(lab: &[f32]) -> Result<String, JsError> {
-    Ok(notation::hex(lab_of(lab)?))
-}
-
-/// L*, a*, b* for the page.
-pub(crate) fn numbers(lab: Lab) -> Vec<f32> {
-    vec![lab.l, lab.a, lab.b]
-}
-
-pub(crate) fn lab_of(lab: &[f32]) -> Result<Lab, JsError> {
-    match *lab {
-        [l, a, b] if lab.iter().all(|value| value.is_finite()) => Ok(Lab::new(l, a, b)),
-        _ => Err(JsError::new("a colour is L*, a* and b*")),
-    }
 }

@@ -7,8 +7,8 @@ use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
-use crate::matching::lab_of;
-use crate::pair::Parts;
+use crate::parts::Parts;
+use crate::swatch::lab_of;
 
 /// An own paint: a mixture of `parts`, or swatches on a `paper`.
 #[derive(Clone, Debug, PartialEq, Serialize)]

@@ -1,13 +1,11 @@
 //! Two ends of a path, as the page names them.
 
-use washpath_core::{Doubt, Error, Film, Laid, PaintNumber, Path, Recipe, Sheet, View};
+use washpath_core::{Doubt, Error, Film, Laid, Path, Recipe, Sheet, View};
 use wasm_bindgen::JsValue;
 
 use crate::from_page::{Fields, FromPage};
+use crate::parts::Parts;
 use crate::shelf::shelf;
-
-/// Whole parts of paints: `[[number, parts], ...]`; empty where nothing is chosen.
-pub(crate) type Parts = Vec<(PaintNumber, u16)>;
 
 /// Two ends, and whether they are mixed or glazed.
 #[derive(Clone, Debug)]

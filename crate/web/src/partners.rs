@@ -5,11 +5,11 @@ use washpath_core::{NeutralPartner, PaintNumber, ShadingPartner, neutral_partner
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
-use crate::pair::Parts;
-use crate::readout::Swatch;
+use crate::parts::{Parts, recipe};
 use crate::shelf::shelf;
 use crate::sight::Sight;
-use crate::studio::{Studio, recipe};
+use crate::studio::Studio;
+use crate::swatch::Swatch;
 
 /// Both lists, the best partners first.
 #[derive(Serialize)]

@@ -6,10 +6,10 @@ use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
-use crate::kits::pan;
 use crate::pair::Pair;
+use crate::paper::PaperChoice;
+use crate::parts::pan;
 use crate::shelf::shelf;
-use crate::studio::PaperChoice;
 
 /// What the page wants printed.
 struct Wanted {

@@ -1,31 +1,15 @@
 //! What a kit can mix, as the page asks for it.
 
 use serde::Serialize;
-use washpath_core::{Hue, Lab, Light, PaintNumber, Reach, View, largest_shift};
+use washpath_core::{Hue, Lab, Light, PaintNumber, largest_shift};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
-use crate::pair::{Pair, Parts};
-use crate::readout::Swatch;
+use crate::pair::Pair;
+use crate::parts::Parts;
 use crate::shelf::shelf;
 use crate::studio::Studio;
-
-/// The reach looked at last: the page asks several things of one kit.
-#[derive(Default)]
-pub(crate) struct LastReach(Option<Reach>);
-
-impl LastReach {
-    pub(crate) fn of(&mut self, paints: &[PaintNumber], view: &View) -> Result<&Reach, JsError> {
-        if self.0.as_ref().is_none_or(|reach| reach.paints() != paints) {
-            self.0 = None;
-        }
-        let reach = match self.0.take() {
-            Some(reach) => reach,
-            None => Reach::new(paints, &shelf(), view)?,
-        };
-        Ok(self.0.insert(reach))
-    }
-}
+use crate::swatch::Swatch;
 
 /// The mix that comes nearest to a place of the wheel.
 #[derive(Serialize)]

@@ -1,45 +1,12 @@
 //! Plain objects for the page.
 
 use serde::Serialize;
-use washpath_core::colour::{Shown, chroma, hue_angle};
-use washpath_core::hue::describe;
-use washpath_core::{
-    Crossing, CrossingKind, Difference, Error, Lab, Laid, Paint, Recipe, Texture, whole_parts,
-};
+use washpath_core::{Crossing, CrossingKind, Difference, Error, Laid, Paint, Recipe, Texture, whole_parts};
 
-use crate::pair::{Parts, Ready};
+use crate::pair::Ready;
+use crate::parts::Parts;
 use crate::shelf::shelf;
-
-/// A colour as the page shows and names it.
-#[derive(Serialize)]
-#[serde(rename_all = "camelCase")]
-pub(crate) struct Swatch {
-    /// CSS colour.
-    pub css: String,
-    /// Whether the display holds it.
-    pub exact: bool,
-    /// CIELAB lightness.
-    pub lightness: f32,
-    /// CIELAB chroma.
-    pub chroma: f32,
-    /// CIELAB hue angle in degrees.
-    pub hue: f32,
-    /// In words.
-    pub words: String,
-}
-
-impl Swatch {
-    pub(crate) fn new(lab: Lab, shown: &Shown) -> Self {
-        Self {
-            css: shown.css(),
-            exact: shown.exact,
-            lightness: lab.l,
-            chroma: chroma(lab),
-            hue: hue_angle(lab),
-            words: describe(lab),
-        }
-    }
-}
+use crate::swatch::Swatch;
 
 /// A place on a path.
 #[derive(Serialize)]
@@ -129,52 +96,5 @@ const fn kind_name(kind: CrossingKind) -> &'static str {
         CrossingKind::Near => "near",
         CrossingKind::Dull => "dull",
         CrossingKind::None => "none",
-    }
-}
-
-/// A paint of the shelf.
-#[derive(Serialize)]
-#[serde(rename_all = "camelCase")]
-pub(crate) struct PaintReadout<'a> {
-    number: u16,
-    key: &'a str,
-    code: &'a str,
-    name: &'a str,
-    aliases: &'a [String],
-    family: &'a str,
-    hue: &'a str,
-    transparency: Option<f32>,
-    staining: Option<f32>,
-    granulation: Option<f32>,
-    lightfast_tint: Option<f32>,
-    lightfast_masstone: Option<f32>,
-    caution: &'a str,
-    strength: f32,
-    earth: bool,
-    tier: &'static str,
-    source: &'a str,
-}
-
-impl<'a> From<&'a Paint> for PaintReadout<'a> {
-    fn from(paint: &'a Paint) -> Self {
-        Self {
-            number: paint.number,
-            key: &paint.key,
-            code: &paint.code,
-            name: &paint.name,
-            aliases: &paint.aliases,
-            family: &paint.family,
-            hue: &paint.hue,
-            transparency: paint.transparency,
-            staining: paint.staining,
-            granulation: paint.granulation,
-            lightfast_tint: paint.lightfast_tint,
-            lightfast_masstone: paint.lightfast_masstone,
-            caution: &paint.caution,
-            strength: paint.film.strength,
-            earth: paint.is_earth(),
-            tier: paint.tier.name(),
-            source: &paint.source,
-        }
     }
 }

@@ -4,7 +4,8 @@ use washpath_core::PaintNumber;
 use wasm_bindgen::JsValue;
 
 use crate::from_page::{Fields, FromPage};
-use crate::pair::{Pair, Parts};
+use crate::pair::Pair;
+use crate::parts::Parts;
 
 /// One state of the wheel; lengths in CSS pixels, places in CAM16-UCS.
 #[derive(Clone, Debug)]

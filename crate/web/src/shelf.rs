@@ -9,7 +9,7 @@ use wasm_bindgen::prelude::*;
 use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
 use crate::own::OwnReadout;
-use crate::readout::PaintReadout;
+use crate::paint::PaintReadout;
 
 thread_local! {
     static AT_HAND: RefCell<AtHand> = RefCell::new(AtHand::default());

@@ -6,7 +6,7 @@ use palette::{LinSrgb, Srgb};
 use washpath_core::colour::{Shown, WheelPoint, shown_on, wheel};
 use washpath_core::{Display, Lab, View};
 
-use crate::readout::Swatch;
+use crate::swatch::Swatch;
 
 /// A view on a display.
 pub(crate) struct Sight {

@@ -3,25 +3,26 @@
 use washpath_core::colour::{self, WheelPoint};
 use washpath_core::notation;
 use washpath_core::{
-    Display, Error, Film, Lab, Laid, Light, OwnPaper, Paint, PaintNumber, Paper, Recipe, Stock, THINNEST,
-    View, compare, in_order, next_parts, position_of, share_at, snap,
+    Display, Error, Film, Lab, Laid, Light, OwnPaper, Paint, PaintNumber, Recipe, THINNEST, View, compare,
+    in_order, next_parts, position_of, share_at, snap,
 };
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d as Context;
 
 use crate::border::{canvas_failed, into, out};
 use crate::dab::{self, Dab};
-use crate::from_page::{Fields, FromPage};
 use crate::geometry::{Frame, RIM, Spot, nearest_along};
-use crate::matching::{lab_of, numbers};
+use crate::last_reach::LastReach;
 use crate::own::lab_of_seen;
-use crate::pair::{Pair, Parts, Ready};
-use crate::reach::LastReach;
+use crate::pair::{Pair, Ready};
+use crate::paper::PaperChoice;
+use crate::parts::recipe;
 use crate::readout::{CrossingReadout, Mix, Way};
 use crate::scene::{Drop, Scene};
 use crate::shelf::shelf;
 use crate::sight::Sight;
 use crate::strand::{STEPS, Strand, pinned, share_along};
+use crate::swatch::{lab_of, numbers};
 use crate::wash::{self, Grain};
 use crate::wheel::{self, Over};
 
@@ -473,28 +474,6 @@ impl Stand {
     }
 }
 
-/// A paper as the page names it.
-pub(crate) struct PaperChoice {
-    stock: usize,
-    own: Option<[f32; 3]>,
-}
-
-impl FromPage for PaperChoice {
-    fn from_page(value: &JsValue) -> Result<Self, String> {
-        let fields = Fields::of(value)?;
-        Ok(Self { stock: fields.get("stock")?, own: fields.get("own")? })
-    }
-}
-
-impl PaperChoice {
-    pub(crate) fn paper(&self) -> Result<Paper, Error> {
-        match self.own {
-            Some([l, a, b]) => OwnPaper::new(Lab::new(l, a, b))?.paper(),
-            None => Ok(Stock::ALL.get(self.stock).copied().unwrap_or_default().paper()),
-        }
-    }
-}
-
 /// A colour as typed, as L*, a*, b*, if it can be a paper's.
 ///
 /// # Errors
@@ -503,10 +482,6 @@ impl PaperChoice {
 #[wasm_bindgen]
 pub fn read_paper(text: &str) -> Result<Vec<f32>, JsError> {
     Ok(numbers(OwnPaper::new(notation::parse(text)?)?.colour()))
-}
-
-pub(crate) fn recipe(parts: &Parts) -> Result<Recipe, JsError> {
-    Ok(Recipe::new(parts)?)
 }
 
 fn film(parts: JsValue) -> Result<Film, JsError> {

@@ -1,0 +1,68 @@
+//! A record of what was painted, on its way between the page and the core.
+
+use serde::Serialize;
+use washpath_core::Record;
+use wasm_bindgen::prelude::*;
+
+use crate::from_page::{Fields, FromPage};
+use crate::own::{PaperReadout, numbers_of, seen};
+use crate::parts::Parts;
+
+/// A record as the page holds it.
+#[derive(Serialize)]
+pub(crate) struct RecordReadout {
+    parts: Parts,
+    load: f32,
+    /// L*, a*, b* or 36 reflectances.
+    seen: Vec<f32>,
+    paper: PaperReadout,
+    date: String,
+    note: String,
+}
+
+impl FromPage for RecordReadout {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        let fields = Fields::of(value)?;
+        Ok(Self {
+            parts: fields.get("parts")?,
+            load: fields.get("load")?,
+            seen: fields.get("seen")?,
+            paper: fields.get("paper")?,
+            date: fields.get("date")?,
+            note: fields.get("note")?,
+        })
+    }
+}
+
+impl RecordReadout {
+    pub(crate) fn record(&self) -> Result<Record, JsError> {
+        let recipe = washpath_core::Recipe::new(&self.parts)?;
+        let record = Record::new(recipe, self.load, seen(&self.seen)?, self.paper.kit_paper()?)?;
+        Ok(record.with_date(&self.date)?.with_note(&self.note)?)
+    }
+}
+
+impl From<&Record> for RecordReadout {
+    fn from(record: &Record) -> Self {
+        Self {
+            parts: record.recipe().parts().to_vec(),
+            load: record.load(),
+            seen: numbers_of(record.seen()),
+            paper: record.paper().into(),
+            date: record.date().to_owned(),
+            note: record.note().to_owned(),
+        }
+    }
+}
+
+/// A record as it will be kept: checked.
+///
+/// # Errors
+///
+/// What is wrong with it, in words for the painter.
+#[cfg(feature = "studio")]
+#[wasm_bindgen]
+pub fn read_record(record: JsValue) -> Result<JsValue, JsError> {
+    let record: RecordReadout = crate::border::into(record)?;
+    crate::border::out(&RecordReadout::from(&record.record()?))
+}
