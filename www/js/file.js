@@ -81,7 +81,7 @@ export function readFile(text, core, find) {
     try {
       return [read()];
     } catch (error) {
-      fault(what, error.message);
+      fault(what, error.message.replace(/^what the page sent /, ""));
       return [];
     }
   };
@@ -152,10 +152,8 @@ export function readFile(text, core, find) {
  * known, other kits and paints of the same name get another, and what does not fit any more is counted as left.
  */
 export function merge(state, found, core) {
-  const first = core.first_own();
-  const room = MOST_OWN - state.own.length;
-  const { to: settled, added } = settle(found.own, [...state.own, ...state.visiting], first);
-  const brought = added.slice(0, Math.max(room, 0));
+  const { to: settled, added } = settle(found.own, state.own, core.first_own(), state.visiting);
+  const brought = added.slice(0, Math.max(MOST_OWN - state.own.length, 0));
   const gone = new Set(added.slice(brought.length).map(([number]) => number));
   const own = [...state.own, ...brought];
 
@@ -164,11 +162,12 @@ export function merge(state, found, core) {
   const here = [state.kit, ...state.others].map(text);
   const left = { kits: 0, own: gone.size, records: 0 };
   let knownKits = 0;
+  const numbers = new Map(found.own.map(([number, paint]) => [JSON.stringify(paint), settled(number)]));
   for (const { own: its, ...kit } of found.kits) {
-    // The kit's own paints are numbered by themselves, in the order in which it holds them.
-    const { to, added: strange } = settle(its, [...state.own, ...state.visiting, ...added], first);
-    const adopted = renumbered(kit, to);
-    if (strange.length || its.some(([number]) => gone.has(to(number)))) left.kits += 1;
+    // A kit numbers its own paints by itself, in the order in which it holds them.
+    const to = new Map(its.map(([number, paint]) => [number, numbers.get(JSON.stringify(paint))]));
+    const adopted = renumbered(kit, (paint) => to.get(paint) ?? paint);
+    if ([...to.values()].some((number) => gone.has(number))) left.kits += 1;
     else if (here.includes(text(adopted))) knownKits += 1;
     else if (state.others.length + kits.length >= MOST_OTHERS) left.kits += 1;
     else {

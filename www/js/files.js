@@ -70,7 +70,7 @@ export function attachFiles(store, shelf, core, done) {
       element("h4", {}, `In ${name}`),
       news.length ? element("ul", { class: "sentences" }, ...news) : element("p", {}, "Nothing that is not here already."),
       known.kits + known.own + known.records > 0 && news.length ? element("p", { class: "quiet" }, `Here already: ${things(known)}.`) : "",
-      missed.length ? element("details", { class: "fault", open: missed.length < 6 }, element("summary", {}, "Could not be read"), element("ul", {}, ...missed.map((fault) => element("li", {}, fault)))) : "",
+      missed.length ? element("details", { class: "fault", open: missed.length < 6 }, element("summary", {}, "Left out"), element("ul", {}, ...missed.map((fault) => element("li", {}, fault)))) : "",
       element("div", { class: "verbs" }, button("Cancel", close), news.length ? button("Add to what is here", add, { class: "main" }) : ""));
     frame.querySelector(".verbs button:last-child").focus();
     say(`The file holds ${things({ ...came, kits: came.kits.length, own: came.own.length })} that are new`);

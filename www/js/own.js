@@ -24,14 +24,14 @@ export const renumbered = (kit, to) => ({
   puddles: kit.puddles.map((puddle) => ({ ...puddle, parts: puddle.parts.map(([paint, parts]) => [to(paint), parts]) })),
 });
 
-/** Where own paints that were brought stand among known ones: known ones keep their known numbers, others get new ones. Answers their new number by their old, and what comes on top. */
-export function settle(brought, known, first) {
+/** Where own paints that were brought stand among known ones: known ones keep their known numbers, others get new ones, with numbers and names that `taken` has not either. Answers their new number by their old, and what comes on top. */
+export function settle(brought, known, first, taken = []) {
   const added = [];
   const numbers = new Map();
   for (const [number, paint] of brought) {
     const all = [...known, ...added];
     const match = all.find(([, other]) => same(other, paint));
-    const own = match ?? [nextNumber(all, first), { ...paint, name: freeName(paint.name, all) }];
+    const own = match ?? [nextNumber([...all, ...taken], first), { ...paint, name: freeName(paint.name, [...all, ...taken]) }];
     if (!match) added.push(own);
     numbers.set(number, own[0]);
   }
