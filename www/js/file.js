@@ -1,7 +1,7 @@
 // Kit files: everything a painter keeps as one readable JSON text, and such texts read and merged. Pure: no page.
 // docs/kit-file.schema.json describes them; versions that were written are read for ever.
 
-import { MOST_OTHERS, PAPERS, emptyKit, nameOf, retitle } from "./kit.js";
+import { LONGEST_TITLE, MOST_OTHERS, PAPERS, emptyKit, nameOf, retitle } from "./kit.js";
 import { MOST_OWN, renumbered, settle } from "./own.js";
 import { MOST_RECORDS } from "./records.js";
 
@@ -30,7 +30,7 @@ export function writeFile({ kit, others, own, records, held, owned }, shelf, alo
   const name = (paint) => names.get(paint) ?? shelf.get(paint)?.key;
   const named = (parts) => parts.map(([paint, count]) => [name(paint), count]);
   const paper = ({ stock, own }) => own?.map(short) ?? PAPERS[stock].toLowerCase();
-  const used = new Set([...kit.pans.flat(), ...kit.puddles.flatMap(({ parts }) => parts.map(([paint]) => paint))]);
+  const used = usedBy(kit);
 
   const kitOut = ({ title, capacity, stock, paper: sheet, pans, puddles, places, brief }) => ({
     title, capacity, paper: paper({ stock, own: sheet }),
@@ -126,7 +126,12 @@ export function readFile(text, core, find) {
   });
 
   /** The kit, part by part: each alone, then all that passed. */
-  const checked = (part) => (core.encode_kit({ ...emptyKit(), capacity: 48, own, ...part }), part);
+  const checked = (part) => {
+    const kit = { ...emptyKit(), capacity: 48, ...part };
+    const used = usedBy(kit);
+    core.encode_kit({ ...kit, own: own.filter(([number]) => used.has(number)) });
+    return part;
+  };
   const readKit = (value, i) => {
     const { title = "", capacity = 12, paper, class: brief } = object(value);
     const where = `kits ${i}${labelOf(value)}, `;
@@ -137,6 +142,7 @@ export function readFile(text, core, find) {
     const [sheet = paperOf()] = tried(`${where}paper`, () => (({ stock, own }) => checked({ stock, paper: own }))(paperOf(paper)));
     const [asked = {}] = brief === undefined ? [] : tried(`${where}class`, () => checked({ brief: object(brief) }));
     if (typeof title !== "string") refuse("its title is no text");
+    if ([...title].length > LONGEST_TITLE) fault(`${where}title`, `is cut to ${LONGEST_TITLE} characters`);
     return core.decode_kit(core.encode_kit({ ...retitle(emptyKit(), title), capacity, pans, puddles, places, paper: sheet.paper ?? null, stock: sheet.stock, brief: asked.brief, own }));
   };
   let count = 0;
@@ -206,6 +212,7 @@ function freeTitle(kit, others) {
   }
 }
 
+const usedBy = ({ pans, puddles }) => new Set([...pans.flat(), ...puddles.flatMap(({ parts }) => parts.map(([paint]) => paint))]);
 const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
 const object = (value) => (isObject(value) ? value : refuse("is no object"));
 const quoted = (text) => (typeof text === "string" ? `“${[...text].slice(0, 40).join("")}”` : "that is no text");

@@ -28,7 +28,6 @@ export function attachShare(store, core, ask) {
   const field = byId("share-link");
   const code = byId("share-code");
   const send = byId("share-send");
-  send.hidden = !navigator.share;
   const note = byId("class-note");
   const tasks = byId("class-tasks");
   const ways = [...byId("share-ways").children];
@@ -37,6 +36,8 @@ export function attachShare(store, core, ask) {
       way.setAttribute("aria-pressed", String(way.dataset.show === name));
       byId(way.dataset.show).hidden = way.dataset.show !== name;
     }
+    byId("share-copy").hidden = name !== "share-by-link";
+    send.hidden = !navigator.share || name !== "share-by-link";
   };
   for (const way of ways) way.addEventListener("click", () => show(way.dataset.show));
   byId("share").addEventListener("click", () => {

@@ -21,8 +21,8 @@ pub const MOST_PUDDLES: usize = 24;
 /// Most places a kit keeps.
 pub const MOST_PLACES: usize = 4;
 
-/// Most own paints a kit brings along.
-pub const MOST_OWN: usize = 24;
+/// Most own paints a kit brings along: as many as the page keeps, as it keeps kits by this text.
+pub const MOST_OWN: usize = 60;
 
 /// The paper a kit paints on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

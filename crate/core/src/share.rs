@@ -60,7 +60,7 @@ mod own_section;
 pub const NEWEST: u8 = SECTIONS;
 
 /// Longest text it reads; above any kit's.
-pub const LONGEST: usize = 60_000;
+pub const LONGEST: usize = 120_000;
 
 const PLAIN: u8 = 1;
 const SECTIONS: u8 = 2;
@@ -457,12 +457,12 @@ mod tests {
         };
         let grey = (crate::colour::Lab::new(50.0, -120.0, 120.0), 1.0);
         let place = NamedPlace::new(&"🎨".repeat(40), &[grey; 24]).unwrap();
-        let pans = (0..48).map(|i| Pan::Split(FIRST_OWN + i % 24, 151)).collect();
+        let pans = (0..48).map(|i| Pan::Split(FIRST_OWN + i, FIRST_OWN + (i + 48) % 60)).collect();
         let brief = Brief::new(&"🎨".repeat(280), &vec!["🎨".repeat(120); 8]).unwrap();
         let kit = Kit::new(&"🎨".repeat(60), 48, Stock::Tan, pans)
             .and_then(|kit| kit.with_puddles(vec![Puddle::new(recipe, 4.0)?; 24]))
             .and_then(|kit| kit.with_places(vec![place; 4]))
-            .and_then(|kit| kit.with_own((0..24).map(own).collect::<Result<_, _>>()?))
+            .and_then(|kit| kit.with_own((0..60).map(own).collect::<Result<_, _>>()?))
             .unwrap()
             .with_brief(brief);
         assert!(encode(&kit).len() <= LONGEST, "{} characters", encode(&kit).len());
