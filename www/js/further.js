@@ -2,6 +2,8 @@
 
 import { attachChoosing } from "./choosing.js";
 import { attachDarks } from "./darks.js";
+import { attachExports } from "./exports.js";
+import { attachFiles } from "./files.js";
 import { attachLesson } from "./lesson.js";
 import { attachLog } from "./log.js";
 import { attachMine } from "./mine.js";
@@ -17,7 +19,7 @@ import { attachStudy } from "./study.js";
 import { attachTarget } from "./targeting.js";
 
 /** Attaches matching, swatches, the report, choosing and printing. */
-export function attachFurther(store, shelf, core, ask, { choose, choosePan, showMix }) {
+export function attachFurther(store, shelf, core, ask, { choose, choosePan, closeShare, drawOn, showMix }) {
   attachReport(store, shelf, ask, choosePan);
   attachDarks(store, shelf);
   attachNext(store, shelf, ask);
@@ -34,5 +36,7 @@ export function attachFurther(store, shelf, core, ask, { choose, choosePan, show
   attachMine(store, shelf, core, ask, choose);
   for (const way of document.querySelectorAll('[data-show="swatches"]')) way.addEventListener("click", plan);
   attachPrint(store, core, ask);
+  attachFiles(store, shelf, core, ask, closeShare);
+  attachExports(store, shelf, core, drawOn);
   attachOffline().catch(() => {}); // Without it the page works while there is a network.
 }

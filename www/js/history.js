@@ -1,11 +1,11 @@
-// Undo and redo of kits, own paints, records and the path's ends. A drag along a path is a look, not a step.
+// Undo and redo of kits, own paints, records, marks and the path's ends. A drag along a path is a look, not a step.
 
 const MOST = 200;
 
-const picture = ({ kit, others, own, records, held, ends, next, laid, share, load }) => ({ kit, others, own, records, held, ends, next, laid, share, load });
+const picture = ({ kit, others, own, records, held, owned, ends, next, laid, share, load }) => ({ kit, others, own, records, held, owned, ends, next, laid, share, load });
 
 /** What a step changes. */
-const STEPS = ["kit", "others", "own", "records", "held", "ends"];
+const STEPS = ["kit", "others", "own", "records", "held", "owned", "ends"];
 
 /** Follows the store; undo and redo put earlier and later kits and ends back, with the mix shown then. */
 export function attachHistory(store, { undo, redo }) {

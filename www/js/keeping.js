@@ -2,13 +2,14 @@
 
 import { notice } from "./dom.js";
 import { filmsOf, readFilms } from "./films.js";
+import { MOST_OTHERS } from "./kit.js";
 import { adopt } from "./own.js";
 import { save } from "./save.js";
 import { textOf } from "./share.js";
 import { keep, onOther } from "./storage.js";
 
 /** What is kept between visits, besides the kits. */
-const KEPT = ["own", "records", "held", "learned", "learning", "owned", "ends", "laid", "share", "load", "light", "showShelf", "ribbon", "reach", "dim"];
+const KEPT = ["own", "records", "held", "learned", "learning", "owned", "ticked", "ends", "laid", "share", "load", "light", "showShelf", "ribbon", "reach", "dim"];
 
 const REST = 200;
 
@@ -57,7 +58,7 @@ export function attachKeeping(store, core) {
     }
     const here = new Set(state.records.map((record) => JSON.stringify(record)));
     const records = (other.records ?? []).filter((record) => !here.has(JSON.stringify(record)));
-    if (kits.length) store.set({ own, films: [...state.films, ...readFilms(other.films)], others: [...state.others, ...kits].slice(0, 19) });
+    if (kits.length) store.set({ own, films: [...state.films, ...readFilms(other.films)], others: [...state.others, ...kits].slice(0, MOST_OTHERS) });
     if (records.length && JSON.stringify(own) === JSON.stringify(other.own ?? [])) store.set({ records: [...state.records, ...records] });
   }
 

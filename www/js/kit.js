@@ -9,6 +9,11 @@ export const PAPERS = ["Bright white", "Natural white", "Cream", "Grey", "Tan"];
 /** Most kept mixes, as a link carries them. */
 export const MOST_PUDDLES = 24;
 
+/** Most kits kept besides the one in hand. */
+export const MOST_OTHERS = 19;
+
+export const nameOf = (kit) => kit.title || "untitled";
+
 export const emptyKit = (title = "") => ({ title, capacity: 12, stock: 0, paper: null, pans: [], puddles: [], places: [] });
 
 export const keepPuddle = (kit, puddle) => ({ ...kit, puddles: [...kit.puddles, puddle] });

@@ -2,12 +2,7 @@
 
 import { question } from "./adviser.js";
 import { button, byId, element, keepingFocus, notice, say } from "./dom.js";
-import { emptyKit, paintsOf, retitle } from "./kit.js";
-
-/** Most kits kept besides the one in hand. */
-const MOST_OTHERS = 19;
-
-const nameOf = (kit) => kit.title || "untitled";
+import { MOST_OTHERS, emptyKit, nameOf, paintsOf, retitle } from "./kit.js";
 
 /** Shows the list of kits and its verbs. */
 export function attachKits(store, shelf, ask) {

@@ -2,6 +2,7 @@
 
 import { attachAbout } from "./about.js";
 import { createAdviser, seenOn } from "./adviser.js";
+import { attachBrief } from "./brief.js";
 import { ready } from "./core.js";
 import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { byId, notice } from "./dom.js";
@@ -50,7 +51,8 @@ async function start() {
   const tab = attachTabs(document.querySelector(".tabs"));
   const switches = Object.fromEntries([...document.querySelectorAll(".switch")].map((frame) => [frame.dataset.key, attachSwitch(frame)]));
   attachView(store);
-  const drawn = attachWheel(store, shelf, choose, createOutlines(store));
+  const { drawn, drawOn } = attachWheel(store, shelf, choose, createOutlines(store));
+  attachBrief(store);
   attachEnds(store, shelf);
   attachMix(store, shelf);
   attachSheet(store, shelf, core);
@@ -62,12 +64,12 @@ async function start() {
   attachShelf(store, shelf, choosePan);
   attachKeeping(store, core);
   if (fault !== null) tellFault(fault);
-  attachShare(store, core, ask);
+  const closeShare = attachShare(store, core, ask);
   attachGuest(store, shelf, core, ask, choosePan);
   byId("help-open").addEventListener("click", () => byId("help").showModal());
   await drawn;
   const { attachFurther } = await import("./further.js");
-  attachFurther(store, shelf, core, ask, { choose, choosePan, showMix: () => (tab("mix"), switches.beside("mix")) });
+  attachFurther(store, shelf, core, ask, { choose, choosePan, closeShare, drawOn, showMix: () => (tab("mix"), switches.beside("mix")) });
   document.documentElement.dataset.whole = "true";
 }
 
@@ -99,6 +101,7 @@ async function firstState(core, shelf, kept, ask) {
     visiting: [],
     lesson: null,
     owned: (Array.isArray(kept.owned) ? kept.owned : []).filter((paint) => shelf.get(paint)),
+    ticked: (Array.isArray(kept.ticked) ? kept.ticked : []).filter((tick) => typeof tick === "string"),
     light,
     studio: studioOf(core, kit, light),
     ends: [ends[0] ?? null, ends[1] ?? null],

@@ -20,24 +20,30 @@ export function freeName(name, own) {
 }
 
 /** Renumbers every paint of a kit. */
-const renumbered = (kit, to) => ({
+export const renumbered = (kit, to) => ({
   ...kit,
   pans: kit.pans.map((pan) => pan.map(to)),
   puddles: kit.puddles.map((puddle) => ({ ...puddle, parts: puddle.parts.map(([paint, parts]) => [to(paint), parts]) })),
 });
 
-/** A kit that was read with its own paints: known ones get their known numbers, others new ones. Answers the kit and what came with it. */
-export function adopt({ own: brought, ...kit }, known, first) {
+/** Where own paints that were brought stand among known ones: known ones keep their known numbers, others get new ones, with numbers and names that `taken` has not either. Answers their new number by their old, and what comes on top. */
+export function settle(brought, known, first, taken = []) {
   const added = [];
   const numbers = new Map();
   for (const [number, paint] of brought) {
     const all = [...known, ...added];
     const match = all.find(([, other]) => same(other, paint));
-    const own = match ?? [nextNumber(all, first), { ...paint, name: freeName(paint.name, all) }];
+    const own = match ?? [nextNumber([...all, ...taken], first), { ...paint, name: freeName(paint.name, [...all, ...taken]) }];
     if (!match) added.push(own);
     numbers.set(number, own[0]);
   }
-  return { kit: renumbered(kit, (paint) => numbers.get(paint) ?? paint), added };
+  return { to: (paint) => numbers.get(paint) ?? paint, added };
+}
+
+/** A kit that was read with its own paints, settled among known ones. Answers the kit and what came with it. */
+export function adopt({ own, ...kit }, known, first) {
+  const { to, added } = settle(own, known, first);
+  return { kit: renumbered(kit, to), added };
 }
 
 /** What changes in the state when an own paint is thrown away: it leaves every kit, end and record. */

@@ -4,7 +4,7 @@ import { seenOn } from "./adviser.js";
 import { byId, element, say } from "./dom.js";
 import { isPair, pairOf } from "./end.js";
 import { DEMO_LOAD } from "./demo.js";
-import { save } from "./save.js";
+import { fileName, save } from "./save.js";
 import { linkOf } from "./share.js";
 import { LOADS, capital } from "./words.js";
 
@@ -34,10 +34,10 @@ export function attachPrint(store, core, ask) {
   byId("print-close").addEventListener("click", () => dialog.close());
   byId("print-back").addEventListener("click", () => turn(-1));
   byId("print-on").addEventListener("click", () => turn(1));
-  byId("print-svg").addEventListener("click", () => save(pages[shown], fileName(pages.length > 1 ? `-${shown + 1}.svg` : ".svg"), "image/svg+xml"));
+  byId("print-svg").addEventListener("click", () => save(pages[shown], named(pages.length > 1 ? `-${shown + 1}.svg` : ".svg"), "image/svg+xml"));
   byId("print-pdf").addEventListener("click", async () => {
     try {
-      save(await ask("printPdf", wanted()), fileName(".pdf"), "application/pdf");
+      save(await ask("printPdf", wanted()), named(".pdf"), "application/pdf");
     } catch (error) {
       refuse(error.message);
     }
@@ -96,7 +96,7 @@ export function attachPrint(store, core, ask) {
     for (const verb of [...verbs, byId("print-back"), byId("print-on")]) verb.disabled = true;
   }
 
-  const fileName = (ending) => [store.get().kit.title, field("what").value].join(" ").replace(/[^\p{L}\p{N}]+/gu, "-").replace(/^-|-$/g, "").toLowerCase() + ending;
+  const named = (ending) => fileName(store.get().kit.title, field("what").value) + ending;
 
   function printPages() {
     document.body.dataset.printing = PAGES[Number(field("format").value)] + (field("landscape").value ? "-side" : "");

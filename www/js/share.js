@@ -1,5 +1,6 @@
 // The kit as a link, and kits that come by one.
 
+import { briefList, briefOf } from "./brief.js";
 import { dabOf } from "./dab.js";
 import { button, byId, element, notice, say } from "./dom.js";
 import { PAPERS, paintsOf } from "./kit.js";
@@ -19,24 +20,69 @@ export const textOf = ({ own }, core, kit) => core.encode_kit({ ...kit, own });
 /** The link of the kit at hand. */
 export const linkOf = (state, core) => location.href.split("#")[0] + MARK + textOf(state, core, state.kit);
 
-/** Opens the dialog with the link of the kit at hand, and its QR code. */
+/** Longest link that mail and chat programs may be trusted with. */
+const LONGEST_SAFE = 2000;
+
+/** Opens the dialog with the link of the kit at hand, and its QR code. Answers how to close it. */
 export function attachShare(store, core, ask) {
   const dialog = byId("share-dialog");
   const field = byId("share-link");
   const code = byId("share-code");
   const send = byId("share-send");
-  send.hidden = !navigator.share;
+  const note = byId("class-note");
+  const tasks = byId("class-tasks");
+  const ways = [...byId("share-ways").children];
+  const show = (name) => {
+    for (const way of ways) {
+      way.setAttribute("aria-pressed", String(way.dataset.show === name));
+      byId(way.dataset.show).hidden = way.dataset.show !== name;
+    }
+    byId("share-copy").hidden = name !== "share-by-link";
+    send.hidden = !navigator.share || name !== "share-by-link";
+  };
+  for (const way of ways) way.addEventListener("click", () => show(way.dataset.show));
   byId("share").addEventListener("click", () => {
+    const { brief } = store.get().kit;
+    note.value = brief?.note ?? "";
+    tasks.value = brief?.tasks.join("\n") ?? "";
+    byId("class").open = Boolean(brief);
+    byId("class-said").textContent = "";
+    byId("file-preview").replaceChildren();
+    show("share-by-link");
+    dialog.showModal();
+    showLink();
+    field.select();
+  });
+
+  function showLink() {
     try {
       field.value = linkOf(store.get(), core);
     } catch (error) {
-      return notice(`This kit cannot go into a link: ${error.message}.`);
+      field.value = "";
+      byId("share-said").textContent = `This kit cannot go into a link: ${error.message}. A file holds it.`;
+      byId("share-long").hidden = false;
+      return;
     }
-    byId("share-said").textContent = `${field.value.length} characters. Whoever opens it sees your kit beside their own.`;
+    const { length } = field.value;
+    byId("share-long").hidden = length <= LONGEST_SAFE;
+    byId("share-said").textContent = length <= LONGEST_SAFE
+      ? `${length} characters. Whoever opens it sees your kit beside their own.`
+      : `${length.toLocaleString("en")} characters: mail and chat programs may cut a link as long as this, and then it cannot be read. A file arrives whole.`;
     showCode(field.value);
-    dialog.showModal();
-    field.select();
-  });
+  }
+
+  for (const typed of [note, tasks]) {
+    typed.addEventListener("change", () => {
+      try {
+        const { kit } = store.get();
+        store.set({ kit: { ...kit, brief: briefOf(note.value, tasks.value) } });
+        byId("class-said").textContent = "";
+        showLink();
+      } catch (error) {
+        byId("class-said").textContent = `${error.message}. The link is as it was.`;
+      }
+    });
+  }
   send.addEventListener("click", () => {
     const { title } = store.get().kit;
     // Whoever closes the list of ways to send has changed their mind: that is no fault.
@@ -47,6 +93,7 @@ export function attachShare(store, core, ask) {
     const caption = byId("share-code-said");
     code.hidden = true;
     caption.textContent = "";
+    if (link.length > LONGEST_SAFE) return void (caption.textContent = "No QR code: it would be too fine for a camera.");
     try {
       const svg = await ask("qr", { link });
       code.src = `data:image/svg+xml,${encodeURIComponent(svg)}`;
@@ -60,6 +107,7 @@ export function attachShare(store, core, ask) {
   byId("share-copy").addEventListener("click", async () => {
     byId("share-said").textContent = (await copied(field)) ? "Link copied." : "The browser did not let us copy. The link is selected: copy it by hand.";
   });
+  return () => dialog.close();
 }
 
 async function copied(field) {
@@ -112,11 +160,12 @@ export function attachGuest(store, shelf, core, ask, choose) {
       close();
       notice("The shared kit is packed. Undo brings yours back.", { actions: [["Undo", () => byId("undo").click()]], seconds: 12 });
     };
-    frame.replaceChildren(
+    frame.replaceChildren(...[
       element("div", { class: "heading" },
         element("h2", { id: "guest-title" }, "A kit came with this link"),
         element("div", { class: "verbs" }, button("Pack the shared kit", take, { class: "main" }), button("Keep mine", close))),
-      element("div", { class: "side-by-side" }, tin("Shared with you", kit), tin("Yours", own)));
+      kit.brief && element("div", { class: "asked" }, ...briefList(kit.brief, store)),
+      element("div", { class: "side-by-side" }, tin("Shared with you", kit), tin("Yours", own))].filter(Boolean));
     frame.hidden = false;
     store.set({ guestKit: paintsOf(kit) });
     frame.querySelector("button.main").focus({ preventScroll: true });

@@ -6,9 +6,9 @@ import { recordsOn, shareOf } from "./records.js";
 import { LOADS } from "./words.js";
 
 /** Parts of A and B of each column. */
-const RATIOS = [[1, 0], [8, 1], [4, 1], [2, 1], [1, 1], [1, 2], [1, 4], [1, 8], [0, 1]];
+export const RATIOS = [[1, 0], [8, 1], [4, 1], [2, 1], [1, 1], [1, 2], [1, 4], [1, 8], [0, 1]];
 
-const share = ([a, b]) => b / (a + b);
+export const share = ([a, b]) => b / (a + b);
 
 /** Shows the sheet of the two ends and marks the cell of the mix at hand. */
 export function attachSheet(store, shelf, core) {
@@ -86,7 +86,8 @@ export function attachSheet(store, shelf, core) {
   show(store.get());
 }
 
-function columnName([a, b]) {
+/** A column's name: "2:1", or the end alone. */
+export function columnName([a, b]) {
   if (b === 0) return "A";
   if (a === 0) return "B";
   return `${a}:${b}`;

@@ -13,7 +13,7 @@ const PATH_REACH = { mouse: 16, pen: 20, touch: 26 };
 /** Pixels a press may wander and still not be a drag. */
 const STILL = 4;
 
-/** Draws the wheel and lets it be used by mouse, touch and keys. Answers a promise of its first drawing. */
+/** Draws the wheel and lets it be used by mouse, touch and keys. Answers a promise of its first drawing, and how a layer of it is drawn elsewhere, on paper-white. */
 export function attachWheel(store, shelf, choose, outlines) {
   const ground = byId("wheel-ground");
   const top = byId("wheel-path");
@@ -237,7 +237,12 @@ export function attachWheel(store, shelf, choose, outlines) {
     byId("wheel-said").textContent = text;
   }
 
-  return drawn;
+  const drawOn = (studio, layer, context, size) => {
+    const now = { ...scene(), size, cursor: 0, cross: null, ink: inks({ studio, dim: false }) };
+    if (layer === "ground") studio.draw_wheel(context, now, outlines());
+    else studio.draw_path(context, now);
+  };
+  return { drawn, drawOn };
 }
 
 /** Inks that read on the paper, grey or tan as it may be; the names outside it read on the surround. */

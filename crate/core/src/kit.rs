@@ -1,5 +1,6 @@
 //! Kits: the pans a painter packs.
 
+use crate::brief::Brief;
 use crate::error::Error;
 use crate::named_place::NamedPlace;
 use crate::own_paint::OwnPaint;
@@ -20,8 +21,8 @@ pub const MOST_PUDDLES: usize = 24;
 /// Most places a kit keeps.
 pub const MOST_PLACES: usize = 4;
 
-/// Most own paints a kit brings along.
-pub const MOST_OWN: usize = 24;
+/// Most own paints a kit brings along: as many as the page keeps, as it keeps kits by this text.
+pub const MOST_OWN: usize = 60;
 
 /// The paper a kit paints on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -76,6 +77,7 @@ pub struct Kit {
     puddles: Vec<Puddle>,
     places: Vec<NamedPlace>,
     own: Vec<OwnPaint>,
+    brief: Brief,
 }
 
 impl Kit {
@@ -106,6 +108,7 @@ impl Kit {
             puddles: Vec::new(),
             places: Vec::new(),
             own: Vec::new(),
+            brief: Brief::default(),
         })
     }
 
@@ -156,6 +159,18 @@ impl Kit {
             return Err(Error::Kit(format!("two own paints are called \"{}\"", paint.name())));
         }
         Ok(Self { own, ..self })
+    }
+
+    /// The same kit with a note and tasks for a class.
+    #[must_use]
+    pub fn with_brief(self, brief: Brief) -> Self {
+        Self { brief, ..self }
+    }
+
+    /// The note and tasks for a class, perhaps empty.
+    #[must_use]
+    pub const fn brief(&self) -> &Brief {
+        &self.brief
     }
 
     /// The own paints it brings along; the first has number [`FIRST_OWN`](crate::FIRST_OWN).

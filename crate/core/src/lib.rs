@@ -43,6 +43,7 @@
 
 mod blend;
 mod bound;
+mod brief;
 pub mod calibrate;
 mod cells;
 mod choose;
@@ -111,6 +112,7 @@ mod view;
 mod words;
 
 pub use blend::MOST_FULL;
+pub use brief::{Brief, LONGEST_BRIEF_NOTE, LONGEST_TASK, MOST_TASKS};
 pub use choose::{Choice, Chooser, MOST_CANDIDATES, MOST_TARGETS, Progress, Reason};
 pub use cluster::{CLUSTERS, cluster};
 pub use colour::{Display, Lab, Shown, WheelPoint};

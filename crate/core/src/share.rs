@@ -14,6 +14,7 @@
 //! 3        = count  puddle*
 //! 4        = count  place*
 //! 5        = count  own*
+//! 6        = text(note)  count  text(task)*     for a class: up to 280 and 120 characters, up to 8 tasks
 //!
 //! body     = capacity  stock  count  pan*count  title in UTF-8
 //! pan      = varint(2 n)               a whole pan of paint n
@@ -41,6 +42,7 @@
 
 use base64ct::{Base64UrlUnpadded, Encoding};
 
+use crate::brief::Brief;
 use crate::error::Error;
 use crate::kit::{Kit, KitPaper, Pan};
 use crate::named_place::NamedPlace;
@@ -58,7 +60,7 @@ mod own_section;
 pub const NEWEST: u8 = SECTIONS;
 
 /// Longest text it reads; above any kit's.
-pub const LONGEST: usize = 12_000;
+pub const LONGEST: usize = 120_000;
 
 const PLAIN: u8 = 1;
 const SECTIONS: u8 = 2;
@@ -68,6 +70,7 @@ const OWN_PAPER: u32 = 2;
 const PUDDLES: u32 = 3;
 const PLACES: u32 = 4;
 const OWN_PAINTS: u32 = 5;
+const BRIEF: u32 = 6;
 
 const BROKEN_NUMBER: Error = Error::DamagedLink("it ends too early or holds a number no paint has");
 
@@ -81,7 +84,12 @@ pub fn encode(kit: &Kit) -> String {
         KitPaper::Own(own) => Some(own),
     };
     let mut bytes = Vec::new();
-    if own.is_none() && kit.puddles().is_empty() && kit.places().is_empty() && kit.own().is_empty() {
+    let is_plain = own.is_none()
+        && kit.puddles().is_empty()
+        && kit.places().is_empty()
+        && kit.own().is_empty()
+        && kit.brief().is_empty();
+    if is_plain {
         bytes.push(PLAIN);
         bytes.extend(body(kit));
     } else {
@@ -98,6 +106,9 @@ pub fn encode(kit: &Kit) -> String {
         }
         if !kit.own().is_empty() {
             push_section(&mut bytes, OWN_PAINTS, &own_section::write(kit.own()));
+        }
+        if !kit.brief().is_empty() {
+            push_section(&mut bytes, BRIEF, &brief(kit.brief()));
         }
     }
     bytes.extend(CRC.checksum(&bytes).to_le_bytes());
@@ -143,8 +154,7 @@ fn puddles(puddles: &[Puddle]) -> Vec<u8> {
 fn places(places: &[NamedPlace]) -> Vec<u8> {
     let mut bytes = vec![places.len() as u8];
     for place in places {
-        varint::push(&mut bytes, place.name().len() as u32);
-        bytes.extend(place.name().as_bytes());
+        push_text(&mut bytes, place.name());
         bytes.push(place.halves().len() as u8);
         for ([l, a, b], weight) in place.halves() {
             for value in [*l, *a, *b] {
@@ -153,6 +163,14 @@ fn places(places: &[NamedPlace]) -> Vec<u8> {
             bytes.push(*weight);
         }
     }
+    bytes
+}
+
+fn brief(brief: &Brief) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    push_text(&mut bytes, brief.note());
+    bytes.push(brief.tasks().len() as u8);
+    brief.tasks().iter().for_each(|task| push_text(&mut bytes, task));
     bytes
 }
 
@@ -211,6 +229,7 @@ pub fn decode(text: &str, shelf: &Shelf) -> Result<Kit, Error> {
 fn read_sections(input: &mut Input<'_>) -> Result<Kit, Error> {
     let (mut kit, mut own, mut puddles, mut places, mut paints) =
         (None, None, Vec::new(), Vec::new(), Vec::new());
+    let mut brief = Brief::default();
     while !input.0.is_empty() {
         let tag = input.varint()?;
         let length = input.varint()?;
@@ -221,11 +240,12 @@ fn read_sections(input: &mut Input<'_>) -> Result<Kit, Error> {
             PUDDLES => puddles = read_puddles(&mut payload)?,
             PLACES => places = read_places(&mut payload)?,
             OWN_PAINTS => paints = own_section::read(&mut payload)?,
+            BRIEF => brief = read_brief(&mut payload)?,
             _ => return Err(Error::UnknownSection(tag)),
         }
     }
     let kit = kit.ok_or(Error::DamagedLink("it holds no kit"))?;
-    let kit = kit.with_puddles(puddles)?.with_places(places)?.with_own(paints)?;
+    let kit = kit.with_puddles(puddles)?.with_places(places)?.with_own(paints)?.with_brief(brief);
     Ok(match own {
         Some(own) => kit.with_paper(KitPaper::Own(own)),
         None => kit,
@@ -265,14 +285,20 @@ fn read_places(input: &mut Input<'_>) -> Result<Vec<NamedPlace>, Error> {
 }
 
 fn read_place(input: &mut Input<'_>) -> Result<NamedPlace, Error> {
-    let length = input.varint()?;
-    let name = std::str::from_utf8(input.bytes(length as usize)?)
-        .map_err(|_| Error::DamagedLink("a place's name is no text"))?;
+    let name = input.text("a place's name is no text")?;
     let count = input.byte()?;
     let colours = (0..count)
         .map(|_| Ok(([input.signed()?, input.signed()?, input.signed()?], input.byte()?)))
         .collect::<Result<_, Error>>()?;
     NamedPlace::of_halves(name, colours)
+}
+
+fn read_brief(input: &mut Input<'_>) -> Result<Brief, Error> {
+    const NO_TEXT: &str = "its note or a task is no text";
+    let note = input.text(NO_TEXT)?;
+    let count = input.byte()?;
+    let tasks = (0..count).map(|_| input.text(NO_TEXT)).collect::<Result<Vec<_>, _>>()?;
+    Brief::new(note, &tasks)
 }
 
 fn read_puddle(input: &mut Input<'_>) -> Result<Puddle, Error> {
@@ -292,6 +318,11 @@ fn push_section(bytes: &mut Vec<u8>, tag: u32, payload: &[u8]) {
     bytes.extend(payload);
 }
 
+fn push_text(bytes: &mut Vec<u8>, text: &str) {
+    varint::push(bytes, text.len() as u32);
+    bytes.extend(text.as_bytes());
+}
+
 struct Input<'a>(&'a [u8]);
 
 impl<'a> Input<'a> {
@@ -303,6 +334,12 @@ impl<'a> Input<'a> {
         let (first, rest) = self.0.split_at_checked(count).ok_or(Error::DamagedLink("it ends too early"))?;
         self.0 = rest;
         Ok(first)
+    }
+
+    /// A length and so much UTF-8; `fault` says what is no text.
+    fn text(&mut self, fault: &'static str) -> Result<&'a str, Error> {
+        let length = self.varint()?;
+        std::str::from_utf8(self.bytes(length as usize)?).map_err(|_| Error::DamagedLink(fault))
     }
 
     /// Three bytes hold any doubled paint number, and any length.
@@ -385,12 +422,18 @@ mod tests {
             ("a puddle of nothing", vec![&body, &section(PUDDLES, &[1, 0, 0])]),
             ("a load nobody lays", vec![&body, &section(PUDDLES, &[1, 100, 1, 1, 1])]),
             ("a long number", vec![&body, &section(PUDDLES, &[1, 0, 1, 0x81, 0, 1])]),
+            ("a brief that says nothing", vec![&body, &section(BRIEF, &[0, 0])]),
+            ("a task with a space too many", vec![&body, &section(BRIEF, &[0, 1, 2, b' ', b'x'])]),
+            ("a note that is no text", vec![&body, &section(BRIEF, &[1, 0xff, 0])]),
             ("a section cut short", vec![&body, &paper[..4].to_vec()]),
         ] {
             let sections: Vec<&[u8]> = sections.into_iter().map(Vec::as_slice).collect();
             assert!(matches!(read(&sections), Err(Error::DamagedLink(_))), "{why}: {:?}", read(&sections));
         }
         assert!(read(&[&body, &section(OWN_PAPER, &[20, 0, 0])]).is_err(), "too dark a paper");
+        assert!(read(&[&body, &section(BRIEF, &[0, 1, 0])]).is_err(), "a task without words");
+        let many = [&[0, 9][..], &[1, b'x'].repeat(9)].concat();
+        assert!(read(&[&body, &section(BRIEF, &many)]).is_err(), "too many tasks");
         assert!(matches!(
             read(&[&body, &section(PUDDLES, &[1, 0, 1, 0x90, 0x4e, 1])]),
             Err(Error::UnknownPaint(_))
@@ -400,9 +443,29 @@ mod tests {
     #[test]
     fn the_longest_kit_is_read() {
         let recipe = Recipe::new(&(1..=8).map(|i| (140 + i, 990 + i)).collect::<Vec<_>>()).unwrap();
-        let kit = Kit::new(&"水".repeat(60), 48, Stock::Tan, vec![Pan::Split(150, 151); 48])
+        // The astral characters take four bytes; every band off the line before it takes three.
+        let far = Patch::Measured(Box::new(std::array::from_fn(|band| if band % 2 == 0 { 0 } else { 2400 })));
+        let own = |i: usize| {
+            let origin = Origin::Swatches {
+                paper: KitPaper::Own(OwnPaper::of_halves([180, -10, 40])?),
+                masstone: far.clone(),
+                wash: Some((far.clone(), -20)),
+            };
+            OwnPaint::new(&format!("{i:2}{}", "🎨".repeat(37)).replace(' ', "x"), origin)?
+                .with_code(&"🎨".repeat(24))?
+                .with_caution(&"🎨".repeat(160))
+        };
+        let grey = (crate::colour::Lab::new(50.0, -120.0, 120.0), 1.0);
+        let place = NamedPlace::new(&"🎨".repeat(40), &[grey; 24]).unwrap();
+        let pans = (0..48).map(|i| Pan::Split(FIRST_OWN + i, FIRST_OWN + (i + 48) % 60)).collect();
+        let brief = Brief::new(&"🎨".repeat(280), &vec!["🎨".repeat(120); 8]).unwrap();
+        let kit = Kit::new(&"🎨".repeat(60), 48, Stock::Tan, pans)
             .and_then(|kit| kit.with_puddles(vec![Puddle::new(recipe, 4.0)?; 24]))
-            .unwrap();
+            .and_then(|kit| kit.with_places(vec![place; 4]))
+            .and_then(|kit| kit.with_own((0..60).map(own).collect::<Result<_, _>>()?))
+            .unwrap()
+            .with_brief(brief);
+        assert!(encode(&kit).len() <= LONGEST, "{} characters", encode(&kit).len());
         assert_eq!(decode(&encode(&kit), Shelf::built_in()), Ok(kit));
     }
 
@@ -478,12 +541,15 @@ mod tests {
             .prop_map(|(m, n, split)| if split { Pan::Split(m, n) } else { Pan::Whole(m) });
         let puddles = proptest::collection::vec(puddle(), 0..4);
         let own = proptest::collection::vec(own_paint(), 0..3);
-        (".{0,40}", papers(), proptest::collection::vec(pan, 0..15), puddles, own).prop_map(
-            |(title, paper, pans, puddles, mut own)| {
+        let brief = (".{0,20}", proptest::collection::vec("[a-zé水].{0,20}", 0..=8))
+            .prop_map(|(note, tasks)| Brief::new(&note, &tasks).unwrap());
+        (".{0,40}", papers(), proptest::collection::vec(pan, 0..15), puddles, own, brief).prop_map(
+            |(title, paper, pans, puddles, mut own, brief)| {
                 let kit = Kit::new(&title, 15, Stock::Cream, pans).unwrap();
                 own.dedup_by(|a, b| a.name() == b.name());
                 own.truncate(2);
-                kit.with_paper(paper).with_puddles(puddles).unwrap().with_own(own).unwrap()
+                let kit = kit.with_paper(paper).with_puddles(puddles).unwrap();
+                kit.with_own(own).unwrap().with_brief(brief)
             },
         )
     }

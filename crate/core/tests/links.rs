@@ -5,8 +5,8 @@ mod support;
 use support::table;
 use washpath_core::calibrate::Seen;
 use washpath_core::{
-    Kit, KitPaper, Lab, NamedPlace, Origin, OwnPaint, OwnPaper, Pan, Patch, Puddle, Recipe, Shelf, Stock,
-    share,
+    Brief, Kit, KitPaper, Lab, NamedPlace, Origin, OwnPaint, OwnPaper, Pan, Patch, Puddle, Recipe, Shelf,
+    Stock, share,
 };
 
 /// Rows are only ever added to tests/reference/links_v1.csv, never changed.
@@ -49,6 +49,23 @@ fn links_with_own_paints_are_read() {
         let own = row.text("own").split_terminator('|').map(own).collect();
         let pans = row.text("pans").split_whitespace().map(pan).collect();
         let kit = Kit::new(row.text("title"), 12, Stock::default(), pans).unwrap().with_own(own).unwrap();
+        let text = row.text("text");
+        assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
+        assert_eq!(share::encode(&kit), text, "one kit has one text");
+    }
+}
+
+/// Rows are only ever added to tests/reference/links_class.csv, never changed.
+///
+/// A second writer, made from the format's description alone, gave the same texts.
+#[test]
+fn links_for_a_class_are_read() {
+    for row in table("links_class.csv") {
+        let tasks: Vec<&str> = row.text("tasks").split_terminator('|').collect();
+        let pans = row.text("pans").split_whitespace().map(pan).collect();
+        let stock = Stock::ALL[row.number("stock") as usize];
+        let kit = Kit::new(row.text("title"), 12, stock, pans).unwrap();
+        let kit = kit.with_brief(Brief::new(row.text("note"), &tasks).unwrap());
         let text = row.text("text");
         assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
         assert_eq!(share::encode(&kit), text, "one kit has one text");

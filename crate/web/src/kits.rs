@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 use washpath_core::{
-    FIRST_OWN, Kit, KitPaper, Lab, NamedPlace, OwnPaint, OwnPaper, PaintNumber, Puddle, Recipe, Shelf, Stock,
-    share,
+    Brief, FIRST_OWN, Kit, KitPaper, Lab, NamedPlace, OwnPaint, OwnPaper, PaintNumber, Puddle, Recipe, Shelf,
+    Stock, share,
 };
 use wasm_bindgen::prelude::*;
 
@@ -25,6 +25,8 @@ struct KitReadout {
     places: Vec<PlaceReadout>,
     /// Own paints by their numbers; those that the kit does not hold stay behind.
     own: Vec<(PaintNumber, OwnReadout)>,
+    /// Note and tasks for a class, if there are any.
+    brief: Option<BriefReadout>,
 }
 
 impl FromPage for KitReadout {
@@ -39,7 +41,22 @@ impl FromPage for KitReadout {
             puddles: fields.get::<Option<_>>("puddles")?.unwrap_or_default(),
             places: fields.get::<Option<_>>("places")?.unwrap_or_default(),
             own: fields.get::<Option<_>>("own")?.unwrap_or_default(),
+            brief: fields.get("brief")?,
         })
+    }
+}
+
+/// What a teacher asks of a class.
+#[derive(Serialize)]
+struct BriefReadout {
+    note: String,
+    tasks: Vec<String>,
+}
+
+impl FromPage for BriefReadout {
+    fn from_page(value: &JsValue) -> Result<Self, String> {
+        let fields = Fields::of(value)?;
+        Ok(Self { note: fields.get("note")?, tasks: fields.get("tasks")? })
     }
 }
 
@@ -110,11 +127,16 @@ pub fn encode_kit(kit: JsValue) -> Result<String, JsError> {
         NamedPlace::new(&place.name, &colours)
     };
     let places = kit.places.iter().map(place).collect::<Result<_, _>>()?;
+    let brief = match &kit.brief {
+        Some(brief) => Brief::new(&brief.note, &brief.tasks)?,
+        None => Brief::default(),
+    };
     let kit = Kit::new(&kit.title, kit.capacity, stock, pans)?
         .with_paper(paper)
         .with_puddles(puddles)?
         .with_places(places)?
-        .with_own(own)?;
+        .with_own(own)?
+        .with_brief(brief);
     Ok(share::encode(&kit))
 }
 
@@ -141,6 +163,10 @@ pub fn decode_kit(text: &str) -> Result<JsValue, JsError> {
         puddles: kit.puddles().iter().map(PuddleReadout::from).collect(),
         places: kit.places().iter().map(PlaceReadout::from).collect(),
         own: (FIRST_OWN..).zip(kit.own().iter().map(OwnReadout::from)).collect(),
+        brief: (!kit.brief().is_empty()).then(|| BriefReadout {
+            note: kit.brief().note().to_owned(),
+            tasks: kit.brief().tasks().to_vec(),
+        }),
     })
 }
 

@@ -21,8 +21,7 @@ pub(super) fn write(paints: &[OwnPaint]) -> Vec<u8> {
     let mut bytes = vec![paints.len() as u8];
     for paint in paints {
         for text in [paint.name(), paint.code(), paint.caution()] {
-            varint::push(&mut bytes, text.len() as u32);
-            bytes.extend(text.as_bytes());
+            super::push_text(&mut bytes, text);
         }
         bytes.extend(paint.ratings().map(|rating| rating.map_or(0, |rating| rating + 1)));
         write_origin(&mut bytes, paint.origin());
@@ -87,11 +86,7 @@ pub(super) fn read(input: &mut Input<'_>) -> Result<Vec<OwnPaint>, Error> {
 }
 
 fn read_paint(input: &mut Input<'_>) -> Result<OwnPaint, Error> {
-    let mut text = || {
-        let length = input.varint()?;
-        std::str::from_utf8(input.bytes(length as usize)?)
-            .map_err(|_| Error::DamagedLink("a name or caution of a paint is no text"))
-    };
+    let mut text = || input.text("a name or caution of a paint is no text");
     let (name, code, caution) = (text()?, text()?, text()?);
     let mut ratings = [None; 4];
     for rating in &mut ratings {
