@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { assertAccessible } from "./support/axe.js";
 import { linkText } from "./support/link.js";
+import { photo, show } from "./support/show.js";
 import { visits } from "./support/visit.js";
 
 const visit = visits();
@@ -41,6 +42,68 @@ for (const [name, [options, act = async () => {}]] of Object.entries(views)) {
     await assertAccessible(page, options.without);
   });
 }
+
+/** What takes some steps to reach; on a phone each part has the window to itself. */
+const further = {
+  "while printing": async (page) => {
+    await press(page, "Print");
+    await page.locator("#print-proof svg").waitFor();
+  },
+  "with a paint of one's own": async (page) => {
+    await show(page, "Swatches");
+    await press(page, "New from swatches");
+    await page.getByText("What it is like").click();
+  },
+  "with records": async (page) => {
+    await show(page, "Swatches");
+    await page.locator("#record .typed input[type=text]").fill("lab(36 4 -6)");
+    await press(page, "Record it");
+    await page.locator("#lesson .figures").waitFor();
+    await page.locator("#plan .take").first().waitFor();
+  },
+  "with recipes, a photo and a place": async (page) => {
+    await show(page, "Match");
+    await page.locator("#target-text").fill("lab(45 -12 10)");
+    await page.locator("#recipes li").first().waitFor();
+    await page.locator("#photo-file").setInputFiles(photo);
+    await page.locator("#photo .picture").waitFor();
+    await press(page, "Find them in the photo");
+    await page.locator("#place li").first().waitFor();
+  },
+  "with the report and its folds open": async (page) => {
+    await show(page, "Report");
+    await page.locator("#report-said li").first().waitFor();
+    for (const fold of await page.locator("#report summary").all()) await fold.click();
+    await page.locator("#next .rows li").first().waitFor();
+  },
+  "while kits are compared": async (page) => {
+    await show(page, "Kit");
+    await press(page, "Copy");
+    await press(page, "Compare");
+    await page.locator("#compare-body table").waitFor();
+  },
+  "with a chosen kit": async (page) => {
+    await show(page, "Report");
+    await press(page, "Choose a kit for me");
+    await page.locator("#choose-form [name=size]").fill("3");
+    await press(page, "Choose");
+    await page.locator("#choose-outcome .main").waitFor({ timeout: 60_000 });
+  },
+  "with a sheet of one's own": (page) => page.getByLabel("Paper").selectOption({ label: "My own …" }),
+};
+for (const [name, act] of Object.entries(further)) {
+  for (const size of ["desktop", "phone"]) {
+    visit(`axe-core finds nothing ${name}, ${size}`, { size }, async ({ page }) => {
+      if (size === "phone" && name.includes("sheet")) await show(page, "Kit");
+      await act(page);
+      await assertAccessible(page);
+    });
+  }
+}
+visit("axe-core finds nothing while helping, phone", { size: "phone" }, async ({ page }) => {
+  await press(page, "Help");
+  await assertAccessible(page);
+});
 
 visit("a screen reader is given the parts of the page by name", {}, async ({ page }) => {
   const tree = await page.locator("body").ariaSnapshot();

@@ -33,9 +33,9 @@ pub(crate) fn draw_rings(context: &Context, scene: &Scene, frame: &Frame, stands
     Ok(())
 }
 
-/// Kept mixes: a drop each, numbered in the order they are listed.
+/// Kept mixes: a drop each.
 pub(crate) fn draw_drops(context: &Context, scene: &Scene, drops: &[(Spot, String)]) -> Drawn {
-    for (i, (spot, css)) in drops.iter().enumerate() {
+    for (spot, css) in drops {
         drop_shape(context, *spot)?;
         context.set_fill_style_str(css);
         context.fill();
@@ -45,10 +45,17 @@ pub(crate) fn draw_drops(context: &Context, scene: &Scene, drops: &[(Spot, Strin
         context.set_stroke_style_str(&scene.ink.strong);
         context.set_line_width(1.75);
         context.stroke();
-        centred_text(context, 600, 12);
-        context.set_line_width(3.0);
-        context.set_stroke_style_str(&scene.ink.paper);
-        context.set_fill_style_str(&scene.ink.strong);
+    }
+    Ok(())
+}
+
+/// The numbers of kept mixes in the order they are listed: over the path, on which most of them lie.
+pub(crate) fn draw_numbers(context: &Context, scene: &Scene, drops: &[(Spot, String)]) -> Drawn {
+    centred_text(context, 600, 12);
+    context.set_line_width(4.0);
+    context.set_stroke_style_str(&scene.ink.paper);
+    context.set_fill_style_str(&scene.ink.strong);
+    for (i, (spot, _)) in drops.iter().enumerate() {
         let name = format!("{}", i + 1);
         let (x, y) = (spot.x + 13.0, spot.y - 9.0);
         context.stroke_text(&name, x, y)?;

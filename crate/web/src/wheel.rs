@@ -7,7 +7,9 @@ use web_sys::CanvasRenderingContext2d as Context;
 use crate::codes::{draw_codes, place_codes};
 use crate::dab::{self, Dab};
 use crate::geometry::{Frame, RIM, Spot};
-use crate::marks::{cross, crossing_mark, draw_asked, draw_drops, draw_records, draw_rings, handle, tag};
+use crate::marks::{
+    cross, crossing_mark, draw_asked, draw_drops, draw_numbers, draw_records, draw_rings, handle, tag,
+};
 use crate::pen::{Drawn, FAMILY, SMALL, circle, dashed, line, polyline, solid};
 use crate::scene::Scene;
 use crate::strand::{Strand, draw_band, draw_pin, draw_ribbon, draw_strand, draw_ticks};
@@ -78,6 +80,7 @@ pub(crate) fn draw_top(
     }
     draw_records(context, scene, over.records)?;
     draw_codes(context, scene, &frame, &codes)?;
+    draw_numbers(context, scene, over.drops)?;
     draw_rings(context, scene, &frame, stands)?;
     if let Some(strand) = strand {
         let labels = codes.iter().flat_map(|(_, label, dab)| label.across().into_iter().chain([*dab]));

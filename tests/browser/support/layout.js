@@ -8,7 +8,8 @@ export const controls = (page) =>
   page.evaluate(() => {
     const dialog = document.querySelector("dialog[open]");
     const all = [...(dialog ?? document).querySelectorAll("button, select, input, textarea, canvas[tabindex]")];
-    const shown = all.filter((node) => node.checkVisibility({ visibilityProperty: true }));
+    // What is unseen is hit by its label.
+    const shown = all.filter((node) => node.checkVisibility({ visibilityProperty: true }) && !node.matches(".unseen"));
     const name = (node) => `${node.tagName.toLowerCase()} ${node.getAttribute("aria-label") ?? (node.textContent.trim() || node.id)}`;
     const found = shown.map((node) => {
       node.scrollIntoView({ block: "center", inline: "center", behavior: "instant" });

@@ -1,9 +1,9 @@
-// What a person reads off the page, and where they would point.
+// What a person reads off the page, and where they would point; by the page's own means, so in every browser.
 
 /** Both ends as "name code", "" where none is chosen. */
 export const ends = (page) =>
-  page.locator("#ends .end .name").evaluateAll((names) =>
-    names.map((name) => {
+  page.evaluate(() =>
+    [...document.querySelectorAll("#ends .end .name")].map((name) => {
       const [first, code] = name.childNodes;
       return first.textContent === "Choose a paint" ? "" : `${first.textContent.trim()} ${code.textContent}`;
     }),
@@ -11,7 +11,8 @@ export const ends = (page) =>
 
 /** The mix at hand: `{words, parts, ratio, load, numbers, crossing}`. */
 export const readout = (page) =>
-  page.locator("#readout").evaluate((frame) => {
+  page.evaluate(() => {
+    const frame = document.getElementById("readout");
     const text = (selector) => frame.querySelector(selector).textContent;
     const [ratio, load] = [...frame.querySelectorAll("output")].map((output) => output.textContent);
     const numbers = [...frame.querySelectorAll("dt")].map((name) => [name.textContent, name.nextElementSibling.textContent]);
@@ -29,8 +30,8 @@ export function shareOf(ratio) {
 
 /** The pans as codes: "PB29", or "PBr7+PBr7" for a split one. */
 export const pans = (page) =>
-  page.locator("#tin .pan:not(.gap)").evaluateAll((all) =>
-    all.map((pan) => [...pan.querySelectorAll(".paint")].map((paint) => paint.title.split(" ").at(-1)).join("+")),
+  page.evaluate(() =>
+    [...document.querySelectorAll("#tin .pan:not(.gap)")].map((pan) => [...pan.querySelectorAll(".paint")].map((paint) => paint.title.split(" ").at(-1)).join("+")),
   );
 
 /** Everything of the kit that the tin shows. */
@@ -66,10 +67,11 @@ export async function dabs(page) {
 
 /** Moves a slider by its name as an assistive technology would: value, then input. */
 export const slide = (page, name, value) =>
-  page.getByRole("slider", { name }).evaluate((input, value) => {
+  page.evaluate(([name, value]) => {
+    const input = document.querySelector(`input[type="range"][aria-label="${name}"]`);
     input.value = String(value);
     input.dispatchEvent(new Event("input", { bubbles: true }));
-  }, value);
+  }, [name, value]);
 
 /** After the next drawing. */
 export const painted = (page) =>
