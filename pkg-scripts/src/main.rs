@@ -9,6 +9,7 @@ mod bench;
 mod build;
 mod check;
 mod evaluate;
+mod fuzz;
 mod graph;
 mod library;
 mod minify;
@@ -38,13 +39,14 @@ pub(crate) struct Command {
     run: fn(&[String]) -> Result<()>,
 }
 
-const COMMANDS: [Command; 9] = [
+const COMMANDS: [Command; 10] = [
     serve::COMMAND,
     build::COMMAND,
     pack::COMMAND,
     test::COMMAND,
     check::COMMAND,
     bench::COMMAND,
+    fuzz::COMMAND,
     evaluate::COMMAND,
     library::COMMAND,
     test_runner::COMMAND,

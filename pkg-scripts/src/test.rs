@@ -9,11 +9,11 @@ use anyhow::{Context, Result, bail};
 
 use crate::process::{Counts, cargo, program, run_tests};
 use crate::tools::{self, Browser};
-use crate::{Command, build, pack, workspace};
+use crate::{Command, build, fuzz, pack, workspace};
 
 pub(crate) const COMMAND: Command = Command {
     name: "test",
-    summary: "run every test: native, wasm in Chromium, and the built page in Chromium",
+    summary: "run every test: native, fuzzed, wasm in Chromium, and the built page in Chromium",
     help: "
 Installs what it lacks where it can: rustc's wasm target, the browser tests'
 npm packages, and on Debian, as root, Chromium and its driver. A failure does
@@ -27,6 +27,7 @@ fn run(words: &[String]) -> Result<()> {
     crate::no_words(words)?;
     let mut tally = Tally::default();
     tally.step("Native tests", native);
+    tally.step("Spoilt texts and bytes", fuzzed);
     tally.step("Wasm tests in headless Chromium", wasm);
     tally.step("The page, hosted and packed", |_| build::build().and_then(|()| pack::pack()));
     tally.step("Browser tests of the built page", browser);
@@ -76,6 +77,15 @@ fn native(counts: &mut Counts) -> Result<()> {
         tests.env(SEED, "1");
     }
     run_tests(&mut tests, counts)
+}
+
+/// Fragments of every test run: a second's worth.
+const FRAGMENTS: u64 = 20_000;
+
+fn fuzzed(counts: &mut Counts) -> Result<()> {
+    fuzz::fuzz(FRAGMENTS, 1)?;
+    counts.passed += 1;
+    Ok(())
 }
 
 fn wasm(counts: &mut Counts) -> Result<()> {

@@ -32,7 +32,7 @@ visit("a shared link shows the same kit to another visitor, who decides", {}, as
   await title.press("Enter");
   const sent = await kit(page);
   await page.getByRole("button", { name: "Share" }).click();
-  const link = await page.getByLabel("Link").inputValue();
+  const link = await page.locator("#share-link").inputValue();
   assert.ok(link.startsWith(`${address}#kit=`), link);
   assert.match(link.split("#kit=")[1], /^[\w-]+$/);
 
@@ -79,7 +79,7 @@ visit("a paint of the guest can be tried before deciding", { hash }, async ({ pa
 
 visit("a link to the kit at hand only says so", {}, async ({ page, address }) => {
   await page.getByRole("button", { name: "Share" }).click();
-  const link = await page.getByLabel("Link").inputValue();
+  const link = await page.locator("#share-link").inputValue();
   await page.keyboard.press("Escape");
   await page.goto(`${address}#${link.split("#")[1]}`);
   await page.waitForFunction(() => !document.getElementById("notice").hidden);

@@ -139,7 +139,7 @@ visit("a place is gathered, weighed, reached colour by colour, kept and shared",
   await page.getByLabel("Name of the place").press("Enter");
   await page.waitForTimeout(400);
   await press(page, "Share");
-  const link = await page.getByLabel("Link").inputValue();
+  const link = await page.locator("#share-link").inputValue();
   const other = await visitor.browser().newContext();
   const guest = await other.newPage();
   await guest.goto(address + link.slice(link.indexOf("#")));

@@ -115,7 +115,7 @@ visit("puddles stay over a reload and travel in the link", {}, async ({ page, vi
   const kept = await puddles(page);
   assert.equal(kept.length, 1);
   await page.getByRole("button", { name: "Share", exact: true }).click();
-  const link = await page.getByLabel("Link").inputValue();
+  const link = await page.locator("#share-link").inputValue();
   const other = await visitor.browser().newContext();
   const guest = await other.newPage();
   await guest.goto(address + link.slice(link.indexOf("#")));

@@ -15,7 +15,7 @@ const notice = (page) => page.locator("#notice").textContent();
 
 async function record(page, colour, note = "") {
   await seen(page).fill(colour);
-  await page.getByLabel("Note").fill(note);
+  await page.locator("#record").getByLabel("Note").fill(note);
   await press(page, "Record it");
 }
 
