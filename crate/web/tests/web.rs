@@ -64,7 +64,7 @@ fn pair(a: &str, b: &str, laid: usize) -> JsValue {
 fn scene() -> JsValue {
     let (a, b) = (number_of("pb29"), number_of("pbr7-burnt-sienna"));
     object(&format!(
-        r##"{{"size": {SIZE}, "kit": [{a}, {b}], "puddles": [{{"parts": [[{a}, 9], [{b}, 1]], "load": 0.25}}], "showShelf": false,
+        r##"{{"size": {SIZE}, "kit": [{a}, {b}], "puddles": [{{"parts": [[{a}, 9], [{b}, 1]], "load": 0.25}}], "seen": [{{"parts": [[{a}, 1]], "load": 0.5, "seen": [50, 10, -20]}}], "showShelf": false,
         "pair": {{"ends": [[[{a}, 1]], [[{b}, 1]]], "laid": 0}}, "asked": [null, null], "share": 0.5, "load": 1, "ribbon": true,
         "pins": [{{"pair": {{"ends": [[[{a}, 1]], [[{b}, 1]]], "laid": 1}}, "load": 0.5}}], "cursor": 0, "cross": [5, -5], "ink": {{"paper": "#ffffff", "line": "#cccccc", "quiet": "#555555", "rim": "#555555", "doubt": "rgba(0,0,0,.06)", "strong": "#111111"}}}}"##
     ))
