@@ -20,7 +20,7 @@ async function seek(page, colour) {
 
 visit("a typed colour gets up to ten recipes, the nearest first, and one goes on the path", {}, async ({ page }) => {
   await open(page);
-  assert.match(await page.locator("#recipes").innerText(), /Set a colour to match/);
+  await page.locator("#recipes").getByText(/Set a colour to match/).waitFor();
   await seek(page, "lab(45 -12 10)");
   const found = await errors(page);
   assert.ok(found.length > 1 && found.length <= 10, `${found.length} recipes`);
