@@ -131,6 +131,25 @@ visit("two tabs at once: neither's kit is lost", {}, async ({ page, visitor, add
   assert.deepEqual(await page.locator("#kits option").allTextContents(), ["Of this tab", "Of the other tab"]);
 });
 
+visit("two tabs at once: a record of the other tab's own paint comes in with its paint", {}, async ({ page, visitor, address }) => {
+  const other = await visitor.newPage();
+  await other.goto(address);
+  await drawn(other);
+  await other.locator(".switch").getByRole("button", { name: "Swatches" }).click();
+  await other.getByRole("button", { name: "New from the mix at hand" }).click();
+  await other.locator("#own-form [name=name]").fill("Harbour grey");
+  await other.getByRole("button", { name: "Put it on my shelf" }).click();
+  await other.locator("#mine .take").click();
+  await other.locator("#record .typed input[type=text]").fill("lab(40 2 -6)");
+  await other.getByRole("button", { name: "Record it" }).click();
+  await page.locator("#notice").waitFor();
+  await page.getByLabel("Title of the kit").fill("Of this tab");
+  await page.getByLabel("Title of the kit").press("Enter");
+  await page.locator(".switch").getByRole("button", { name: "Swatches" }).click();
+  await page.locator("#log tbody tr").waitFor();
+  assert.match(await page.locator("#mine").textContent(), /Harbour grey/);
+});
+
 visit("when the core breaks the page says so and starts again from what is kept", {}, async ({ page, log }) => {
   await page.evaluate(() => setTimeout(() => {
     throw new WebAssembly.RuntimeError("unreachable");

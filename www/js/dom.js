@@ -30,6 +30,9 @@ export function say(text) {
   byId("said").textContent = text;
 }
 
+/** The verb of a notice that takes the last step back. */
+export const UNDO = ["Undo", () => byId("undo").click()];
+
 /** Shows a line above the page, with buttons; `seconds` until it goes, or it stays. */
 export function notice(text, { actions = [], seconds = 0 } = {}) {
   const bar = byId("notice");

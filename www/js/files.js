@@ -1,6 +1,6 @@
 // Kit files on their way out and in: saved, looked into, added.
 
-import { button, byId, element, notice, say } from "./dom.js";
+import { UNDO, button, byId, element, notice, say } from "./dom.js";
 import { learnFilms } from "./films.js";
 import { LONGEST_FILE, merge, readFile, writeFile } from "./file.js";
 import { fileName, save } from "./save.js";
@@ -57,7 +57,7 @@ export function attachFiles(store, shelf, core, ask, done) {
       store.set({ ...merge(state, found, core).patch, films: [...state.films, ...films] });
       close();
       done();
-      notice(`Added from ${name}: ${things({ ...came, kits: came.kits.length, own: came.own.length })}.${came.kits.length ? " Kits stand in the list above the tin." : ""}`, { actions: [["Undo", () => byId("undo").click()]], seconds: 12 });
+      notice(`Added from ${name}: ${things({ ...came, kits: came.kits.length, own: came.own.length })}.${came.kits.length ? " Kits stand in the list above the tin." : ""}`, { actions: [UNDO], seconds: 12 });
     };
     const missed = [...(left.kits + left.own + left.records ? [`${things(left)}: no room is left for more`] : []), ...found.faults];
     frame.replaceChildren(

@@ -3,7 +3,8 @@
 import { notice } from "./dom.js";
 import { filmsOf, readFilms } from "./films.js";
 import { MOST_OTHERS } from "./kit.js";
-import { adopt } from "./own.js";
+import { adopt, settle } from "./own.js";
+import { MOST_RECORDS } from "./records.js";
 import { save } from "./save.js";
 import { textOf } from "./share.js";
 import { keep, onOther } from "./storage.js";
@@ -42,7 +43,15 @@ export function attachKeeping(store, core) {
     const other = theirs;
     theirs = null;
     const state = store.get();
-    let { own } = state;
+    // Records bring the own paints they are of.
+    const { to, added } = settle(other.own ?? [], state.own, core.first_own(), state.visiting);
+    const here = new Set(state.records.map((record) => JSON.stringify(record)));
+    const records = (other.records ?? [])
+      .map((record) => ({ ...record, parts: record.parts.map(([paint, count]) => [to(paint), count]) }))
+      .filter((record) => !here.has(JSON.stringify(record)))
+      .slice(0, MOST_RECORDS - state.records.length);
+    const recorded = new Set(records.flatMap(({ parts }) => parts.map(([paint]) => paint)));
+    let own = [...state.own, ...added.filter(([number]) => recorded.has(number))];
     const known = new Set([state.kit, ...state.others].map((kit) => textOf(state, core, kit)));
     const kits = [];
     for (const text of [other.kit, ...(other.others ?? [])]) {
@@ -56,10 +65,8 @@ export function attachKeeping(store, core) {
         // Not a kit of this version: the other tab has it still.
       }
     }
-    const here = new Set(state.records.map((record) => JSON.stringify(record)));
-    const records = (other.records ?? []).filter((record) => !here.has(JSON.stringify(record)));
-    if (kits.length) store.set({ own, films: [...state.films, ...readFilms(other.films)], others: [...state.others, ...kits].slice(0, MOST_OTHERS) });
-    if (records.length && JSON.stringify(own) === JSON.stringify(other.own ?? [])) store.set({ records: [...state.records, ...records] });
+    if (kits.length + records.length === 0) return;
+    store.set({ own, films: [...state.films, ...readFilms(other.films)], others: [...state.others, ...kits].slice(0, MOST_OTHERS), records: [...state.records, ...records] });
   }
 
   store.subscribe((state, changed) => {

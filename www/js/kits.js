@@ -1,7 +1,7 @@
 // Several kits: one is in hand, the others wait; they are switched, copied, thrown away and compared.
 
 import { question } from "./adviser.js";
-import { button, byId, element, keepingFocus, notice, say } from "./dom.js";
+import { UNDO, button, byId, element, keepingFocus, notice, say } from "./dom.js";
 import { MOST_OTHERS, emptyKit, nameOf, paintsOf, retitle } from "./kit.js";
 
 /** Shows the list of kits and its verbs. */
@@ -37,7 +37,7 @@ export function attachKits(store, shelf, ask) {
   function throwAway() {
     const { kit, others } = store.get();
     store.set({ kit: others[0], others: others.slice(1) });
-    notice(`“${nameOf(kit)}” is thrown away.`, { actions: [["Undo", () => byId("undo").click()]], seconds: 8 });
+    notice(`“${nameOf(kit)}” is thrown away.`, { actions: [UNDO], seconds: 8 });
   }
 
   async function compare() {

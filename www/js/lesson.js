@@ -6,7 +6,7 @@ import { button, byId, element, keepingFocus, say } from "./dom.js";
 import { pathOf, shortName } from "./end.js";
 import { paintsOf } from "./kit.js";
 import { afterRest } from "./rest.js";
-import { loadName, recipe } from "./words.js";
+import { capital, loadName, recipe } from "./words.js";
 
 const REST = 300;
 /** Digits of a learned curve that are kept: more than its paint is known to. */
@@ -88,7 +88,7 @@ export function attachLesson(store, shelf, ask, toMix) {
         const before = i === 0 ? lesson.now : steps[i - 1].after;
         const take = button("", () => setUp(step), { class: "take", "data-focus": `plan-${i}` });
         take.append(element("span", { class: "chip", style: { "--wash": store.get().studio.swatch(step.parts, step.load).css } }),
-          element("span", { class: "name" }, capitalised(shortName(step.parts, shelf)), element("span", { class: "traits" }, `${loadName(step.load)} · ${before.toFixed(2)} becomes ${step.after.toFixed(2)}`)));
+          element("span", { class: "name" }, capital(shortName(step.parts, shelf)), element("span", { class: "traits" }, `${loadName(step.load)} · ${before.toFixed(2)} becomes ${step.after.toFixed(2)}`)));
         return element("li", {}, take);
       })),
     ];
@@ -113,8 +113,6 @@ export function attachLesson(store, shelf, ask, toMix) {
 }
 
 const short = (value) => Number(value.toPrecision(DIGITS));
-
-const capitalised = (text) => text.charAt(0).toUpperCase() + text.slice(1);
 
 const figure = (name, value, title) => element("tr", {}, element("th", { scope: "row", title }, name), element("td", {}, value.toFixed(1)));
 

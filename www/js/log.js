@@ -1,6 +1,6 @@
 // The log: every record as a table; out to a file and in from one.
 
-import { button, byId, element, keepingFocus, notice, say } from "./dom.js";
+import { UNDO, button, byId, element, keepingFocus, notice, say } from "./dom.js";
 import { pathOf, shortName } from "./end.js";
 import { save } from "./save.js";
 import { MOST_RECORDS } from "./records.js";
@@ -47,7 +47,7 @@ export function attachLog(store, shelf, core, ask, toMix) {
 
   function remove(i) {
     store.set({ records: store.get().records.filter((_, j) => j !== i) });
-    notice("The record is deleted.", { actions: [["Undo", () => byId("undo").click()]], seconds: 8 });
+    notice("The record is deleted.", { actions: [UNDO], seconds: 8 });
   }
 
   async function write() {

@@ -8,12 +8,12 @@ import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { byId, notice } from "./dom.js";
 import { paintEnd, readEnd } from "./end.js";
 import { attachEnds, choosePaint, createChoose } from "./ends.js";
-import { learnFilms, readFilms, withFilms } from "./films.js";
+import { learnFilms, readFilms } from "./films.js";
 import { attachHistory } from "./history.js";
 import { attachKeeping, attachRescue, tellFault } from "./keeping.js";
 import { attachKits } from "./kits.js";
 import { attachMix } from "./mix.js";
-import { adopt, attachOwnShelf } from "./own.js";
+import { adopt, attachOwnShelf, onShelf } from "./own.js";
 import { createPaperDialog } from "./paper.js";
 import { attachPartners } from "./partners.js";
 import { attachPuddles } from "./puddles.js";
@@ -38,8 +38,6 @@ async function start() {
   attachRescue();
   const choose = createChoose(store, shelf);
   attachOwnShelf(store, shelf, core, ask, (kit, light) => studioOf(core, kit, light));
-  // What was put on the shelf from the last visit has to be on the worker's too.
-  if (shelf.all.length > core.built_in_count() || store.get().learned.length) ask("shelf", { own: withFilms(store.get().own, store.get().films), learned: taught(store.get()) }).catch(() => {});
   const choosePan = choosePaint(choose);
 
   store.subscribe((state, changed, before) => {
@@ -87,7 +85,7 @@ async function firstState(core, shelf, kept, ask) {
   const kit = read(kept.kit) ?? demoKit(shelf);
   const others = (Array.isArray(kept.others) ? kept.others : []).map(read).filter(Boolean);
   const films = await learnFilms(own.map(([, paint]) => paint), readFilms(kept.films), ask);
-  fillShelf(core, shelf, withFilms(own, films), learning ? learned : []);
+  fillShelf(core, shelf, onShelf({ own, visiting: [], films, learned, learning }));
   const ends = Array.isArray(kept.ends) ? kept.ends.slice(0, 2).map((end) => readEnd(end, shelf)) : DEMO_ENDS.map((key) => paintEnd(shelf.find(key).number));
   const light = LIGHTS[kept.light] ? kept.light : 0;
   return {
@@ -157,16 +155,14 @@ function readSwatches(core, kept) {
 }
 
 /** Puts paints on the shelf; what was learned in a form it does not take is forgotten, as records teach it anew. */
-function fillShelf(core, shelf, own, learned) {
+function fillShelf(core, shelf, { own, learned }) {
+  if (own.length === 0 && learned.length === 0) return;
   try {
     shelf.fill(core.set_shelf(own, learned));
   } catch {
     shelf.fill(core.set_shelf(own, []));
   }
 }
-
-/** What was learned, if it is to be predicted with. */
-const taught = ({ learned, learning }) => (learning ? learned : []);
 
 const between = (value, least, most, otherwise) =>
   typeof value === "number" && value >= least && value <= most ? value : otherwise;

@@ -2,7 +2,7 @@
 
 import { seenOn } from "./adviser.js";
 import { dabOf } from "./dab.js";
-import { button, byId, element, keepingFocus, notice, say } from "./dom.js";
+import { UNDO, button, byId, element, keepingFocus, notice, say } from "./dom.js";
 import { isPair, paintEnd, pairOf } from "./end.js";
 import { learnFilms } from "./films.js";
 import { packPaint } from "./packing.js";
@@ -131,7 +131,7 @@ export function attachMine(store, shelf, core, ask, choose) {
 
   function remove(number, paint) {
     store.set(withoutPaint(store.get(), number));
-    notice(`“${paint.name}” is deleted, and taken out of kits and records.`, { actions: [["Undo", () => byId("undo").click()]], seconds: 10 });
+    notice(`“${paint.name}” is deleted, and taken out of kits and records.`, { actions: [UNDO], seconds: 10 });
   }
 
   store.subscribe((state, changed) => ["own", "studio", "kit"].some((key) => changed.has(key)) && show(state));

@@ -65,16 +65,20 @@ export function withoutPaint({ own, kit, others, ends, records, held, owned }, n
   };
 }
 
+/** What stands on the shelf besides the built-in paints: own ones with their films, and what was learned if it is to be predicted with. */
+export const onShelf = ({ own, visiting, films, learned, learning }) => ({ own: withFilms([...own, ...visiting], films), learned: learning ? learned : [] });
+
 /** Keeps the shelf, here and in the worker, up with own paints and with what was learned. Attached before every view. */
 export function attachOwnShelf(store, shelf, core, ask, studioOf) {
-  function put({ own, visiting, films, learned, learning, kit, light }) {
-    const all = withFilms([...own, ...visiting], films);
-    const taught = learning ? learned : [];
-    shelf.fill(core.set_shelf(all, taught));
-    ask("shelf", { own: all, learned: taught }).catch(() => {});
-    return studioOf(kit, light);
-  }
+  const tell = (all) => ask("shelf", all).catch(() => {});
+  // What was put on the shelf from the last visit has to be on the worker's too.
+  const first = onShelf(store.get());
+  if (first.own.length || first.learned.length) tell(first);
   store.subscribe((state, changed) => {
-    if (["own", "visiting", "learned", "learning"].some((key) => changed.has(key))) store.set({ studio: put(state) });
+    if (!["own", "visiting", "learned", "learning"].some((key) => changed.has(key))) return;
+    const all = onShelf(state);
+    shelf.fill(core.set_shelf(all.own, all.learned));
+    tell(all);
+    store.set({ studio: studioOf(state.kit, state.light) });
   });
 }

@@ -2,7 +2,7 @@
 
 import { briefList, briefOf } from "./brief.js";
 import { dabOf } from "./dab.js";
-import { button, byId, element, notice, say } from "./dom.js";
+import { UNDO, button, byId, element, notice, say } from "./dom.js";
 import { PAPERS, paintsOf } from "./kit.js";
 import { learnFilms } from "./films.js";
 import { adopt } from "./own.js";
@@ -158,7 +158,7 @@ export function attachGuest(store, shelf, core, ask, choose) {
       const { own } = store.get();
       store.set({ kit, own: [...own, ...visiting], visiting: [] });
       close();
-      notice("The shared kit is packed. Undo brings yours back.", { actions: [["Undo", () => byId("undo").click()]], seconds: 12 });
+      notice("The shared kit is packed. Undo brings yours back.", { actions: [UNDO], seconds: 12 });
     };
     frame.replaceChildren(...[
       element("div", { class: "heading" },

@@ -71,6 +71,8 @@ mod mixture;
 mod named_place;
 mod nearest;
 mod next;
+#[cfg(test)]
+mod noise;
 pub mod notation;
 pub mod observer;
 mod optimum;

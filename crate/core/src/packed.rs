@@ -31,9 +31,7 @@ pub fn pack<'a>(spectra: impl IntoIterator<Item = &'a Spectrum<f64>>) -> Vec<u8>
             left = log - log.round();
             log.round() as i16
         });
-        for band in 0..BANDS {
-            push_signed(&mut bytes, logs[band].wrapping_sub(expected(&logs[..band])));
-        }
+        push_bands(&mut bytes, &logs);
     }
     bytes
 }
@@ -41,12 +39,25 @@ pub fn pack<'a>(spectra: impl IntoIterator<Item = &'a Spectrum<f64>>) -> Vec<u8>
 /// The spectra of some bytes, as long as they last.
 pub(crate) fn unpack(mut bytes: &[u8]) -> impl Iterator<Item = Spectrum> {
     std::iter::from_fn(move || {
-        let mut logs = [0; BANDS];
-        for band in 0..BANDS {
-            logs[band] = expected(&logs[..band]).wrapping_add(take_signed(&mut bytes)?);
-        }
+        let logs = take_bands(&mut bytes)?;
         Some(logs.map(|log| (f32::from(log) * STEP as f32).exp()))
     })
+}
+
+/// Appends whole numbers of every band, each as how far it lies off the line through the two before it.
+pub(crate) fn push_bands(bytes: &mut Vec<u8>, bands: &Spectrum<i16>) {
+    for band in 0..BANDS {
+        push_signed(bytes, bands[band].wrapping_sub(expected(&bands[..band])));
+    }
+}
+
+/// Takes them off the front again; nothing where the bytes end within them.
+pub(crate) fn take_bands(bytes: &mut &[u8]) -> Option<Spectrum<i16>> {
+    let mut bands = [0; BANDS];
+    for band in 0..BANDS {
+        bands[band] = expected(&bands[..band]).wrapping_add(take_signed(bytes)?);
+    }
+    Some(bands)
 }
 
 /// The next band on the line through the last two.

@@ -142,11 +142,7 @@ fn puddles(puddles: &[Puddle]) -> Vec<u8> {
     let mut bytes = vec![puddles.len() as u8];
     for puddle in puddles {
         varint::push_signed(&mut bytes, puddle.stop().into());
-        bytes.push(puddle.recipe().parts().len() as u8);
-        for (paint, parts) in puddle.recipe().parts() {
-            varint::push(&mut bytes, u32::from(*paint));
-            varint::push(&mut bytes, u32::from(*parts));
-        }
+        push_recipe(&mut bytes, puddle.recipe());
     }
     bytes
 }
@@ -303,10 +299,7 @@ fn read_brief(input: &mut Input<'_>) -> Result<Brief, Error> {
 
 fn read_puddle(input: &mut Input<'_>) -> Result<Puddle, Error> {
     let stop = input.signed()?;
-    let count = input.byte()?;
-    let parts: Vec<(PaintNumber, u16)> = (0..count)
-        .map(|_| Ok((input.varint()? as u16, input.varint()? as u16)))
-        .collect::<Result<_, Error>>()?;
+    let parts = input.parts()?;
     let stop = i8::try_from(stop).ok();
     stop.and_then(|stop| Puddle::at_stop(Recipe::new(&parts).ok()?, stop))
         .ok_or(Error::DamagedLink("it holds a puddle nobody can mix"))
@@ -316,6 +309,14 @@ fn push_section(bytes: &mut Vec<u8>, tag: u32, payload: &[u8]) {
     varint::push(bytes, tag);
     varint::push(bytes, payload.len() as u32);
     bytes.extend(payload);
+}
+
+fn push_recipe(bytes: &mut Vec<u8>, recipe: &Recipe) {
+    bytes.push(recipe.parts().len() as u8);
+    for (paint, parts) in recipe.parts() {
+        varint::push(bytes, u32::from(*paint));
+        varint::push(bytes, u32::from(*parts));
+    }
 }
 
 fn push_text(bytes: &mut Vec<u8>, text: &str) {
@@ -345,6 +346,12 @@ impl<'a> Input<'a> {
     /// Three bytes hold any doubled paint number, and any length.
     fn varint(&mut self) -> Result<u32, Error> {
         varint::take(&mut self.0).ok_or(BROKEN_NUMBER)
+    }
+
+    /// Parts of a recipe, as they were written.
+    fn parts(&mut self) -> Result<Vec<(PaintNumber, u16)>, Error> {
+        let count = self.byte()?;
+        (0..count).map(|_| Ok((self.varint()? as u16, self.varint()? as u16))).collect()
     }
 
     fn signed(&mut self) -> Result<i16, Error> {

@@ -127,6 +127,7 @@ fn bend(curves: Curves, ground: &Ground, swatches: &[Swatch]) -> Result<(Curves,
 mod tests {
     use super::*;
     use crate::colour::Lab;
+    use crate::noise::noise;
     use crate::{Light, Stock, View};
 
     /// What every tried paint is mixed with: one of each main kind.
@@ -135,12 +136,6 @@ mod tests {
 
     fn wide(lab: Lab) -> Lab<f64> {
         Lab::new(lab.l.into(), lab.a.into(), lab.b.into())
-    }
-
-    /// Uniform, of this standard deviation; the same every time.
-    fn noise(seed: &mut u64, deviation: f64) -> f64 {
-        *seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        ((*seed >> 11) as f64 / (1u64 << 53) as f64 - 0.5) * 12f64.sqrt() * deviation
     }
 
     /// CIEDE2000 of mixes of every measured paint, remade from colours of itself at these loads.

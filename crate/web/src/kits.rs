@@ -2,14 +2,14 @@
 
 use serde::Serialize;
 use washpath_core::{
-    Brief, FIRST_OWN, Kit, KitPaper, Lab, NamedPlace, OwnPaint, OwnPaper, PaintNumber, Puddle, Recipe, Shelf,
-    Stock, share,
+    Brief, FIRST_OWN, Kit, Lab, NamedPlace, OwnPaint, PaintNumber, Puddle, Recipe, Shelf, Stock, share,
 };
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
 use crate::own::OwnReadout;
+use crate::paper::PaperChoice;
 use crate::parts::{Parts, pan};
 
 /// A kit; a pan is one paint number or two.
@@ -111,11 +111,7 @@ pub fn encode_kit(kit: JsValue) -> Result<String, JsError> {
     let mut kit: KitReadout = into(kit)?;
     let own = kit.number_own()?;
     let pans = kit.pans.iter().map(|paints| pan(paints)).collect::<Result<_, _>>()?;
-    let stock = Stock::ALL.get(kit.stock).copied().unwrap_or_default();
-    let paper = match kit.paper {
-        Some([l, a, b]) => KitPaper::Own(OwnPaper::new(Lab::new(l, a, b))?),
-        None => KitPaper::Stock(stock),
-    };
+    let paper = PaperChoice { stock: kit.stock, own: kit.paper }.kit_paper()?;
     let puddle = |puddle: &PuddleReadout| Puddle::new(Recipe::new(&puddle.parts)?, puddle.load);
     let puddles = kit.puddles.iter().map(puddle).collect::<Result<_, _>>()?;
     let place = |place: &PlaceReadout| {
@@ -131,7 +127,7 @@ pub fn encode_kit(kit: JsValue) -> Result<String, JsError> {
         Some(brief) => Brief::new(&brief.note, &brief.tasks)?,
         None => Brief::default(),
     };
-    let kit = Kit::new(&kit.title, kit.capacity, stock, pans)?
+    let kit = Kit::new(&kit.title, kit.capacity, Stock::default(), pans)?
         .with_paper(paper)
         .with_puddles(puddles)?
         .with_places(places)?
@@ -148,17 +144,12 @@ pub fn encode_kit(kit: JsValue) -> Result<String, JsError> {
 #[wasm_bindgen]
 pub fn decode_kit(text: &str) -> Result<JsValue, JsError> {
     let kit = share::decode(text, Shelf::built_in())?;
+    let paper = PaperChoice::from(kit.paper());
     out(&KitReadout {
         title: kit.title().to_owned(),
         capacity: kit.capacity(),
-        stock: kit.stock() as usize,
-        paper: match kit.paper() {
-            KitPaper::Own(paper) => {
-                let lab = paper.colour();
-                Some([lab.l, lab.a, lab.b])
-            }
-            KitPaper::Stock(_) => None,
-        },
+        stock: paper.stock,
+        paper: paper.own,
         pans: kit.pans().iter().map(|pan| pan.paints().collect()).collect(),
         puddles: kit.puddles().iter().map(PuddleReadout::from).collect(),
         places: kit.places().iter().map(PlaceReadout::from).collect(),

@@ -85,6 +85,6 @@ pub use record::read_record;
 pub use records::{learn, log_of, records_of, samples_of};
 #[cfg(feature = "adviser")]
 pub use shelf::films_of_swatches;
-pub use shelf::{built_in_count, paints, set_shelf};
+pub use shelf::{paints, set_shelf};
 #[cfg(feature = "studio")]
 pub use studio::{Studio, read_paper};

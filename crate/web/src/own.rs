@@ -2,11 +2,12 @@
 
 use serde::Serialize;
 use washpath_core::calibrate::Seen;
-use washpath_core::{KitPaper, Lab, Origin, OwnPaint, OwnPaper, PaintNumber, Patch, Recipe, Stock};
+use washpath_core::{Lab, Origin, OwnPaint, PaintNumber, Patch, Recipe};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
+use crate::paper::PaperChoice;
 use crate::parts::Parts;
 use crate::swatch::lab_of;
 
@@ -21,47 +22,12 @@ pub(crate) struct OwnReadout {
     ratings: [Option<f32>; 4],
     /// The mixture it is; empty where it is one of swatches.
     parts: Parts,
-    paper: PaperReadout,
+    paper: PaperChoice,
     /// L*, a*, b* or 36 reflectances; empty in a mixture.
     masstone: Vec<f32>,
     /// The same of a wash; empty where there is none.
     wash: Vec<f32>,
     wash_load: f32,
-}
-
-/// A paper as the page names it: the number of a stock, and the colour of an own one, which goes first.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
-pub(crate) struct PaperReadout {
-    stock: usize,
-    own: Option<[f32; 3]>,
-}
-
-impl FromPage for PaperReadout {
-    fn from_page(value: &JsValue) -> Result<Self, String> {
-        let fields = Fields::of(value)?;
-        Ok(Self { stock: fields.get("stock")?, own: fields.get("own")? })
-    }
-}
-
-impl PaperReadout {
-    pub(crate) fn kit_paper(&self) -> Result<KitPaper, JsError> {
-        Ok(match self.own {
-            Some([l, a, b]) => KitPaper::Own(OwnPaper::new(Lab::new(l, a, b))?),
-            None => KitPaper::Stock(Stock::ALL.get(self.stock).copied().unwrap_or_default()),
-        })
-    }
-}
-
-impl From<KitPaper> for PaperReadout {
-    fn from(paper: KitPaper) -> Self {
-        match paper {
-            KitPaper::Stock(stock) => Self { stock: stock as usize, own: None },
-            KitPaper::Own(own) => {
-                let lab = own.colour();
-                Self { stock: 0, own: Some([lab.l, lab.a, lab.b]) }
-            }
-        }
-    }
 }
 
 impl FromPage for OwnReadout {
@@ -107,7 +73,7 @@ impl From<&OwnPaint> for OwnReadout {
             caution: paint.caution().to_owned(),
             ratings: paint.ratings().map(|rating| rating.map(f32::from)),
             parts: Vec::new(),
-            paper: PaperReadout::default(),
+            paper: PaperChoice::default(),
             masstone: Vec::new(),
             wash: Vec::new(),
             wash_load: 0.25,
@@ -179,8 +145,14 @@ pub fn first_own() -> PaintNumber {
 /// Neither of the two.
 #[wasm_bindgen]
 pub fn lab_of_seen(numbers: &[f32]) -> Result<Vec<f32>, JsError> {
+    let Lab { l, a, b, .. } = lab_seen(numbers)?;
+    Ok(vec![l, a, b])
+}
+
+/// The colour of what was seen.
+pub(crate) fn lab_seen(numbers: &[f32]) -> Result<Lab, JsError> {
     let lab = seen(numbers)?.lab();
-    Ok(vec![lab.l as f32, lab.a as f32, lab.b as f32])
+    Ok(Lab::new(lab.l as f32, lab.a as f32, lab.b as f32))
 }
 
 /// How one colour differs from another: `{error, words}`.

@@ -5,7 +5,8 @@ use washpath_core::Record;
 use wasm_bindgen::prelude::*;
 
 use crate::from_page::{Fields, FromPage};
-use crate::own::{PaperReadout, numbers_of, seen};
+use crate::own::{numbers_of, seen};
+use crate::paper::PaperChoice;
 use crate::parts::Parts;
 
 /// A record as the page holds it.
@@ -15,7 +16,7 @@ pub(crate) struct RecordReadout {
     load: f32,
     /// L*, a*, b* or 36 reflectances.
     seen: Vec<f32>,
-    paper: PaperReadout,
+    paper: PaperChoice,
     date: String,
     note: String,
 }

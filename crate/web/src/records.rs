@@ -8,7 +8,8 @@ use washpath_core::{
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
-use crate::own::{PaperReadout, numbers_of};
+use crate::own::numbers_of;
+use crate::paper::PaperChoice;
 use crate::parts::Parts;
 use crate::record::RecordReadout;
 use crate::shelf::{shelf, untaught};
@@ -135,7 +136,7 @@ pub fn learn(
     paper: JsValue,
 ) -> Result<JsValue, JsError> {
     let records = all(records)?;
-    let paper = into::<PaperReadout>(paper)?.kit_paper()?.paper()?;
+    let paper = into::<PaperChoice>(paper)?.paper()?;
     let shelf = untaught();
     let class = Class::new(&records, paints);
     let known = class.0.iter().map(|number| known(*number, held, &shelf)).collect::<Result<_, Error>>()?;

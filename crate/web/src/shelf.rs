@@ -136,13 +136,6 @@ pub fn paints() -> Result<JsValue, JsError> {
     out(&shelf().paints().iter().map(PaintReadout::from).collect::<Vec<_>>())
 }
 
-/// How many paints the built-in shelf has.
-#[wasm_bindgen]
-#[must_use]
-pub fn built_in_count() -> usize {
-    Shelf::built_in().paints().len()
-}
-
 /// Films of own paints, each as it comes out of its swatches; nothing of a mixture.
 ///
 /// # Errors

@@ -13,7 +13,7 @@ use crate::border::{canvas_failed, into, out};
 use crate::dab::{self, Dab};
 use crate::geometry::{Frame, RIM, Spot, nearest_along};
 use crate::last_reach::LastReach;
-use crate::own::lab_of_seen;
+use crate::own::lab_seen;
 use crate::pair::{Pair, Ready};
 use crate::paper::PaperChoice;
 use crate::parts::recipe;
@@ -281,7 +281,7 @@ impl Studio {
         let mut records = Vec::new();
         for mark in &scene.seen {
             let (predicted, _) = self.sight.spot(self.drop_colour(&mark.laid)?);
-            let (place, css) = self.sight.spot(lab_of(&lab_of_seen(&mark.seen)?)?);
+            let (place, css) = self.sight.spot(lab_seen(&mark.seen)?);
             records.push([(frame.spot(predicted), String::new()), (frame.spot(place), css)]);
         }
         let over = Over { pins: &pins, drops: &drops, records: &records };

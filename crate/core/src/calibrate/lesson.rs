@@ -44,7 +44,7 @@ const IN_K: usize = 8;
 const IN_S: usize = 4;
 
 /// Numbers a paint may be corrected by.
-pub(super) const OF_PAINT: usize = 1 + IN_K + IN_S;
+const OF_PAINT: usize = 1 + IN_K + IN_S;
 
 /// Standard deviation of ln strength: common practice tells it to a factor of 1.5.
 const STRENGTH: f64 = 0.4;
@@ -130,22 +130,22 @@ pub struct Lesson {
     pub after: Vec<f64>,
     /// How much each record was believed, 0 to 1.
     pub believed: Vec<f64>,
-    pub(super) learner: Learner,
-    pub(super) state: State,
+    learner: Learner,
+    state: State,
     /// Inverse covariance of all numbers, by its root.
-    pub(super) certainty: Factor,
+    certainty: Factor,
 }
 
 /// Corrections of all paints, and of each record's ln load.
 #[derive(Clone)]
-pub(super) struct State {
+struct State {
     numbers: Vec<f64>,
     loads: Vec<f64>,
 }
 
 /// A film that is looked at: what it shows and how that answers to every number.
-pub(super) struct Sight {
-    pub(super) reflectance: Spectrum<f64>,
+struct Sight {
+    reflectance: Spectrum<f64>,
     /// Of the reflectance by each number of each paint in it.
     slopes: Vec<(usize, Spectrum<f64>)>,
     by_load: Spectrum<f64>,
@@ -250,7 +250,7 @@ impl Learner {
     }
 
     /// A mix laid on a paper, with its slopes where they are wanted.
-    pub(super) fn look(
+    fn look(
         &self,
         state: &State,
         parts: &[(usize, f64)],
@@ -442,21 +442,14 @@ impl Lesson {
     /// What makers differ by and the model is included, what the eye misjudges is not.
     #[must_use]
     pub fn error(&self, parts: &[(usize, f64)], load: f64, paper: &Paper) -> [f64; 2] {
-        let rows = self.rows(parts, load, paper);
-        let now = rows.iter().map(|row| self.variance(row)).sum::<f64>();
-        let before =
-            rows.iter().flatten().map(|(i, slope)| slope * slope / self.learner.first_hold(*i)).sum::<f64>();
-        [before, now].map(expected)
+        self.variances(parts, load, paper).map(expected)
     }
 
     /// Part of what was not known of a paint that is left: alone, and in mixes with others.
     #[must_use]
     pub fn left(&self, paint: usize, others: &[usize], paper: &Paper) -> [f64; 2] {
         let ratio = |parts: &[(usize, f64)], load: f64| {
-            let rows = self.rows(parts, load, paper);
-            let now: f64 = rows.iter().map(|row| self.variance(row)).sum();
-            let before: f64 =
-                rows.iter().flatten().map(|(i, slope)| slope * slope / self.learner.first_hold(*i)).sum();
+            let [before, now] = self.variances(parts, load, paper);
             (now / before.max(f64::MIN_POSITIVE)).sqrt()
         };
         let alone = 0.5 * (ratio(&[(paint, 1.0)], 1.0) + ratio(&[(paint, 1.0)], 0.25));
@@ -478,12 +471,24 @@ impl Lesson {
             .collect()
     }
 
-    fn variance(&self, row: &Row) -> f64 {
+    /// Summed variance of a mix's colour: before any record, and now.
+    fn variances(&self, parts: &[(usize, f64)], load: f64, paper: &Paper) -> [f64; 2] {
+        let rows = self.rows(parts, load, paper);
+        let before = |(i, slope): &(usize, f64)| slope * slope / self.learner.first_hold(*i);
+        [rows.iter().flatten().map(before).sum(), rows.iter().map(|row| dot(row, &self.spread(row))).sum()]
+    }
+
+    /// How every number varies together with what answers to a row.
+    pub(super) fn spread(&self, row: &Row) -> Vec<f64> {
         let mut right = vec![0.0; self.learner.size()];
         row.iter().for_each(|(i, slope)| right[*i] = *slope);
-        let solved = self.certainty.solve(&right);
-        row.iter().map(|(i, slope)| slope * solved[*i]).sum()
+        self.certainty.solve(&right)
     }
+}
+
+/// Sum over a row of its slopes times the numbers they belong to.
+pub(super) fn dot(row: &Row, numbers: &[f64]) -> f64 {
+    row.iter().map(|(i, slope)| slope * numbers[*i]).sum()
 }
 
 /// Slopes by number, in CIELAB units with the chroma's made smaller as CIEDE2000 makes them.

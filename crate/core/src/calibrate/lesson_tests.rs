@@ -1,4 +1,5 @@
 use super::*;
+use crate::noise::noise;
 use crate::{Light, Shelf, Stock, View};
 
 fn wide(lab: crate::Lab) -> crate::colour::Lab<f64> {
@@ -15,12 +16,6 @@ fn known() -> Vec<Known> {
 
 fn paper() -> Paper {
     Stock::Natural.paper()
-}
-
-/// Repeatable noise, uniform, of this standard deviation.
-fn noise(seed: &mut u64, deviation: f64) -> f64 {
-    *seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-    ((*seed >> 11) as f64 / (1u64 << 53) as f64 - 0.5) * 12f64.sqrt() * deviation
 }
 
 /// The painter's paints: the shelf's, each stronger or weaker and shifted, as makers' are.

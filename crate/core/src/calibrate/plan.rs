@@ -1,6 +1,6 @@
 //! Which swatches are worth painting: those that make the kit's predictions surer by most.
 
-use super::lesson::{Lesson, Row, expected, seen_variance};
+use super::lesson::{Lesson, Row, dot, expected, seen_variance};
 use crate::paper::Paper;
 
 /// A swatch to paint.
@@ -39,15 +39,10 @@ impl Lesson {
     #[must_use]
     pub fn plan(&self, paints: &[usize], paper: &Paper, steps: usize) -> (f64, Vec<Step>) {
         let views = self.views(paints, paper);
-        let size = self.films.len() * super::lesson::OF_PAINT;
         // What each axis of each view answers to, through the covariance.
-        let mut spread: Vec<Vec<Vec<f64>>> = views
-            .iter()
-            .map(|view| view.rows.iter().map(|row| self.certainty.solve(&dense(row, size))).collect())
-            .collect();
-        let mut variances: Vec<f64> =
-            views.iter().zip(&spread).map(|(view, spread)| trace(&view.rows, spread)).collect();
-        let now = mean(&variances);
+        let mut spread: Vec<Vec<Vec<f64>>> =
+            views.iter().map(|view| view.rows.iter().map(|row| self.spread(row)).collect()).collect();
+        let now = mean_error(&views, &spread);
         let mut plan = Vec::new();
         for _ in 0..steps.min(views.len()) {
             let gain = |i: usize| total_gain(&views, &spread[i], &views[i].rows);
@@ -71,9 +66,8 @@ impl Lesson {
                     }
                 }
             }
-            variances = views.iter().zip(&spread).map(|(view, spread)| trace(&view.rows, spread)).collect();
             let View { parts, load, .. } = &views[chosen];
-            plan.push(Step { parts: parts.clone(), load: *load, after: mean(&variances) });
+            plan.push(Step { parts: parts.clone(), load: *load, after: mean_error(&views, &spread) });
         }
         (now, plan)
     }
@@ -107,20 +101,10 @@ fn total_gain(views: &[View], seen: &[Vec<f64>], rows: &[Row]) -> f64 {
     .sum()
 }
 
-fn trace(rows: &[Row], spread: &[Vec<f64>]) -> f64 {
-    rows.iter().zip(spread).map(|(row, spread)| dot(row, spread)).sum()
-}
-
-fn mean(variances: &[f64]) -> f64 {
-    variances.iter().map(|variance| expected(*variance)).sum::<f64>() / variances.len().max(1) as f64
-}
-
-fn dense(row: &Row, size: usize) -> Vec<f64> {
-    let mut dense = vec![0.0; size];
-    row.iter().for_each(|(i, value)| dense[*i] = *value);
-    dense
-}
-
-fn dot(row: &Row, dense: &[f64]) -> f64 {
-    row.iter().map(|(i, value)| value * dense[*i]).sum()
+/// Mean over all views of how far each may be off.
+fn mean_error(views: &[View], spread: &[Vec<Vec<f64>>]) -> f64 {
+    let variance = |(view, spread): (&View, &Vec<Vec<f64>>)| -> f64 {
+        view.rows.iter().zip(spread).map(|(row, spread)| dot(row, spread)).sum()
+    };
+    views.iter().zip(spread).map(|both| expected(variance(both))).sum::<f64>() / views.len().max(1) as f64
 }

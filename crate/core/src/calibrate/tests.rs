@@ -1,4 +1,5 @@
 use super::*;
+use crate::noise::noise;
 use crate::spectrum::from_fn;
 
 /// A smooth made-up paint: one absorption hump on a floor.
@@ -15,12 +16,6 @@ fn ground() -> Ground {
 
 fn paints() -> Vec<Curves> {
     vec![paint(6.0, 3.0, 0.4), paint(18.0, 1.5, 0.8), paint(28.0, 2.0, 0.2)]
-}
-
-/// Repeatable noise, uniform, of this standard deviation.
-fn noise(seed: &mut u64, deviation: f64) -> f64 {
-    *seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-    ((*seed >> 11) as f64 / (1u64 << 53) as f64 - 0.5) * 12f64.sqrt() * deviation
 }
 
 fn swatch(parts: &[(usize, f64)], seed: &mut u64) -> Swatch {

@@ -4,10 +4,9 @@ use super::{BROKEN_NUMBER, Input, varint};
 use crate::error::Error;
 use crate::kit::KitPaper;
 use crate::own_paint::{Origin, OwnPaint, Patch};
-use crate::paint::PaintNumber;
+use crate::packed::{push_bands, take_bands};
 use crate::paper::Stock;
 use crate::recipe::Recipe;
-use crate::spectrum::BANDS;
 
 const MIXTURE: u8 = 0;
 const MASSTONE: u8 = 1;
@@ -32,11 +31,8 @@ pub(super) fn write(paints: &[OwnPaint]) -> Vec<u8> {
 fn write_origin(bytes: &mut Vec<u8>, origin: &Origin) {
     match origin {
         Origin::Mixture(recipe) => {
-            bytes.extend([MIXTURE, recipe.parts().len() as u8]);
-            for (paint, parts) in recipe.parts() {
-                varint::push(bytes, u32::from(*paint));
-                varint::push(bytes, u32::from(*parts));
-            }
+            bytes.push(MIXTURE);
+            super::push_recipe(bytes, recipe);
         }
         Origin::Swatches { paper, masstone, wash } => {
             bytes.push(if wash.is_some() { WITH_WASH } else { MASSTONE });
@@ -64,19 +60,8 @@ fn write_patch(bytes: &mut Vec<u8>, patch: &Patch) {
         }
         Patch::Measured(steps) => {
             bytes.push(MEASURED);
-            for band in 0..BANDS {
-                varint::push_signed(bytes, steps[band].wrapping_sub(expected(&steps[..band])) as i16);
-            }
+            push_bands(bytes, &steps.map(|step| step as i16));
         }
-    }
-}
-
-/// The next band on the line through the last two.
-fn expected(steps: &[u16]) -> u16 {
-    match *steps {
-        [] => 0,
-        [only] => only,
-        [.., before, last] => last.wrapping_mul(2).wrapping_sub(before),
     }
 }
 
@@ -97,13 +82,7 @@ fn read_paint(input: &mut Input<'_>) -> Result<OwnPaint, Error> {
 
 fn read_origin(input: &mut Input<'_>) -> Result<Origin, Error> {
     match input.byte()? {
-        MIXTURE => {
-            let count = input.byte()?;
-            let parts: Vec<(PaintNumber, u16)> = (0..count)
-                .map(|_| Ok((input.varint()? as u16, input.varint()? as u16)))
-                .collect::<Result<_, Error>>()?;
-            Ok(Origin::Mixture(Recipe::new(&parts)?))
-        }
+        MIXTURE => Ok(Origin::Mixture(Recipe::new(&input.parts()?)?)),
         kind @ (MASSTONE | WITH_WASH) => {
             let paper = match input.byte()? {
                 OWN_SHEET => KitPaper::Own(super::read_own_paper(input)?),
@@ -127,11 +106,8 @@ fn read_patch(input: &mut Input<'_>) -> Result<Patch, Error> {
     let patch = match input.byte()? {
         COLOUR => Patch::Colour([input.signed()?, input.signed()?, input.signed()?]),
         MEASURED => {
-            let mut steps = [0u16; BANDS];
-            for band in 0..BANDS {
-                steps[band] = expected(&steps[..band]).wrapping_add(input.signed()? as u16);
-            }
-            Patch::Measured(Box::new(steps))
+            let steps = take_bands(&mut input.0).ok_or(BROKEN_NUMBER)?;
+            Patch::Measured(Box::new(steps.map(|step| step as u16)))
         }
         _ => return Err(Error::DamagedLink("it holds a swatch that is neither colour nor spectrum")),
     };
