@@ -1,8 +1,10 @@
 //! Coverage: which colours of a place a kit reaches, and which only by one of its paints.
 
+use wide::f32x4;
+
 use crate::blend::Blend;
 use crate::cells::{ALL_CELLS, cell_of, runs};
-use crate::colour::Lab;
+use crate::colour::{Lab, narrow_ciede2000};
 use crate::descent::descend;
 use crate::ellipsoid::Ellipsoid;
 use crate::error::Error;
@@ -11,7 +13,6 @@ use crate::order::order;
 use crate::paint::PaintNumber;
 use crate::place::Place;
 use crate::reach::{LOADS, Reach};
-use crate::substitute::distance;
 
 /// CIEDE2000 within which a colour counts as reached: as good as the same, and close.
 pub const LIMITS: [f32; 2] = [2.0, 5.0];
@@ -115,12 +116,17 @@ struct Nearest {
     entry: Entry,
 }
 
+/// As many entries are compared at once.
+const FOUR: usize = 4;
+
 /// All mixes of a reach, by cells of CIELAB.
 struct Search<'a> {
     reach: &'a Reach,
     blends: Vec<Blend>,
     sets: Vec<PaintSet>,
     entries: Vec<Entry>,
+    /// L*, a* and b* of the entries, with [`FOUR`] - 1 more that are no colours, so that vectors can end past the last.
+    coordinates: [Vec<f32>; 3],
     /// Where each cell's entries begin; one more at the end.
     cells: Vec<u32>,
     /// By set, the nearest mix to the colour at hand.
@@ -144,7 +150,12 @@ impl<'a> Search<'a> {
         }
         let (entries, cells) = sorted(&all);
         let nearest = vec![None; sets.len()];
-        Self { reach, blends, sets, entries, cells, nearest, found: Vec::new() }
+        let coordinate = |of: fn(Lab) -> f32| {
+            let values = entries.iter().map(|entry| of(entry.lab));
+            values.chain([f32::INFINITY; FOUR - 1]).collect::<Vec<f32>>()
+        };
+        let coordinates = [coordinate(|lab| lab.l), coordinate(|lab| lab.a), coordinate(|lab| lab.b)];
+        Self { reach, blends, sets, entries, coordinates, cells, nearest, found: Vec::new() }
     }
 
     fn needs(&mut self, colour: Lab) -> [PaintSet; 2] {
@@ -187,25 +198,35 @@ impl<'a> Search<'a> {
     fn gather(&mut self, ellipsoid: &Ellipsoid, look: f32) {
         for run in runs(ellipsoid, look) {
             let run = self.cells[*run.start()] as usize..self.cells[*run.end() + 1] as usize;
-            for entry in &self.entries[run] {
-                let squared = ellipsoid.squared(entry.lab);
-                if squared > look * look {
-                    continue;
+            // The last four may reach into the next cell: mixes like any others, looked at once more.
+            for first in run.step_by(FOUR) {
+                let four = |values: &Vec<f32>| f32x4::from(&values[first..first + FOUR]);
+                let squared = ellipsoid.squared_of_four(self.coordinates.each_ref().map(four));
+                let mut near = squared.simd_le(f32x4::splat(look * look)).to_bitmask();
+                while near != 0 {
+                    let lane = near.trailing_zeros() as usize;
+                    near &= near - 1;
+                    self.hold(first + lane, squared.as_array()[lane]);
                 }
-                let nearest = &mut self.nearest[entry.set as usize];
-                match nearest {
-                    None => self.found.push(entry.set),
-                    Some(known) if known.squared <= squared => continue,
-                    Some(_) => {}
-                }
-                *nearest = Some(Nearest { squared, entry: *entry });
             }
         }
     }
 
+    /// Keeps an entry if it is the nearest of its set so far.
+    fn hold(&mut self, entry: usize, squared: f32) {
+        let entry = self.entries[entry];
+        let nearest = &mut self.nearest[entry.set as usize];
+        match nearest {
+            None => self.found.push(entry.set),
+            Some(known) if known.squared <= squared => return,
+            Some(_) => {}
+        }
+        *nearest = Some(Nearest { squared, entry });
+    }
+
     /// CIEDE2000 of a mix, refined where it does not serve as it is.
     fn error(&self, entry: &Entry, ellipsoid: &Ellipsoid, colour: Lab, look: f32) -> f32 {
-        let error = distance(entry.lab, colour);
+        let error = narrow_ciede2000(entry.lab, colour);
         if error <= LIMITS[0] || look < LOOK {
             return error;
         }
@@ -214,7 +235,7 @@ impl<'a> Search<'a> {
         let films: Vec<&Film> = blend.used().map(|(paint, _)| &self.reach.films()[paint]).collect();
         let parts: Vec<f32> = blend.used().map(|(_, parts)| f32::from(parts)).collect();
         let refined = refine(&films, &parts, load, self.reach.view(), ellipsoid);
-        error.min(distance(refined, colour))
+        error.min(narrow_ciede2000(refined, colour))
     }
 }
 
@@ -324,7 +345,7 @@ mod tests {
             let reach = Reach::new(&paints, Shelf::built_in(), &view).unwrap();
             let found = coverage(&paints);
             for (i, colour) in Place::gamut().colours().iter().enumerate() {
-                let nearest = reach.mixes().map(|mix| distance(mix.lab(), *colour)).fold(f32::INFINITY, f32::min);
+                let nearest = reach.mixes().map(|mix| narrow_ciede2000(mix.lab(), *colour)).fold(f32::INFINITY, f32::min);
                 let reached = found.reaches(i).unwrap();
                 for (reached, limit) in reached.into_iter().zip(LIMITS) {
                     // Among mixes that the ellipsoid ranks otherwise than CIEDE2000 does: 0.7 held for 1800 kits.

@@ -5,6 +5,8 @@
 //! thousands of colours with one by a few products each. M. R. Luo, G. Cui,
 //! B. Rigg, Color Research and Application 26 (2001) 340.
 
+use wide::f32x4;
+
 use crate::colour::Lab;
 
 /// The ellipsoid of equal CIEDE2000 round a colour.
@@ -66,6 +68,17 @@ impl Ellipsoid {
     /// The square of the difference.
     pub(crate) fn squared(&self, lab: Lab) -> f32 {
         self.parts(lab).iter().map(|part| part * part).sum()
+    }
+
+    /// The squares of the differences of four colours, given by their L*, a* and b*.
+    pub(crate) fn squared_of_four(&self, [l, a, b]: [f32x4; 3]) -> f32x4 {
+        let [l, a, b] = [l - self.centre.l, a - self.centre.a, b - self.centre.b];
+        let parts = [
+            l * self.rows[0][0],
+            a * self.rows[1][1] + b * self.rows[1][2],
+            a * self.rows[2][1] + b * self.rows[2][2],
+        ];
+        parts[0] * parts[0] + parts[1] * parts[1] + parts[2] * parts[2]
     }
 
     /// Half the sides, in L*, a*, b*, of the box round the ellipsoid of a radius.

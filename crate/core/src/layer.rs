@@ -24,7 +24,7 @@
 
 use num_traits::Float;
 
-use crate::spectrum::{BANDS, Spectrum, from_fn};
+use crate::spectrum::{BANDS, Spectrum};
 
 /// Reflectance of a film of load `x` on a substrate of reflectance `ground`.
 ///
@@ -128,27 +128,27 @@ pub const MAX_LOAD: f32 = 1e3;
 /// [`MAX_LOAD`]. Absolute error against `f64` below 1e-6.
 #[must_use]
 pub fn reflectances(k: &Spectrum, s: &Spectrum, x: f32, ground: &Spectrum) -> Spectrum {
-    let (over, under) = reflectance_ratios(k, s, x, ground);
-    from_fn(|band| over[band] / under[band])
+    each_band(k, s, x, ground, |over, under| over / under)
 }
 
-/// The kernel's reflectance as a ratio at each band, numerator and denominator.
+/// Something of the kernel's reflectance, a ratio, at each band.
 ///
-/// A surface term on top can then share the one division there is.
-pub(crate) fn reflectance_ratios(
+/// What comes on top, as a surface, can then share the one division there is.
+#[inline]
+pub(crate) fn each_band(
     k: &Spectrum,
     s: &Spectrum,
     x: f32,
     ground: &Spectrum,
-) -> (Spectrum, Spectrum) {
-    let (mut over, mut under) = ([0.0; BANDS], [0.0; BANDS]);
+    of_ratio: impl Fn(f32, f32) -> f32,
+) -> Spectrum {
+    let mut out = [0.0; BANDS];
     for band in 0..BANDS {
         let (k, s, ground) = (k[band] * x, s[band] * x, ground[band]);
         let ([p, q], w) = (tanh_ratio(k * (k + 2.0 * s)), s * (1.0 - ground));
-        over[band] = ground * q + p * (w - k * ground);
-        under[band] = q + p * (w + k);
+        out[band] = of_ratio(ground * q + p * (w - k * ground), q + p * (w + k));
     }
-    (over, under)
+    out
 }
 
 /// tanh(z) / z from u = z² as a ratio, relative error below 3e-7 for any u >= 0.
@@ -163,5 +163,5 @@ fn tanh_ratio(u: f32) -> [f32; 2] {
     let v = u.min(END * END);
     let p = P[0] + v * (P[1] + v * (P[2] + v * (P[3] + v * P[4])));
     let q = Q[0] + v * (Q[1] + v * (Q[2] + v * (Q[3] + v * Q[4])));
-    [p, q * (u.sqrt() / END).max(1.0)]
+    [p, q * (u * (1.0 / (END * END))).max(1.0).sqrt()]
 }

@@ -6,10 +6,11 @@
 use std::sync::LazyLock;
 
 use num_traits::Float;
+use wide::f32x4;
 
-use crate::colour::{Lab, narrow_lab};
+use crate::colour::{Lab, lab_of_ratios};
 use crate::decimal;
-use crate::spectrum::{BANDS, Spectrum, cast};
+use crate::spectrum::{BANDS, Spectrum};
 
 /// The light a painting is looked at in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -46,8 +47,12 @@ impl Light {
     /// Colour of a reflectance in this light; a reflectance is the same in all lights.
     #[must_use]
     pub fn colour_of(self, reflectance: &Spectrum) -> Lab {
-        let weights = self.narrow_weights();
-        narrow_lab(weights.tristimulus(reflectance), weights.white)
+        lab_of_ratios(self.ratios_of(reflectance))
+    }
+
+    /// X, Y and Z of a reflectance as parts of white's; what [`lab_of_ratios`] takes.
+    pub(crate) fn ratios_of(self, reflectance: &Spectrum) -> f32x4 {
+        ratios(&TABLES[self as usize].1, reflectance)
     }
 
     /// The weights of this light.
@@ -55,12 +60,22 @@ impl Light {
     pub fn weights(self) -> &'static Weights<f64> {
         &TABLES[self as usize].0
     }
+}
 
-    /// The same in `f32`, for the mixing kernel.
-    #[must_use]
-    pub fn narrow_weights(self) -> &'static Weights<f32> {
-        &TABLES[self as usize].1
+/// What four bands at a time add to X, Y and Z as parts of white's.
+type Bands = [[f32x4; 3]; BANDS / 4];
+
+/// X, Y and Z of a reflectance as parts of white's.
+fn ratios(bands: &Bands, reflectance: &Spectrum) -> f32x4 {
+    let mut sums = [f32x4::ZERO; 4];
+    for (weights, values) in bands.iter().zip(reflectance.as_chunks::<4>().0) {
+        let values = f32x4::from(*values);
+        for (sum, weights) in sums.iter_mut().zip(weights) {
+            *sum = values.mul_add(*weights, *sum);
+        }
     }
+    let [a, b, c, d] = f32x4::transpose(sums);
+    (a + c) + (b + d)
 }
 
 /// What each band adds to X, Y and Z; a perfect white sums to Y = 100.
@@ -81,17 +96,10 @@ impl<F: Float> Weights<F> {
 }
 
 fn dot<F: Float>(a: &Spectrum<F>, b: &Spectrum<F>) -> F {
-    // Four running sums: one would make every addition wait for the last.
-    let mut sums = [F::zero(); 4];
-    for start in (0..BANDS).step_by(4) {
-        for lane in 0..4 {
-            sums[lane] = sums[lane] + a[start + lane] * b[start + lane];
-        }
-    }
-    (sums[0] + sums[1]) + (sums[2] + sums[3])
+    a.iter().zip(b).fold(F::zero(), |sum, (a, b)| sum + *a * *b)
 }
 
-type Both = (Weights<f64>, Weights<f32>);
+type Both = (Weights<f64>, Bands);
 
 static TABLES: LazyLock<Vec<Both>> = LazyLock::new(|| {
     let columns = columns(include_str!("../data/observer.csv"));
@@ -99,9 +107,11 @@ static TABLES: LazyLock<Vec<Both>> = LazyLock::new(|| {
 });
 
 fn both(xyz: [Spectrum<f64>; 3]) -> Both {
-    let white = xyz.map(|weights| weights.iter().sum());
-    let narrow = Weights { xyz: xyz.map(|weights| cast(&weights)), white: white.map(|w: f64| w as f32) };
-    (Weights { xyz, white }, narrow)
+    let white: [f64; 3] = xyz.map(|weights| weights.iter().sum());
+    let part = |i: usize, band: usize| (xyz[i][band] / white[i]) as f32;
+    let four = |i: usize, first: usize| f32x4::from([0, 1, 2, 3].map(|lane| part(i, first + lane)));
+    let bands = std::array::from_fn(|chunk| [0, 1, 2].map(|i| four(i, 4 * chunk)));
+    (Weights { xyz, white }, bands)
 }
 
 /// The table's columns after the wavelength. The file is part of the program.

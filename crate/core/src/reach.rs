@@ -127,13 +127,7 @@ impl Reach {
 
     fn of_sets(numbers: Vec<PaintNumber>, films: Vec<Film>, view: &View, sets: &[Vec<u8>]) -> Self {
         let (blends, starts) = blends(&films, sets);
-        let labs = blends
-            .iter()
-            .map(|blend| {
-                let film = blend.film(&films);
-                LOADS.map(|load| view.colour(&film, load))
-            })
-            .collect();
+        let labs = blends.iter().map(|blend| view.washes(&blend.film(&films), LOADS)).collect();
         Self { numbers, films, view: view.clone(), blends, labs, starts }
     }
 

@@ -1,6 +1,6 @@
 //! Substitutes: what may stand in for a paint, and how near it comes.
 
-use crate::colour::{Lab, ciede2000};
+use crate::colour::{Lab, narrow_ciede2000};
 use crate::error::Error;
 use crate::film::Film;
 use crate::order::in_order;
@@ -77,7 +77,7 @@ pub fn substitute(
     let mut best: Vec<Substitute> = nearest(singles).into_iter().collect();
     let mut ranked: Vec<(f32, Recipe)> = Reach::masstones_of_pairs(&owned, shelf, view)?
         .into_iter()
-        .map(|(recipe, lab)| (distance(lab, wanted.alone[0]), recipe))
+        .map(|(recipe, lab)| (narrow_ciede2000(lab, wanted.alone[0]), recipe))
         .collect();
     ranked = in_order(ranked, |(distance, _)| *distance);
     let mixes =
@@ -125,13 +125,7 @@ impl Profile {
 }
 
 fn mean(a: &[Lab], b: &[Lab]) -> f32 {
-    a.iter().zip(b).map(|(a, b)| distance(*a, *b)).sum::<f32>() / a.len() as f32
-}
-
-/// CIEDE2000.
-pub(crate) fn distance(a: Lab, b: Lab) -> f32 {
-    let wide = |lab: Lab| Lab::new(f64::from(lab.l), f64::from(lab.a), f64::from(lab.b));
-    ciede2000(wide(a), wide(b)) as f32
+    a.iter().zip(b).map(|(a, b)| narrow_ciede2000(*a, *b)).sum::<f32>() / a.len() as f32
 }
 
 #[cfg(test)]

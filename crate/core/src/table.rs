@@ -249,11 +249,11 @@ fn near_by_cell(ellipsoids: &[Ellipsoid]) -> (Vec<u32>, Vec<u16>) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::colour::narrow_ciede2000;
     use crate::coverage::refine;
     use crate::observer::Light;
     use crate::paper::Stock;
     use crate::shelf::Shelf;
-    use crate::substitute::distance;
 
     fn filled(keys: &[&str], place: &Place) -> Filling {
         let view = View::new(&Stock::BrightWhite.paper(), Light::D65);
@@ -342,6 +342,6 @@ mod tests {
                 }
             }
         }
-        distance(refine(&films, &best.1, best.2, &filling.view, &ellipsoid), colour)
+        narrow_ciede2000(refine(&films, &best.1, best.2, &filling.view, &ellipsoid), colour)
     }
 }
