@@ -27,6 +27,9 @@ pub fn lab(xyz: [f64; 3], white: [f64; 3]) -> Lab<f64> {
 /// The same in `f32` from X, Y and Z as parts of white's, as fast as a search needs it.
 ///
 /// Three cube roots of the standard library take as long as all bands of a film.
+///
+/// Called and not copied to wherever a colour is asked for.
+#[inline(never)]
 pub(crate) fn lab_of_ratios(ratios: f32x4) -> Lab {
     // CIE 15:2018, 8.2.1.
     const FOOT: f32 = 216.0 / 24389.0;

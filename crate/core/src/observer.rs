@@ -51,6 +51,7 @@ impl Light {
     }
 
     /// X, Y and Z of a reflectance as parts of white's; what [`lab_of_ratios`] takes.
+    #[inline(never)]
     pub(crate) fn ratios_of(self, reflectance: &Spectrum) -> f32x4 {
         ratios(&TABLES[self as usize].1, reflectance)
     }
