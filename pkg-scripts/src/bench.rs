@@ -5,6 +5,7 @@ use std::process::Command as Process;
 
 use anyhow::{Context, Result, ensure};
 
+use crate::evaluate::plot;
 use crate::process::{cargo, program};
 use crate::size::{self, Size};
 use crate::{Command, pack, workspace};
@@ -16,7 +17,12 @@ pub(crate) const COMMAND: Command = Command {
 Compiles the core as it ships, times its sums on one processor, and, where
 python3 has NumPy, the same sums there in the same run; where the browser tests
 are installed, the page in Chromium. Prints a table of figures, verdicts and
-budgets. Sizes and the page are those built last.
+budgets, and how searches grow, drawn in target/growth.svg. Sizes and the page
+are those built last.
+
+NumPy picks the widest vectors of the processor as it starts; the core as it
+ships has those every machine has. So a mix is also timed compiled for this
+processor.
 ",
     run: |words| {
         crate::no_words(words)?;
@@ -53,7 +59,7 @@ const CHOICE_MS: f64 = 3000.0 / BROWSER;
 const READY_MS: f64 = 1000.0;
 
 fn bench() -> Result<()> {
-    let times = core_times()?;
+    let times = core_times("")?;
     let time = |name: &str| times.get(name).copied().with_context(|| format!("no figure \"{name}\""));
     println!();
     for (name, title) in FIGURES {
@@ -63,13 +69,15 @@ fn bench() -> Result<()> {
     match numpy_time() {
         Ok(numpy) => {
             row("the same mix in NumPy, float32", &duration(numpy), "");
-            let faster = numpy / mix;
-            let budget = format!("at least {FASTER_THAN_NUMPY}");
-            row(
-                "mix, times as fast as NumPy",
-                &times_of(faster),
-                &judged(faster >= FASTER_THAN_NUMPY, &budget),
-            );
+            let judge = |title: &str, faster: f64| {
+                let budget = format!("at least {FASTER_THAN_NUMPY}");
+                row(title, &times_of(faster), &judged(faster >= FASTER_THAN_NUMPY, &budget));
+            };
+            judge("mix, times as fast as NumPy", numpy / mix);
+            let here = core_times("-C target-cpu=native")?;
+            let mix = here.get("mix to Lab").context("no figure \"mix to Lab\"")?;
+            row("mix, compiled for this processor", &duration(*mix), "");
+            judge("that, times as fast as NumPy", numpy / mix);
         }
         Err(error) => row("the same mix in NumPy, float32", "not measured", &format!("{error:#}")),
     }
@@ -87,15 +95,44 @@ fn bench() -> Result<()> {
     under("recipes, all sets of 15 paints", recipes, RECIPES_MS);
     under("best 12 of 120 for 500 colours", time("best 12 of 120 for 500 colours")?, CHOICE_MS);
     match browser_times() {
-        Ok(page) => in_browser(&page, report)?,
+        Ok(page) => in_browser(&page, report, time("strongest load")?)?,
         Err(error) => row("in the browser", "not measured", &format!("{error:#}")),
     }
     sizes();
-    Ok(())
+    growth(&times)
+}
+
+/// How searches grow with the paints they are asked about: a row a search, and a drawing.
+///
+/// The power is that of the last doubling or less of the paints: 1 is in proportion.
+fn growth(times: &BTreeMap<String, f64>) -> Result<()> {
+    println!();
+    let mut lines: Vec<plot::Line> = Vec::new();
+    for (search, paints) in
+        [("reach", "paints"), ("report", "paints"), ("recipes", "paints"), ("choice", "candidates")]
+    {
+        let prefix = format!("growth {search} ");
+        let mut points: Vec<(f64, f64)> = times
+            .iter()
+            .filter_map(|(name, time)| Some((name.strip_prefix(&prefix)?.parse().ok()?, time / 1e6)))
+            .collect();
+        points.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let (Some(half), Some(last)) = (points.get(points.len() / 2), points.last()) else { continue };
+        let power = (last.1 / half.1).ln() / (last.0 / half.0).ln();
+        let told: Vec<String> =
+            points.iter().map(|(size, time)| format!("{size}: {}", duration(time * 1e6))).collect();
+        println!("{search} by {paints}, power {power:.1}   {}", told.join("   "));
+        if search != "choice" {
+            lines.push((search.to_owned(), points));
+        }
+    }
+    let most = lines.iter().flat_map(|(_, points)| points).fold(0.0, |most, point| f64::max(most, point.1));
+    let file = workspace::root().join("target/growth.svg");
+    plot::lines(&file, "Time of searches", ["paints of the kit", "milliseconds"], [24.0, most], &lines)
 }
 
 /// What the built page takes in Chromium.
-fn in_browser(page: &BTreeMap<String, f64>, native_report: f64) -> Result<()> {
+fn in_browser(page: &BTreeMap<String, f64>, native_report: f64, native_load: f64) -> Result<()> {
     // The page's figures come in milliseconds.
     let time = |name: &str| {
         let found = page.get(name).with_context(|| format!("no figure \"{name}\" of the page"))?;
@@ -106,9 +143,13 @@ fn in_browser(page: &BTreeMap<String, f64>, native_report: f64) -> Result<()> {
     under("browser: full report on 15 paints", report, REPORT_MS);
     under("browser: recipes of 15 paints", time("recipes of 15 paints")?, BROWSER * RECIPES_MS);
     under("browser: best 12 of 120, real surfaces", time("best 12 of 120")?, BROWSER * CHOICE_MS);
-    let slower = report / native_report;
-    let budget = format!("at most {BROWSER}");
-    row("report, times native's", &times_of(slower), &judged(slower <= BROWSER, &budget));
+    let judge = |title: &str, slower: f64| {
+        row(title, &times_of(slower), &judged(slower <= BROWSER, &format!("at most {BROWSER}")));
+    };
+    judge("report, times native's", report / native_report);
+    judge("colours of a film at all loads, times native's", time("strongest load")? / native_load);
+    let kept = page.get("kilobytes kept after 600 steps").copied().unwrap_or(f64::NAN);
+    row("kilobytes kept after 600 steps of a drag", &format!("{kept:.0}"), "");
     under("ready, hosted, processor throttled 4x", time("ready, hosted")?, READY_MS);
     under("ready, one file, processor throttled 4x", time("ready, one file")?, READY_MS);
     Ok(())
@@ -139,10 +180,15 @@ fn times_of(ratio: f64) -> String {
     format!("{ratio:.1}")
 }
 
-/// Nanoseconds by the names the core's example gives.
-fn core_times() -> Result<BTreeMap<String, f64>> {
+/// Nanoseconds by the names the core's example gives, compiled with some flags more.
+fn core_times(flags: &str) -> Result<BTreeMap<String, f64>> {
     let words = ["run", "--locked", "--release", "--quiet", "-p", "washpath-core", "--example", "speed"];
-    figures(&output(&mut cargo(&words))?)
+    let mut cargo = cargo(&words);
+    if !flags.is_empty() {
+        // Elsewhere, so that neither is compiled anew the next time.
+        cargo.env("RUSTFLAGS", flags).env("CARGO_TARGET_DIR", workspace::root().join("target/here"));
+    }
+    figures(&output(&mut cargo)?)
 }
 
 /// Milliseconds by the names `tests/browser/speed.js` gives; it looks at what was built last.

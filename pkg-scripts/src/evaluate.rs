@@ -3,7 +3,7 @@
 mod learning;
 mod mixtures;
 mod neutrals;
-mod plot;
+pub(crate) mod plot;
 mod report;
 mod table;
 

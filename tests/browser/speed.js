@@ -17,6 +17,7 @@ try {
   say("ready, one file", await ready(packedAddress()));
   await inside(async (page) => {
     say("frame of a drag", await dragged(page));
+    say("kilobytes kept after 600 steps", await kept(page));
     for (const [name, time] of await page.evaluate(long)) say(name, time);
   });
 } finally {
@@ -87,6 +88,22 @@ function dragged(page) {
   });
 }
 
+/** Kilobytes of objects that 600 steps of a drag leave behind, once what can go is gone; as many went before. */
+async function kept(page) {
+  const session = await page.context().newCDPSession(page);
+  const used = async () => {
+    await session.send("HeapProfiler.collectGarbage");
+    return (await session.send("Runtime.getHeapUsage")).usedSize;
+  };
+  const steps = async () => {
+    for (let i = 0; i < 10; i += 1) await dragged(page);
+  };
+  await steps();
+  const before = await used();
+  await steps();
+  return ((await used()) - before) / 1024;
+}
+
 /** The worker's half of the core, asked in the page: the same questions as the core's own example of its speed. */
 async function long() {
   const core = await import(new URL("./pkg/adviser.js", location.href).href);
@@ -111,7 +128,16 @@ async function long() {
     while (!choosing.step(1000).finished);
     choosing.free();
   };
+  const studioCore = await import(new URL("./pkg/studio.js", location.href).href);
+  await studioCore.default({ module_or_path: new URL("./pkg/studio_bg.wasm", location.href) });
+  const studio = new studioCore.Studio({ stock: 0, own: null }, 0, false);
+  const ultramarine = studioCore.paints().find(({ key }) => key === "pb29").number;
+  const CALLS = 500;
+  const strongest = () => {
+    for (let i = 0; i < CALLS; i += 1) studio.strongest_load([[ultramarine, 1]]);
+  };
   return [
+    ["strongest load", timed(strongest) / CALLS],
     ["report on 15 paints", timed(() => adviser.report(kit))],
     ["recipes of 15 paints", timed(() => adviser.matches(kit, target((asked += 1))))],
     ["best 12 of 120", timed(choose)],

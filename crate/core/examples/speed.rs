@@ -66,6 +66,29 @@ fn main() -> Result<(), Error> {
     let target = Lab::new(45.0, -12.0, 10.0);
     figure("recipes of 15 paints", || find_matches(black_box(target), &reach, shelf));
     figure("nearest place at a load", || black_box(&reach).nearest_place(-12.0, 20.0, Some(0.3)));
+    figure("strongest load", || view.strongest_load(black_box(a)));
+    growth(&all, &targets, shelf, &view)
+}
+
+/// How the time of searches grows with what they are asked about: `growth`, a name and a size.
+fn growth(all: &[PaintNumber], targets: &Place, shelf: &Shelf, view: &View) -> Result<(), Error> {
+    let horizon = horizon(shelf, view)?;
+    let target = Lab::new(45.0, -12.0, 10.0);
+    for paints in [6, 9, 12, 15, 18, 21, 24] {
+        let kit: Vec<PaintNumber> = all.iter().step_by(6).copied().take(paints).collect();
+        let reach = Reach::new(&kit, shelf, view)?;
+        figure(&format!("growth reach {paints}"), || Reach::new(black_box(&kit), shelf, view));
+        figure(&format!("growth report {paints}"), || Report::new(black_box(&kit), shelf, view, &horizon));
+        figure(&format!("growth recipes {paints}"), || find_matches(black_box(target), &reach, shelf));
+    }
+    for candidates in [30, 60, 90, 120] {
+        figure(&format!("growth choice {candidates}"), || {
+            let rules = Rules::default();
+            let mut chooser = Chooser::new(12, &all[..candidates], targets, &rules, shelf, view)?;
+            while !chooser.step(1_000).finished {}
+            chooser.choice().cloned()
+        });
+    }
     Ok(())
 }
 

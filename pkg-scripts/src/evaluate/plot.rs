@@ -29,10 +29,10 @@ pub(super) fn cumulative(
 }
 
 /// One line: its name and its points, by ascending x.
-pub(super) type Line = (String, Vec<(f64, f64)>);
+pub(crate) type Line = (String, Vec<(f64, f64)>);
 
 /// Draws lines; both axes begin at 0.
-pub(super) fn lines(file: &Path, title: &str, axes: [&str; 2], most: [f64; 2], lines: &[Line]) -> Result<()> {
+pub(crate) fn lines(file: &Path, title: &str, axes: [&str; 2], most: [f64; 2], lines: &[Line]) -> Result<()> {
     draw(file, title, axes, most, lines, SeriesLabelPosition::UpperRight)
 }
 
