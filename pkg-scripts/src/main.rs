@@ -8,6 +8,7 @@
 mod bench;
 mod build;
 mod check;
+mod dependencies;
 mod evaluate;
 mod fuzz;
 mod graph;

@@ -198,6 +198,39 @@ visit("what cannot be read in a file is named; the rest stays", {}, async ({ pag
   assert.ok(await page.locator("#undo").isDisabled());
 });
 
+/** Spoils the swatches of a paint called Fog on their way to the worker: of some 22,000 random swatches none was without a film. */
+const spoilFog = () => {
+  const { postMessage } = Worker.prototype;
+  Worker.prototype.postMessage = function (message) {
+    for (const paint of message.verb === "films" ? message.question.paints : []) if (paint.name === "Fog") paint.masstone = [40, 999, 0];
+    postMessage.call(this, message);
+  };
+};
+visit("a paint that no film shows is left out by name, with what is made of it; the rest comes in", { script: spoilFog }, async ({ page }) => {
+  const unseen = await readFile(at("tests/reference/kit_file_v1_unseen.json"), "utf8");
+  await toFiles(page);
+  await look(page, unseen);
+  assert.deepEqual(await preview(page).locator(".fault li").allTextContents(), [
+    "paints 1 “Fog”: no film shows its swatches (L* 40 a* 999 b* 0 is no colour of a swatch)",
+    "records 1: “own:Fog” is left out",
+    "kits 1 “Fog bank”, pans 2: “own:Fog” is left out",
+    "kits 1 “Fog bank”, pans 3: “own:fog” is left out",
+    "kits 1 “Fog bank”, puddles 1: “own:Fog” is left out",
+    "kits 2 “Only fog”, pans 1: “own:Fog” is left out",
+    "held 1: “own:Fog” is left out",
+    "owned 1: “own:Fog” is left out",
+  ]);
+  await press(page, "Add to what is here");
+  await toFiles(page);
+  const out = JSON.parse((await saved(page, "Save everything")).text);
+  assert.ok(valid(out), JSON.stringify(valid.errors));
+  const [bank, only] = out.kits.slice(1);
+  assert.deepEqual(bank.pans, [["pb29"], ["own:Slate"]]);
+  assert.deepEqual(bank.puddles, [{ parts: [["own:Slate", 1], ["pb29", 1]], load: 0.25 }]);
+  assert.deepEqual([bank.places.length, only.pans], [1, []]);
+  assert.deepEqual([out.paints.map(({ name }) => name), out.records.map(({ note }) => note), out.held, out.owned], [["Slate"], ["slate alone"], ["own:Slate"], ["pb29"]]);
+});
+
 visit("a file of nothing but texts stays text", {}, async ({ page }) => {
   const script = "<img src=x onerror=alert(1)><script>";
   await toFiles(page);

@@ -76,6 +76,7 @@ for (const [where, visit] of Object.entries(places)) {
     await press(page, "Remove: Bismuth yellow");
     const sent = await pans(page);
     await press(page, "Share");
+    await page.waitForSelector("#share-dialog[open]");
     const link = await page.$eval("#share-link", (area) => area.value);
     assert.ok(link.startsWith(`${address}#kit=`), link);
     const other = await visitor(browser, link);

@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { enter, tabTo } from "./support/keyboard.js";
-import { ends, pans, readout, shareOf } from "./support/washpath.js";
+import { ends, pans, readout, shareOf, sharedLink } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
 
 const visit = visits();
@@ -68,7 +68,7 @@ visit("the whole job is done by keyboard alone", {}, async ({ page }) => {
 
   // The link.
   await enter(page, "Share");
-  assert.match(await page.locator("#share-link").inputValue(), /#kit=/);
+  assert.match(await sharedLink(page), /#kit=/);
   await page.keyboard.press("Escape");
   assert.ok(await page.locator("#share-dialog").isHidden());
 });

@@ -133,7 +133,7 @@ visit("an arrow at a row's edge stays in its row", {}, async ({ page }) => {
 for (const [opener, dialog] of [["Share", "#share-dialog"], ["Help", "#help"]]) {
   visit(`Escape closes what ${opener} opens, and focus returns`, {}, async ({ page }) => {
     await page.getByRole("button", { name: opener, exact: true }).press("Enter");
-    assert.ok(await page.locator(dialog).isVisible());
+    await page.locator(dialog).waitFor();
     for (let i = 0; i < 6; i += 1) {
       await page.keyboard.press("Tab");
       const outside = await page.evaluate(() => document.activeElement !== document.body && !document.activeElement.closest("dialog"));

@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { crc, linkText, sealed } from "./support/link.js";
 import { drawn, open } from "./support/launch.js";
-import { kit, pans } from "./support/washpath.js";
+import { kit, pans, sharedLink } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
 
 const visit = visits();
@@ -32,7 +32,7 @@ visit("a shared link shows the same kit to another visitor, who decides", {}, as
   await title.press("Enter");
   const sent = await kit(page);
   await page.getByRole("button", { name: "Share" }).click();
-  const link = await page.locator("#share-link").inputValue();
+  const link = await sharedLink(page);
   assert.ok(link.startsWith(`${address}#kit=`), link);
   assert.match(link.split("#kit=")[1], /^[\w-]+$/);
 
@@ -79,7 +79,7 @@ visit("a paint of the guest can be tried before deciding", { hash }, async ({ pa
 
 visit("a link to the kit at hand only says so", {}, async ({ page, address }) => {
   await page.getByRole("button", { name: "Share" }).click();
-  const link = await page.locator("#share-link").inputValue();
+  const link = await sharedLink(page);
   await page.keyboard.press("Escape");
   await page.goto(`${address}#${link.split("#")[1]}`);
   await page.waitForFunction(() => !document.getElementById("notice").hidden);

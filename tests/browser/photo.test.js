@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { PNG } from "pngjs";
 import { visits } from "./support/visit.js";
+import { sharedLink } from "./support/washpath.js";
 
 const visit = visits();
 
@@ -139,7 +140,7 @@ visit("a place is gathered, weighed, reached colour by colour, kept and shared",
   await page.getByLabel("Name of the place").press("Enter");
   await page.waitForTimeout(400);
   await press(page, "Share");
-  const link = await page.locator("#share-link").inputValue();
+  const link = await sharedLink(page);
   const other = await visitor.browser().newContext();
   const guest = await other.newPage();
   await guest.goto(address + link.slice(link.indexOf("#")));

@@ -1,7 +1,7 @@
 // Ends that are no paint: places of the wheel, and puddles.
 
 import assert from "node:assert/strict";
-import { ends, painted, pans, pixels, readout, slide } from "./support/washpath.js";
+import { ends, painted, pans, pixels, readout, sharedLink, slide } from "./support/washpath.js";
 import { tap } from "./support/touch.js";
 import { visits } from "./support/visit.js";
 
@@ -115,7 +115,7 @@ visit("puddles stay over a reload and travel in the link", {}, async ({ page, vi
   const kept = await puddles(page);
   assert.equal(kept.length, 1);
   await page.getByRole("button", { name: "Share", exact: true }).click();
-  const link = await page.locator("#share-link").inputValue();
+  const link = await sharedLink(page);
   const other = await visitor.browser().newContext();
   const guest = await other.newPage();
   await guest.goto(address + link.slice(link.indexOf("#")));

@@ -4,6 +4,7 @@ import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { assertAccessible } from "./support/axe.js";
 import { visits } from "./support/visit.js";
+import { sharedLink } from "./support/washpath.js";
 
 const visit = visits();
 
@@ -140,7 +141,7 @@ visit("an own paint is made, packed, shared, and stands in a stranger's browser"
   await page.locator("#tin").getByLabel("Tin holds").press("Enter");
   await press(page, "Pack: Quay red <b>");
   await press(page, "Share");
-  const link = await page.locator("#share-link").inputValue();
+  const link = await sharedLink(page);
   assert.ok(link.length < 2_000);
   const stranger = await page.context().browser().newContext();
   const other = await stranger.newPage();

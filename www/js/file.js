@@ -59,9 +59,10 @@ export function writeFile({ kit, others, own, records, held, owned }, shelf, alo
  * Reads a file: `{kits, own, records, held, owned, faults}`. Own paints have numbers of their own, from `core.first_own()` on;
  * a kit bears those it holds. What could not be read is named in `faults` and left out; what is no kit file at all is thrown.
  *
- * `core` checks own paints, records and kits; `find` knows the built-in paints by key.
+ * `core` checks own paints, records and kits; `find` knows the built-in paints by key. `unseen` are own paints that cannot be
+ * shown, by name, and why: they are left out, and so is what is made of them.
  */
-export function readFile(text, core, find) {
+export function readFile(text, core, find, unseen = new Map()) {
   if (text.length > LONGEST_FILE) throw new Error("it is longer than 4 MB, and no kit file is");
   let file;
   try {
@@ -95,10 +96,11 @@ export function readFile(text, core, find) {
   for (const key of Object.keys(file)) if (!["washpath", "kits", "paints", "records", "held", "owned", "$schema"].includes(key)) fault(quoted(key), "is not known and was left out");
 
   const numbers = new Map();
+  const gone = new Map([...unseen].map(([name, reason]) => [ownKey(name), reason]));
   const paintOf = (key) => {
-    const number = typeof key === "string" ? (numbers.get(key.toLowerCase()) ?? find(key)) : undefined;
-    if (number === undefined) throw new Error(`no paint ${quoted(key)}`);
-    return number;
+    const known = typeof key === "string" && key.toLowerCase();
+    if (gone.has(known)) refuse(`${quoted(key)} is left out`);
+    return (known === false ? null : numbers.get(known) ?? find(key)) ?? refuse(`no paint ${quoted(key)}`);
   };
   const partsOf = (parts) => {
     if (!Array.isArray(parts) || parts.length > 8) throw new Error("its parts are no list of up to 8");
@@ -116,8 +118,10 @@ export function readFile(text, core, find) {
     const parts = mixture === undefined ? [] : partsOf(mixture);
     if (mixture !== undefined && parts.length === 0) refuse("a mixture of nothing");
     const paint = core.read_own({ name, code, caution, ratings: RATINGS.map((key) => value[key] ?? null), parts, paper: paperOf(paper), masstone, wash, washLoad });
-    if (numbers.has(ownKey(paint.name))) refuse("a paint of this name stands before it");
-    numbers.set(ownKey(paint.name), next);
+    const key = ownKey(paint.name);
+    if (numbers.has(key)) refuse("a paint of this name stands before it");
+    if (gone.has(key)) refuse(`no film shows its swatches (${gone.get(key)})`);
+    numbers.set(key, next);
     return [next++, paint];
   });
   const records = each("records", MOST_RECORDS, (value) => {

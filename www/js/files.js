@@ -26,10 +26,10 @@ export function attachFiles(store, shelf, core, ask, done) {
   async function open(file) {
     try {
       if (file.size > LONGEST_FILE) throw new Error(`it has ${(file.size / 1e6).toFixed(1)} MB, and no kit file has more than 4`);
-      const found = read(await file.text());
+      const text = await file.text();
       // Own paints need their films before a shelf takes them.
-      const films = await learnFilms(found.own.map(([, paint]) => paint), [], ask);
-      preview(file.name, found, films);
+      const { films, unseen } = await filmsOf(read(text).own);
+      preview(file.name, read(text, unseen), films);
     } catch (error) {
       frame.replaceChildren(element("p", { class: "fault" }, `This file could not be read: ${error.message}. Nothing was changed.`));
       say("The file could not be read");
@@ -37,12 +37,26 @@ export function attachFiles(store, shelf, core, ask, done) {
     field.value = "";
   }
 
-  function read(text) {
+  /** Films of own paints, each asked for by itself; and by name why there is none of a paint. */
+  async function filmsOf(own) {
+    let films = [];
+    const unseen = new Map();
+    for (const [, paint] of own) {
+      try {
+        films = await learnFilms([paint], films, ask);
+      } catch (error) {
+        unseen.set(paint.name, error.message);
+      }
+    }
+    return { films, unseen };
+  }
+
+  function read(text, unseen) {
     const builtIn = (key) => {
       const number = shelf.find(key)?.number;
       return number < core.first_own() ? number : undefined;
     };
-    return readFile(text, core, builtIn);
+    return readFile(text, core, builtIn, unseen);
   }
 
   function preview(name, found, films) {

@@ -4,8 +4,8 @@ import { seenOn } from "./adviser.js";
 import { byId, element, say } from "./dom.js";
 import { isPair, pairOf } from "./end.js";
 import { DEMO_LOAD } from "./demo.js";
+import { hostField, isHosted, linkOf } from "./host.js";
 import { fileName, save } from "./save.js";
-import { linkOf } from "./share.js";
 import { LOADS, capital } from "./words.js";
 
 /** Names of the pages' sizes in the style sheet, in the core's order. */
@@ -23,9 +23,14 @@ export function attachPrint(store, core, ask) {
   let shown = 0;
   let asked = 0;
 
+  // The form hears of every change, the address too.
+  const hosting = hostField(() => {});
+  const forCode = element("div", {}, hosting.node);
+  field("code").closest("label").after(forCode);
   field("load").append(...LOADS.map(([load, name]) => element("option", { value: load, selected: load === DEMO_LOAD }, name)));
 
   byId("print").addEventListener("click", () => {
+    hosting.show();
     dialog.showModal();
     make();
   });
@@ -53,7 +58,7 @@ export function attachPrint(store, core, ask) {
       format: Number(field("format").value), landscape: Boolean(field("landscape").value), outlines: Boolean(field("outlines").value),
       paper: seenOn(kit).paper, capacity: kit.capacity, pans: kit.pans, pair: pairOf({ laid, ends }),
       load: Number(field("load").value), strips: field("strips").checked, labels: [field("half").checked, field("full").checked],
-      link: field("code").checked ? linkOf(store.get(), core) : null,
+      link: field("code").checked && isHosted() ? linkOf(store.get(), core) : null,
     };
   }
 
@@ -61,6 +66,7 @@ export function attachPrint(store, core, ask) {
     const turnOf = (asked += 1);
     const what = field("what").value;
     for (const set of form.querySelectorAll("[data-for]")) set.hidden = set.dataset.for !== what;
+    forCode.hidden = !field("code").checked;
     if (what === "pair" && !isPair(store.get())) return refuse("choose two ends, A and B, first");
     try {
       const made = await ask("print", wanted());

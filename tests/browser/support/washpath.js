@@ -114,3 +114,17 @@ export async function markAt(page, value) {
     return { x: box.left + median(xs) * scale, y: box.top + median(ys) * scale };
   });
 }
+
+/** The link in the dialog for sharing, once that is open. */
+export async function sharedLink(page) {
+  const field = page.locator("#share-link");
+  await field.waitFor();
+  return field.inputValue();
+}
+
+/** Types where the page is hosted into the open dialog. */
+export async function hostAt(page, address) {
+  const field = page.locator("dialog[open]").getByLabel("Address where the page is hosted");
+  await field.fill(address);
+  await field.press("Enter");
+}

@@ -1,0 +1,81 @@
+// Where links lead: to the page itself, or, if it was opened from a disk, to the copy of it that is hosted.
+
+import { element } from "./dom.js";
+import { MARK, textOf } from "./share.js";
+
+const KEY = "washpath host";
+const here = location.href.split("#")[0];
+const onDisk = location.protocol === "file:";
+let host = onDisk ? remembered() : here;
+
+/** Whether others can open the links. */
+export const isHosted = () => host !== "";
+
+/** The link of the kit at hand. */
+export const linkOf = (state, core) => (host || here) + MARK + textOf(state, core, state.kit);
+
+/** Where the page was opened from a disk, a field for the address of the hosted one; `changed` hears when there is another. Its `show` puts what is known into it. */
+export function hostField(changed) {
+  const field = element("input", { type: "url", inputmode: "url", placeholder: "https://", autocomplete: "off", spellcheck: "false" });
+  const said = element("p", { class: "fault-said", role: "status" });
+  const node = element("div", { class: "host", hidden: !onDisk },
+    element("label", { class: "field" }, element("span", {}, "Address where the page is hosted"), field), said,
+    element("p", { class: "quiet" }, "You opened this page from your disk, where nobody else can. With the address of a hosted copy, links lead there and have a QR code."));
+  field.addEventListener("change", () => {
+    try {
+      host = addressOf(field.value);
+      remember();
+      show();
+      changed();
+    } catch (error) {
+      said.textContent = `${error.message}. Links lead where they did.`;
+    }
+  });
+  function show() {
+    field.value = host;
+    said.textContent = "";
+  }
+  return { node, show };
+}
+
+/** A page's address from what was typed or pasted, without its fragment; nothing of nothing. Anything else is thrown. */
+export function addressOf(typed) {
+  const text = typed.trim();
+  if (text === "") return "";
+  const full = /^[a-z][a-z\d+.-]*:(?!\d)/i.test(text) ? text : `https://${text}`;
+  const said = `“${[...text].slice(0, 60).join("")}”`;
+  const url = parsed(full);
+  if (url && !/^https?:$/.test(url.protocol)) refuse(`no address of a page: ${said}. One begins with https://`);
+  if (url && /^(localhost|127\..*|\[::1\])$/.test(url.hostname)) refuse(`only this device has the address ${said}`);
+  // A name without an ending may be a house's own, but by itself it is a word.
+  if (!url || (full !== text && !url.hostname.includes("."))) refuse(`no address: ${said}. One looks like https://school.example/washpath.html`);
+  return url.href.split("#")[0];
+}
+
+function remembered() {
+  try {
+    return addressOf(localStorage.getItem(KEY) ?? "");
+  } catch {
+    return "";
+  }
+}
+
+function remember() {
+  try {
+    localStorage.setItem(KEY, host);
+  } catch {
+    // It holds for this visit.
+  }
+}
+
+function parsed(address) {
+  try {
+    return new URL(address);
+  } catch {
+    return null;
+  }
+}
+
+function refuse(reason) {
+  throw new Error(reason);
+}
