@@ -97,7 +97,14 @@ impl<F: Float> Weights<F> {
 }
 
 fn dot<F: Float>(a: &Spectrum<F>, b: &Spectrum<F>) -> F {
-    a.iter().zip(b).fold(F::zero(), |sum, (a, b)| sum + *a * *b)
+    // Four running sums: one would make every addition wait for the last.
+    let mut sums = [F::zero(); 4];
+    for start in (0..BANDS).step_by(4) {
+        for lane in 0..4 {
+            sums[lane] = sums[lane] + a[start + lane] * b[start + lane];
+        }
+    }
+    (sums[0] + sums[1]) + (sums[2] + sums[3])
 }
 
 type Both = (Weights<f64>, Bands);
