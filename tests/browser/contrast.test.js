@@ -82,10 +82,8 @@ for (const paper of ["Bright white", "Grey", "Tan"]) {
     visit(`letters on the wheel stand out, ${paper}, ${surround}`, { script: keepWords, context: { deviceScaleFactor: 2 } }, async ({ page }) => {
       await page.getByLabel("Paper").selectOption({ label: paper });
       if (surround === "dim") await page.getByRole("button", { name: "Dim" }).click();
-      // The mark of the mix at hand covers what it stands on: it stays off the puddle.
-      await slide(page, "Ratio", 680);
+      // The mark of the mix at hand stands on the puddle, beside its number.
       await page.getByRole("button", { name: "Keep this mix" }).click();
-      await slide(page, "Ratio", 500);
       await page.evaluate(() => document.fonts.ready.then(() => {}));
       await painted(page);
       const found = await contrasts(page);
@@ -95,3 +93,16 @@ for (const paper of ["Bright white", "Grey", "Tan"]) {
     });
   }
 }
+
+visit("the mark of the mix at hand covers no code, wherever it is dragged", { script: keepWords }, async ({ page }) => {
+  // This path passes close to the codes of three paints.
+  for (const code of ["PG18", "PR254"]) await page.locator(`#tin .paint[title$=" ${code}"]`).click();
+  for (let share = 25; share < 1000; share += 25) {
+    await slide(page, "Ratio", share);
+    await painted(page);
+    const codes = (await contrasts(page)).filter(({ word }) => /^P[A-Z]/.test(word));
+    assert.ok(codes.length >= 10, `${codes.length} codes`);
+    const weak = codes.filter(({ contrast }) => contrast < LEAST).map(({ word, contrast }) => `${word} ${contrast.toFixed(1)}`);
+    assert.deepEqual(weak, [], `${share} of 1000`);
+  }
+});

@@ -4,6 +4,7 @@ use wasm_bindgen::JsValue;
 use web_sys::CanvasRenderingContext2d as Context;
 
 use crate::geometry::{Frame, Label, Spot, place_label};
+use crate::marks::HANDLE;
 use crate::pen::{Drawn, FAMILY, SMALL, line};
 use crate::scene::Scene;
 use crate::studio::Stand;
@@ -16,11 +17,15 @@ type Code<'a> = (&'a str, Label, Spot);
 const FAR: f64 = 10.0;
 
 /// Free places for the codes of the paints that are drawn as dabs.
+///
+/// A code that `mark` would cover steps aside; no other one moves for it, so that
+/// the names stand still while a mark is dragged past them.
 pub(crate) fn place_codes<'a>(
     context: &Context,
     scene: &Scene,
     frame: &Frame,
     stands: &'a [Stand],
+    mark: Option<Spot>,
 ) -> Result<Vec<Code<'a>>, JsValue> {
     let shown: Vec<&Stand> = stands.iter().filter(|stand| scene.shows(stand.paint.number)).collect();
     let height = set_font(context, scene) + 2.0;
@@ -35,6 +40,14 @@ pub(crate) fn place_codes<'a>(
         if let Some(label) = place_label(frame, spot, text, &taken) {
             taken.push(label);
             codes.push((code, label, spot));
+        }
+    }
+    if let Some(mark) = mark {
+        taken.push(Label::around(mark, HANDLE));
+        for (_, label, dab) in codes.iter_mut().filter(|(_, label, _)| label.distance(mark) < HANDLE) {
+            taken.retain(|other| other != label);
+            *label = place_label(frame, *dab, (label.width, label.height), &taken).unwrap_or(*label);
+            taken.push(*label);
         }
     }
     Ok(codes)

@@ -199,14 +199,18 @@ pub fn place_label(frame: &Frame, dab: Spot, text: (f64, f64), taken: &[Label]) 
     let (width, height) = text;
     let outward = (frame.centre - dab.y).atan2(dab.x - frame.centre);
     const TURNS: [f64; 8] = [0.0, 45.0, -45.0, 90.0, -90.0, 135.0, -135.0, 180.0];
-    let gaps = [4.0, 22.0, 40.0].map(|gap| frame.dab() + gap);
-    gaps.iter().flat_map(|gap| TURNS.map(|turn| (*gap, turn))).find_map(|(gap, turn)| {
-        let (sin, cos) = (outward + turn.to_radians()).sin_cos();
-        let middle = Spot { x: dab.x + cos * (gap + width / 2.0), y: dab.y - sin * (gap + height / 2.0) };
-        let label = Label::centred(middle, width, height);
-        let free = label.within(2.0 * frame.centre) && !taken.iter().any(|other| other.overlaps(&label));
-        free.then_some(label)
-    })
+    for gap in [4.0, 22.0, 40.0] {
+        for turn in TURNS {
+            let (sin, cos) = (outward + f64::to_radians(turn)).sin_cos();
+            let off = frame.dab() + gap;
+            let middle = Spot { x: dab.x + cos * (off + width / 2.0), y: dab.y - sin * (off + height / 2.0) };
+            let label = Label::centred(middle, width, height);
+            if label.within(2.0 * frame.centre) && !taken.iter().any(|other| other.overlaps(&label)) {
+                return Some(label);
+            }
+        }
+    }
+    None
 }
 
 /// The place round `at` for a label that keeps farthest from all of `keep_off`.

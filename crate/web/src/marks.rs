@@ -57,11 +57,16 @@ pub(crate) fn draw_numbers(context: &Context, scene: &Scene, drops: &[(Spot, Str
     context.set_fill_style_str(&scene.ink.strong);
     for (i, (spot, _)) in drops.iter().enumerate() {
         let name = format!("{}", i + 1);
-        let (x, y) = (spot.x + 13.0, spot.y - 9.0);
+        let Spot { x, y } = number_spot(*spot);
         context.stroke_text(&name, x, y)?;
         context.fill_text(&name, x, y)?;
     }
     Ok(())
+}
+
+/// Where the number of a mix kept at this place stands.
+pub(crate) fn number_spot(at: Spot) -> Spot {
+    Spot { x: at.x + 13.0, y: at.y - 9.0 }
 }
 
 /// Records as small squares, each on a thin line from where it was predicted.
@@ -153,9 +158,13 @@ pub(crate) fn crossing_mark(
     context.fill_text(&text, middle.x, middle.y + 0.5)
 }
 
+/// Radius of the mark of the mix at hand.
+pub(crate) const HANDLE: f64 = 15.0;
+
 /// The mix at hand.
 pub(crate) fn handle(context: &Context, scene: &Scene, at: Spot, css: &str) -> Drawn {
-    for (radius, colour) in [(15.0, scene.ink.strong.as_str()), (13.5, scene.ink.paper.as_str()), (10.5, css)]
+    for (radius, colour) in
+        [(HANDLE, scene.ink.strong.as_str()), (13.5, scene.ink.paper.as_str()), (10.5, css)]
     {
         circle(context, at, radius)?;
         context.set_fill_style_str(colour);

@@ -8,7 +8,8 @@ use crate::codes::{draw_codes, place_codes};
 use crate::dab::{self, Dab};
 use crate::geometry::{Frame, RIM, Spot};
 use crate::marks::{
-    cross, crossing_mark, draw_asked, draw_drops, draw_numbers, draw_records, draw_rings, handle, tag,
+    cross, crossing_mark, draw_asked, draw_drops, draw_numbers, draw_records, draw_rings, handle,
+    number_spot, tag,
 };
 use crate::pen::{Drawn, FAMILY, SMALL, circle, dashed, line, polyline, solid};
 use crate::scene::Scene;
@@ -61,7 +62,7 @@ pub(crate) fn draw_top(
     over: &Over<'_>,
 ) -> Drawn {
     let frame = Frame::new(scene.size);
-    let codes = place_codes(context, scene, &frame, stands)?;
+    let codes = place_codes(context, scene, &frame, stands, strand.map(|strand| strand.mix.spot))?;
     if let Some(strand) = strand {
         // Under the dabs: nothing may tint them.
         draw_ribbon(context, strand);
@@ -80,11 +81,17 @@ pub(crate) fn draw_top(
     }
     draw_records(context, scene, over.records)?;
     draw_codes(context, scene, &frame, &codes)?;
-    draw_numbers(context, scene, over.drops)?;
     draw_rings(context, scene, &frame, stands)?;
     if let Some(strand) = strand {
-        let labels = codes.iter().flat_map(|(_, label, dab)| label.across().into_iter().chain([*dab]));
-        let keep_off: Vec<Spot> = strand.spots().into_iter().chain([strand.mix.spot]).chain(labels).collect();
+        let mut keep_off = strand.spots();
+        keep_off.push(strand.mix.spot);
+        for (_, label, dab) in &codes {
+            keep_off.extend(label.across());
+            keep_off.push(*dab);
+        }
+        for (spot, _) in over.drops {
+            keep_off.push(number_spot(*spot));
+        }
         crossing_mark(context, scene, &frame, strand, &keep_off)?;
         draw_asked(context, scene, &frame, strand)?;
         for (step, letter) in
@@ -94,6 +101,8 @@ pub(crate) fn draw_top(
         }
         handle(context, scene, strand.mix.spot, &strand.mix.css)?;
     }
+    // A mix that was just kept stands on its puddle.
+    draw_numbers(context, scene, over.drops)?;
     match scene.cross {
         Some(place) => cross(context, scene, frame.spot_at(place)),
         None => Ok(()),
