@@ -1,7 +1,10 @@
 // On paper: the page itself without what only a screen can do, and sheets of their own to paint on.
 
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { assertAccessible } from "./support/axe.js";
 import { controls, overflow } from "./support/layout.js";
 import { linkText } from "./support/link.js";
@@ -86,6 +89,43 @@ for (const [where, visit] of Object.entries(places)) {
       assert.equal(pagesOf(pdf.bytes), count, sheet);
       const svg = await saved(page, "Save SVG");
       assert.match(svg.bytes.toString(), /^<svg [^>]*width="210mm" height="297mm"/);
+    }
+  });
+}
+
+/** Advances of the PDF's letters in thousandths of an em, by character; `crate/print/data/README.md` says how the file is laid out, the OpenType specification how its tables are found. */
+function advances() {
+  const at = (name) => new URL(`../../crate/print/data/${name}`, import.meta.url);
+  const file = readFileSync(at("latin.ttf"));
+  const records = Array.from({ length: file.readUInt16BE(4) }, (_, i) => 12 + 16 * i);
+  const hmtx = file.readUInt32BE(records.find((record) => file.toString("latin1", record, record + 4) === "hmtx") + 8);
+  return new Map([...readFileSync(at("latin.txt"), "utf8")].map((character, i) => [character, file.readUInt16BE(hmtx + 4 * (i + 1))]));
+}
+
+for (const [where, visit] of Object.entries(places)) {
+  visit(`a saved SVG brings its letters, as wide as those of the PDF, ${where}`, {}, async ({ page, visitor }) => {
+    await toPrint(page);
+    assert.equal(await page.locator("#print-proof style").count(), 0, "the preview has the page's own");
+    const { bytes } = await saved(page, "Save SVG");
+    const folder = mkdtempSync(join(tmpdir(), "washpath-"));
+    try {
+      writeFileSync(join(folder, "sheet.svg"), bytes);
+      const alone = await visitor.newPage();
+      await alone.goto(pathToFileURL(join(folder, "sheet.svg")).href);
+      const { faces, words } = await alone.evaluate(async () => {
+        await document.fonts.ready;
+        const words = [...document.querySelectorAll("text")].map((node) => [node.textContent, node.getComputedTextLength() / Number(node.getAttribute("font-size"))]);
+        return { faces: [...document.fonts].map(({ family, status }) => [family.replaceAll('"', ""), status]), words };
+      });
+      assert.deepEqual(faces, [["Source Sans 3", "loaded"]]);
+      const wide = advances();
+      assert.ok(words.length > 20);
+      for (const [text, width] of words) {
+        const wanted = [...text].reduce((sum, character) => sum + wide.get(character), 0) / 1000;
+        assert.ok(Math.abs(width - wanted) < 0.01 * wanted + 0.02, `${text}: ${width} em, not ${wanted}`);
+      }
+    } finally {
+      rmSync(folder, { recursive: true });
     }
   });
 }

@@ -5,6 +5,7 @@ import { byId, element, say } from "./dom.js";
 import { isPair, pairOf } from "./end.js";
 import { DEMO_LOAD } from "./demo.js";
 import { hostField, isHosted, linkOf } from "./host.js";
+import { withLetters } from "./letters.js";
 import { fileName, save } from "./save.js";
 import { LOADS, capital } from "./words.js";
 
@@ -39,16 +40,19 @@ export function attachPrint(store, core, ask) {
   byId("print-close").addEventListener("click", () => dialog.close());
   byId("print-back").addEventListener("click", () => turn(-1));
   byId("print-on").addEventListener("click", () => turn(1));
-  byId("print-svg").addEventListener("click", () => save(pages[shown], named(pages.length > 1 ? `-${shown + 1}.svg` : ".svg"), "image/svg+xml"));
-  byId("print-pdf").addEventListener("click", async () => {
+  byId("print-svg").addEventListener("click", () => saveAs(withLetters(pages[shown]), pages.length > 1 ? `-${shown + 1}.svg` : ".svg", "image/svg+xml"));
+  byId("print-pdf").addEventListener("click", () => saveAs(ask("printPdf", wanted()), ".pdf", "application/pdf"));
+  byId("print-now").addEventListener("click", printPages);
+  addEventListener("afterprint", clear);
+
+  async function saveAs(made, ending, type) {
+    const name = fileName(store.get().kit.title, field("what").value) + ending;
     try {
-      save(await ask("printPdf", wanted()), named(".pdf"), "application/pdf");
+      save(await made, name, type);
     } catch (error) {
       refuse(error.message);
     }
-  });
-  byId("print-now").addEventListener("click", printPages);
-  addEventListener("afterprint", clear);
+  }
 
   /** What the core is asked for. */
   function wanted() {
@@ -101,8 +105,6 @@ export function attachPrint(store, core, ask) {
     said.textContent = "Nothing to print yet";
     for (const verb of [...verbs, byId("print-back"), byId("print-on")]) verb.disabled = true;
   }
-
-  const named = (ending) => fileName(store.get().kit.title, field("what").value) + ending;
 
   function printPages() {
     document.body.dataset.printing = PAGES[Number(field("format").value)] + (field("landscape").value ? "-side" : "");
