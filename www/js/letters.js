@@ -1,13 +1,13 @@
 // The page's own letters in an SVG that is saved: its words are then as wide anywhere as they were laid out.
 
-/** An SVG document with the page's regular letters in it. */
+/** An SVG document with the page's letters in it. */
 export async function withLetters(svg) {
   const rules = [...document.styleSheets].flatMap(({ cssRules }) => [...cssRules]);
-  const { style, parentStyleSheet } = rules.find((rule) => rule instanceof CSSFontFaceRule && rule.style.fontWeight === "400");
+  const { style, parentStyleSheet } = rules.find((rule) => rule instanceof CSSFontFaceRule);
   const [, address] = style.getPropertyValue("src").match(/url\("(.+?)"\)/);
   const data = address.startsWith("data:") ? address : await dataAddress(new URL(address, parentStyleSheet.href));
   // Sheets are laid out without kerning.
-  const sheet = `<style>@font-face { font-family: ${style.fontFamily}; src: url("${data}"); } text { font-kerning: none; }</style>`;
+  const sheet = `<style>@font-face { font-family: ${style.fontFamily}; font-weight: ${style.fontWeight}; src: url("${data}"); } text { font-kerning: none; }</style>`;
   return svg.replace(">", () => `>\n${sheet}`);
 }
 
