@@ -28,8 +28,9 @@ export function attachFiles(store, shelf, core, ask, done) {
       if (file.size > LONGEST_FILE) throw new Error(`it has ${(file.size / 1e6).toFixed(1)} MB, and no kit file has more than 4`);
       const text = await file.text();
       // Own paints need their films before a shelf takes them.
-      const { films, unseen } = await filmsOf(read(text).own);
-      preview(file.name, read(text, unseen), films);
+      const found = read(text);
+      const { films, unseen } = await filmsOf(found.own);
+      preview(file.name, unseen.size ? read(text, unseen) : found, films);
     } catch (error) {
       frame.replaceChildren(element("p", { class: "fault" }, `This file could not be read: ${error.message}. Nothing was changed.`));
       say("The file could not be read");

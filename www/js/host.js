@@ -39,7 +39,7 @@ export function hostField(changed) {
 }
 
 /** A page's address from what was typed or pasted, without its fragment; nothing of nothing. Anything else is thrown. */
-export function addressOf(typed) {
+function addressOf(typed) {
   const text = typed.trim();
   if (text === "") return "";
   const full = /^[a-z][a-z\d+.-]*:(?!\d)/i.test(text) ? text : `https://${text}`;

@@ -1,14 +1,14 @@
 //! How long the core's sums take on this machine, one figure a line: name, tab, nanoseconds.
 //!
-//! Each figure is the best of several runs: other work on the machine only ever adds.
+//! All figures, or those named after `--`. Each figure is the best of several runs: other work on the machine only ever adds.
 
 use std::hint::black_box;
 use std::time::{Duration, Instant};
 
 use washpath_core::{
-    BANDS, Chooser, Coverage, Error, Film, Lab, Laid, Light, PaintNumber, Path, Place, Reach, Report, Rules,
-    Sheet, Shelf, Spectrum, Stock, View, Wish, find_matches, horizon, layer, neutral_partners, next_paints,
-    shading_partners, share_at, substitute,
+    BANDS, Choice, Chooser, Coverage, Error, Film, Lab, Laid, Light, PaintNumber, Path, Place, Reach, Report,
+    Rules, Sheet, Shelf, Spectrum, Stock, View, Wish, find_matches, horizon, layer, neutral_partners,
+    next_paints, shading_partners, share_at, substitute,
 };
 
 const RUNS: usize = 9;
@@ -56,12 +56,7 @@ fn main() -> Result<(), Error> {
         .take(500)
         .collect();
     let targets = Place::new(&targets)?;
-    figure("best 12 of 120 for 500 colours", || {
-        let rules = Rules::default();
-        let mut chooser = Chooser::new(12, &all[..120], &targets, &rules, shelf, &view)?;
-        while !chooser.step(1_000).finished {}
-        chooser.choice().cloned()
-    });
+    figure("best 12 of 120 for 500 colours", || best_12(&all[..120], &targets, shelf, &view));
     figure("nearest place", || black_box(&reach).nearest_place(-12.0, 20.0, None));
     let target = Lab::new(45.0, -12.0, 10.0);
     figure("recipes of 15 paints", || find_matches(black_box(target), &reach, shelf));
@@ -82,14 +77,16 @@ fn growth(all: &[PaintNumber], targets: &Place, shelf: &Shelf, view: &View) -> R
         figure(&format!("growth recipes {paints}"), || find_matches(black_box(target), &reach, shelf));
     }
     for candidates in [30, 60, 90, 120] {
-        figure(&format!("growth choice {candidates}"), || {
-            let rules = Rules::default();
-            let mut chooser = Chooser::new(12, &all[..candidates], targets, &rules, shelf, view)?;
-            while !chooser.step(1_000).finished {}
-            chooser.choice().cloned()
-        });
+        figure(&format!("growth choice {candidates}"), || best_12(&all[..candidates], targets, shelf, view));
     }
     Ok(())
+}
+
+fn best_12(candidates: &[PaintNumber], targets: &Place, shelf: &Shelf, view: &View) -> Result<Choice, Error> {
+    let rules = Rules::default();
+    let mut chooser = Chooser::new(12, candidates, targets, &rules, shelf, view)?;
+    while !chooser.step(1_000).finished {}
+    chooser.choice().cloned()
 }
 
 /// As many divisions, roots, products and sums as a mix takes, none waiting for another band's.
@@ -110,6 +107,10 @@ fn arithmetic(x: &Spectrum, y: &Spectrum, z: &Spectrum) -> Spectrum {
 }
 
 fn figure<T>(name: &str, mut work: impl FnMut() -> T) {
+    let mut asked = std::env::args().skip(1).peekable();
+    if asked.peek().is_some() && !asked.any(|asked| asked == name) {
+        return;
+    }
     let mut best = f64::INFINITY;
     let start = Instant::now();
     black_box(work());

@@ -5,6 +5,8 @@
 //! thousands of colours with one by a few products each. M. R. Luo, G. Cui,
 //! B. Rigg, Color Research and Application 26 (2001) 340.
 
+use std::ops::{Add, Mul, Sub};
+
 use wide::f32x4;
 
 use crate::colour::Lab;
@@ -57,11 +59,19 @@ impl Ellipsoid {
 
     /// The three parts of the difference of a colour from the centre.
     pub(crate) fn parts(&self, lab: Lab) -> [f32; 3] {
-        let [l, a, b] = [lab.l - self.centre.l, lab.a - self.centre.a, lab.b - self.centre.b];
+        self.parts_of([lab.l, lab.a, lab.b])
+    }
+
+    /// The same of L*, a* and b* of one colour, or of several side by side.
+    fn parts_of<T>(&self, [l, a, b]: [T; 3]) -> [T; 3]
+    where
+        T: Copy + Add<Output = T> + Sub<f32, Output = T> + Mul<f32, Output = T>,
+    {
+        let [l, a, b] = [l - self.centre.l, a - self.centre.a, b - self.centre.b];
         [
-            self.rows[0][0] * l,
-            self.rows[1][1] * a + self.rows[1][2] * b,
-            self.rows[2][1] * a + self.rows[2][2] * b,
+            l * self.rows[0][0],
+            a * self.rows[1][1] + b * self.rows[1][2],
+            a * self.rows[2][1] + b * self.rows[2][2],
         ]
     }
 
@@ -71,14 +81,9 @@ impl Ellipsoid {
     }
 
     /// The squares of the differences of four colours, given by their L*, a* and b*.
-    pub(crate) fn squared_of_four(&self, [l, a, b]: [f32x4; 3]) -> f32x4 {
-        let [l, a, b] = [l - self.centre.l, a - self.centre.a, b - self.centre.b];
-        let parts = [
-            l * self.rows[0][0],
-            a * self.rows[1][1] + b * self.rows[1][2],
-            a * self.rows[2][1] + b * self.rows[2][2],
-        ];
-        parts[0] * parts[0] + parts[1] * parts[1] + parts[2] * parts[2]
+    pub(crate) fn squared_of_four(&self, colours: [f32x4; 3]) -> f32x4 {
+        let [l, c, h] = self.parts_of(colours);
+        l * l + c * c + h * h
     }
 
     /// Half the sides, in L*, a*, b*, of the box round the ellipsoid of a radius.

@@ -53,7 +53,15 @@ impl Light {
     /// X, Y and Z of a reflectance as parts of white's; what [`lab_of_ratios`] takes.
     #[inline(never)]
     pub(crate) fn ratios_of(self, reflectance: &Spectrum) -> f32x4 {
-        ratios(&TABLES[self as usize].1, reflectance)
+        let mut sums = [f32x4::ZERO; 4];
+        for (weights, values) in TABLES[self as usize].1.iter().zip(reflectance.as_chunks::<4>().0) {
+            let values = f32x4::from(*values);
+            for (sum, weights) in sums.iter_mut().zip(weights) {
+                *sum = values.mul_add(*weights, *sum);
+            }
+        }
+        let [a, b, c, d] = f32x4::transpose(sums);
+        (a + c) + (b + d)
     }
 
     /// The weights of this light.
@@ -65,19 +73,6 @@ impl Light {
 
 /// What four bands at a time add to X, Y and Z as parts of white's.
 type Bands = [[f32x4; 3]; BANDS / 4];
-
-/// X, Y and Z of a reflectance as parts of white's.
-fn ratios(bands: &Bands, reflectance: &Spectrum) -> f32x4 {
-    let mut sums = [f32x4::ZERO; 4];
-    for (weights, values) in bands.iter().zip(reflectance.as_chunks::<4>().0) {
-        let values = f32x4::from(*values);
-        for (sum, weights) in sums.iter_mut().zip(weights) {
-            *sum = values.mul_add(*weights, *sum);
-        }
-    }
-    let [a, b, c, d] = f32x4::transpose(sums);
-    (a + c) + (b + d)
-}
 
 /// What each band adds to X, Y and Z; a perfect white sums to Y = 100.
 #[derive(Clone, Debug, PartialEq)]
