@@ -11,12 +11,30 @@ export const endOf = (ends, paint) => ends.findIndex((end) => paintOf(end) === p
 
 export const sameParts = (a, b) => JSON.stringify(a) === JSON.stringify(b);
 
-/** "Ultramarine blue", or "2 PB29 + 1 raw umber" for a mix: by code, or by name where several paints bear the code. */
+/** Most parts that a brush counts; one part beside more is a touch. */
+const MOST_COUNTED = 8;
+
+/** "Ultramarine blue", or "2 ultramarine blue + 1 raw umber" for a mix; "raw umber + a touch of viridian (1 in 20)". */
 export function shortName(parts, shelf) {
   if (parts.length === 1) return shelf.get(parts[0][0]).name;
-  const plain = ({ code, name }) => (shelf.all.filter((paint) => paint.code === code).length > 1 ? name.toLowerCase() : code);
-  return parts.map(([paint, count]) => `${count} ${plain(shelf.get(paint))}`).join(" + ");
+  const plain = ([paint]) => shelf.get(paint).name.toLowerCase();
+  const counted = (parts) => parts.map((part) => `${part[1]} ${plain(part)}`).join(" + ");
+  const { touch, rest } = touchOf(parts);
+  if (!touch) return counted(parts);
+  const whole = parts.reduce((sum, [, count]) => sum + count, 0);
+  return `${rest.length === 1 ? plain(rest[0]) : counted(rest)} + a touch of ${plain(touch)} (1 in ${whole})`;
 }
+
+/** The paint of which there is one part beside too many to count, and the rest in their smallest parts. */
+function touchOf(parts) {
+  const touch = parts.find(([, count]) => count === 1);
+  const others = parts.filter((part) => part !== touch);
+  const common = others.reduce((common, [, count]) => gcd(common, count), 0);
+  if (!touch || common === 1 || others.every(([, count]) => count <= MOST_COUNTED)) return {};
+  return { touch, rest: others.map(([paint, count]) => [paint, count / common]) };
+}
+
+const gcd = (a, b) => (b === 0 ? a : gcd(b, a % b));
 
 /** The pair the core asks for: both ends and how they are laid. */
 export const pairOf = ({ ends, laid }) => ({ ends: ends.map((end) => end?.parts ?? []), laid });

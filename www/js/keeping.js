@@ -10,7 +10,7 @@ import { textOf } from "./share.js";
 import { keep, onOther } from "./storage.js";
 
 /** What is kept between visits, besides the kits. */
-const KEPT = ["own", "records", "held", "learned", "learning", "owned", "ticked", "ends", "laid", "share", "load", "light", "showShelf", "ribbon", "reach", "dim"];
+const KEPT = ["own", "records", "held", "learned", "learning", "owned", "ticked", "ends", "laid", "share", "load", "light", "showShelf", "ribbon", "reach", "dim", "welcome"];
 
 const REST = 200;
 

@@ -4,7 +4,7 @@ import { question } from "./adviser.js";
 import { UNDO, button, byId, element, keepingFocus, notice, say } from "./dom.js";
 import { MOST_OTHERS, emptyKit, nameOf, paintsOf, retitle } from "./kit.js";
 
-/** Shows the list of kits and its verbs. */
+/** Shows the list of kits and its verbs. Answers the verb that begins an empty one. */
 export function attachKits(store, shelf, ask) {
   const frame = byId("kits");
   const dialog = byId("compare-dialog");
@@ -13,7 +13,7 @@ export function attachKits(store, shelf, ask) {
     const list = element("select", { "aria-label": "Kit in hand", "data-focus": "kits", onchange: () => take(list.selectedIndex - 1) },
       ...[kit, ...others].map((each, i) => element("option", { selected: i === 0 }, nameOf(each))));
     keepingFocus(frame, () => frame.replaceChildren(others.length ? list : "",
-      button("New", () => add(emptyKit(), "A new, empty kit"), { "data-focus": "new" }),
+      button("New", startNew, { "data-focus": "new" }),
       button("Copy", () => add(retitle(store.get().kit, `${nameOf(store.get().kit).slice(0, 52)}, copy`), "Kit copied"), { "data-focus": "copy" }),
       others.length ? button("Compare", compare, { "data-focus": "compare" }) : "",
       others.length ? button("Throw away", throwAway, { "data-focus": "throw" }) : ""));
@@ -26,6 +26,8 @@ export function attachKits(store, shelf, ask) {
     store.set({ kit: others[i], others: [kit, ...others.filter((_, j) => j !== i)] });
     say(`${nameOf(others[i])} in hand`);
   }
+
+  const startNew = () => add(emptyKit(), "A new, empty kit");
 
   function add(next, word) {
     const { kit, others } = store.get();
@@ -67,6 +69,7 @@ export function attachKits(store, shelf, ask) {
 
   store.subscribe((state, changed) => (changed.has("kit") || changed.has("others")) && show(state));
   show(store.get());
+  return startNew;
 }
 
 /** A table of both kits' figures, and what each holds alone. */
@@ -74,8 +77,8 @@ function comparison(kits, reports, shelf) {
   const percent = (part) => (part === undefined ? "none" : `${(100 * part).toFixed(0)} %`);
   const value = (swatch) => (swatch ? `L* ${swatch.lightness.toFixed(0)}` : "none");
   const rows = [
-    ["Colours within 5", ...reports.map((report) => percent(report?.reached[1]))],
-    ["Colours within 2", ...reports.map((report) => percent(report?.reached[0]))],
+    ["Colours reached", ...reports.map((report) => percent(report?.reached[1]))],
+    ["Reached closely", ...reports.map((report) => percent(report?.reached[0]))],
     ["Pairs that grey", ...reports.map((report) => report?.neutrals.length ?? 0)],
     ...(reports[0] ?? reports[1])?.darks.map(({ hue }, i) => [`Darkest ${hue}`, ...reports.map((report) => value(report?.darks[i].swatch))]) ?? [],
   ];

@@ -83,7 +83,7 @@ export function attachLesson(store, shelf, ask, toMix) {
     if (!lesson) return [element("p", { class: "quiet" }, "Working it out …")];
     const steps = lesson.plan.filter(({ parts }) => parts.every(([paint]) => shelf.get(paint)));
     return [
-      element("p", { class: "quiet" }, `Mixes of this kit may be off by ${lesson.now.toFixed(1)} (median CIEDE2000) before your eye misreads them. These swatches lower it most, in this order.`),
+      element("p", { class: "quiet" }, `Mixes of this kit are expected to be off by ${lesson.now.toFixed(1)} (CIEDE2000, half of them by less). Painting and recording these lowers that most; begin at the top.`),
       element("ol", { class: "rows plan" }, ...steps.map((step, i) => {
         const before = i === 0 ? lesson.now : steps[i - 1].after;
         const take = button("", () => setUp(step), { class: "take", "data-focus": `plan-${i}` });

@@ -17,7 +17,7 @@ import { adopt, attachOwnShelf, onShelf } from "./own.js";
 import { createPaperDialog } from "./paper.js";
 import { attachPartners } from "./partners.js";
 import { attachPuddles } from "./puddles.js";
-import { attachGuest, attachShare } from "./share.js";
+import { attachGuest, attachShare, linkText } from "./share.js";
 import { attachSheet } from "./sheet.js";
 import { attachShelf, createShelf } from "./shelf.js";
 import { restore } from "./storage.js";
@@ -25,6 +25,7 @@ import { createStore } from "./store.js";
 import { attachSwitch, attachTabs } from "./tabs.js";
 import { attachTin } from "./tin.js";
 import { LIGHTS, attachView, createOutlines } from "./view.js";
+import { attachWelcome } from "./welcome.js";
 import { attachWheel } from "./wheel.js";
 
 start().catch((error) => notice(`Washpath could not start: ${error.message}. It needs a browser of 2023 or later.`));
@@ -57,8 +58,9 @@ async function start() {
   attachPuddles(store, shelf, choose);
   attachPartners(store, shelf);
   attachAbout(store, shelf);
-  attachTin(store, shelf, choosePan, createPaperDialog(core));
-  attachKits(store, shelf, ask);
+  attachTin(store, shelf, choosePan, createPaperDialog(core), () => (tab("shelf"), switches.below("shelf"), byId("shelf-find").focus()));
+  const startKit = attachKits(store, shelf, ask);
+  attachWelcome(store, () => (startKit(), tab("kit")));
   attachShelf(store, shelf, choosePan);
   attachKeeping(store, core);
   if (fault !== null) tellFault(fault);
@@ -119,6 +121,7 @@ async function firstState(core, shelf, kept, ask) {
     guestKit: null,
     dim: kept.dim ?? matchMedia("(prefers-color-scheme: dark)").matches,
     editing: false,
+    welcome: kept.welcome ?? (Object.keys(kept).length === 0 && linkText(location.hash) === null),
   };
 }
 

@@ -31,6 +31,7 @@ export function attachMix(store, shelf) {
     store.set({ share: (held && studio.snap(share, SNAP)) || share });
   });
   const load = slider("Load", { max: 500 }, (value) => store.set({ load: 2 ** (value / 100 - 5) }));
+  const atHand = byId("wheel-mix");
   const filled = [wash, words, parts, ratio.node, load.node, numbers, texture, shift, crossing, ways];
   const empty = element("p", { class: "empty" }, "Choose two paints to see every mix of them: click them on the wheel, in the kit or on the shelf.");
   byId("readout").replaceChildren(element("div", {}, empty, ...filled));
@@ -38,12 +39,13 @@ export function attachMix(store, shelf) {
   function show(state, pathChanged) {
     const ready = isPair(state);
     empty.hidden = ready;
-    filled.forEach((part) => (part.hidden = !ready));
+    [atHand, ...filled].forEach((part) => (part.hidden = !ready));
     if (!ready) return;
     const { studio, ends, share, load: amount } = state;
     const pair = pairOf(state);
     const mix = studio.mix(pair, share, amount);
     words.textContent = mix.swatch.words;
+    atHand.replaceChildren(element("b", {}, mix.parts.join(":")), ` ${mix.swatch.words}, L* ${mix.swatch.lightness.toFixed(0)}`);
     parts.textContent = recipe(mix.recipe, shelf);
     ratio.show(studio.position_of(share) * 1000, mix.parts.join(" : "), recipe(mix.recipe, shelf));
     load.show((Math.log2(amount) + 5) * 100, loadName(amount), loadName(amount));

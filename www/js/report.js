@@ -10,6 +10,7 @@ import { afterRest } from "./rest.js";
 
 const REST = 200;
 const FEW = 6;
+const LEGEND = "Of real surface colours. Long bar: reached, within 5 CIEDE2000; short bar: closely, within 2.";
 const WISHES = [["reach", "more colours"], ["darks", "deeper darks"], ["neutrals", "more greys"]];
 
 /** Shows the report and keeps it up with the kit. */
@@ -30,7 +31,7 @@ export function attachReport(store, shelf, ask, choose) {
     try {
       const report = await ask("report", question(state));
       if (own !== turn) return;
-      said.replaceChildren(meter(report.reached), element("ul", { class: "sentences" }, ...sentences(report, paints, shelf).map((text) => element("li", {}, text))));
+      said.replaceChildren(meter(report.reached), element("p", { class: "quiet" }, LEGEND), element("ul", { class: "sentences" }, ...sentences(report, paints, shelf).map((text) => element("li", {}, text))));
       worths.replaceChildren(element("ul", { class: "rows" }, ...report.worths.map(worthRow)));
     } catch (error) {
       said.replaceChildren(element("p", { class: "quiet" }, `The report could not be made: ${error.message}.`));

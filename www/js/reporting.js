@@ -16,7 +16,7 @@ export function sentences(report, paints, shelf) {
 }
 
 function reach({ reached: [close, near] }) {
-  return `Reaches ${percent(near)} of real surface colours within CIEDE2000 5, and ${percent(close)} within 2.`;
+  return `Reaches ${percent(near)} of real surface colours, ${percent(close)} so closely that the eye hardly sees a difference.`;
 }
 
 function gaps({ gaps }) {
@@ -86,6 +86,6 @@ export const rolesOf = ({ roles }, shelf) =>
 /** What is lost without a paint, in words. */
 export function lostWithout({ lost: [close, near], darks }) {
   const tenth = (part) => `${(100 * part).toFixed(1)} %`;
-  const colours = Math.max(close, near) < 0.0005 ? "no colour is lost without it" : `loses ${tenth(near)} of colours within 5, ${tenth(close)} within 2`;
+  const colours = Math.max(close, near) < 0.0005 ? "no colour is lost without it" : `without it ${tenth(near)} of colours are lost, ${tenth(close)} of the close ones`;
   return darks.length ? `${colours}; darkest ${listed(darks)}` : colours;
 }

@@ -6,8 +6,8 @@ import { button, byId, element, keepingFocus, say } from "./dom.js";
 import { endOf } from "./end.js";
 import { LONGEST_TITLE, MOST_PANS, PAPERS, emptyKit, move, refill, remove, resize, retitle } from "./kit.js";
 
-/** Shows the tin; `choose` takes a paint as an end of the path. */
-export function attachTin(store, shelf, choose, askPaper) {
+/** Shows the tin; `choose` takes a paint as an end of the path, `showShelf` leads to the shelf. */
+export function attachTin(store, shelf, choose, askPaper, showShelf) {
   const frame = byId("tin");
   const edit = (kit, word) => {
     store.set({ kit });
@@ -23,7 +23,7 @@ export function attachTin(store, shelf, choose, askPaper) {
     keepingFocus(frame, () => frame.replaceChildren(
       title(kit),
       element("ol", { class: "pans", "aria-label": "Pans" }, ...kit.pans.map((pan) => panOf(pan, ends, studio)), ...gaps(kit)),
-      kit.pans.length === 0 ? element("p", { class: "empty" }, "The tin is empty. Pack paints from the shelf, or start from the demo kit.") : null ?? "",
+      kit.pans.length === 0 ? emptyTin() : "",
       settings(kit, editing),
       editing ? editorOf(kit) : "",
     ));
@@ -50,6 +50,16 @@ export function attachTin(store, shelf, choose, askPaper) {
     halves.forEach((half, i) => half.append(dabOf(studio, pan[i], pan.length > 1 ? 26 : 38), element("span", {}, shelf.get(pan[i]).code)));
     return element("li", { class: pan.length > 1 ? "pan split" : "pan" }, ...halves);
   }
+
+  /** What to do about an empty tin. */
+  const emptyTin = () => element("div", { class: "empty" },
+    element("p", {}, "The tin is empty. How would you like to fill it?"),
+    element("div", { class: "verbs" },
+      button("From the shelf", showShelf, { class: "main", "data-focus": "from-shelf" }),
+      button("Choose for me", () => byId("choose-open").click(), { "data-focus": "choose" }),
+      button("Demo kit", packDemo, { "data-focus": "demo" })));
+
+  const packDemo = () => edit(demoKit(shelf), "Demo kit packed");
 
   const gaps = (kit) => Array.from({ length: kit.capacity - kit.pans.length }, () => element("li", { class: "pan gap", "aria-hidden": "true" }));
 
@@ -92,6 +102,7 @@ export function attachTin(store, shelf, choose, askPaper) {
       const act = (word, kitAfter, disabled, verb) => button(word, () => edit(kitAfter(), `${name} ${verb}`), { disabled, "aria-label": `${word}: ${name}`, "data-focus": `${word}-${pan.join("-")}` });
       return element("li", {},
         element("div", { class: "fills" },
+          element("span", { class: "quiet", "aria-hidden": "true" }, `Pan ${i + 1}`),
           picker(`Pan ${i + 1}`, pan[0], false, (paint) => edit(refill(store.get().kit, i, [paint, ...pan.slice(1)]))),
           picker(`Pan ${i + 1}, beside it`, pan[1] ?? 0, true, (paint) => edit(refill(store.get().kit, i, paint ? [pan[0], paint] : [pan[0]])))),
         element("div", { class: "verbs" },
@@ -103,7 +114,7 @@ export function attachTin(store, shelf, choose, askPaper) {
       element("ol", { class: "rows" }, ...rows),
       element("div", { class: "verbs" },
         button("Empty the tin", () => edit({ ...emptyKit(kit.title), capacity: kit.capacity, stock: kit.stock, paper: kit.paper }, "Tin emptied"), { disabled: kit.pans.length === 0 }),
-        button("Demo kit", () => edit(demoKit(shelf), "Demo kit packed"))));
+        button("Demo kit", packDemo)));
   }
 
   /** A list of every paint; the second half of a pan may stay empty. */
