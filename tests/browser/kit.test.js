@@ -66,8 +66,37 @@ visit("an empty tin says what to do", {}, async ({ page }) => {
   assert.match(await page.locator("#tin").textContent(), /The tin is empty/);
   assert.equal((await kit(page)).title, "North Sea harbour, October", "its title stays");
   assert.equal((await ends(page)).length, 2, "the path stays");
-  await press(page, "Demo kit");
+  await page.locator("#tin .empty").getByRole("button", { name: "Demo kit" }).click();
   assert.equal((await pans(page)).length, 12);
+});
+
+visit("a new kit leads to the shelf, or to a choice", { size: "phone" }, async ({ page }) => {
+  await press(page, "Start my own kit");
+  assert.ok(await page.locator("#welcome").isHidden(), "a kit of one's own needs no demo's line");
+  assert.equal((await pans(page)).length, 0);
+  await press(page, "Choose for me");
+  await page.locator("#choose-dialog[open]").waitFor();
+  await page.keyboard.press("Escape");
+  await press(page, "From the shelf");
+  assert.ok(await page.locator("#shelf-find").isVisible());
+  await page.waitForTimeout(400);
+  await page.reload();
+  await page.waitForSelector('html[data-whole="true"]');
+  assert.ok(await page.locator("#welcome").isHidden(), "and stays away");
+});
+
+visit("a title half typed outlives what happens meanwhile, and the click that leaves it counts", {}, async ({ page }) => {
+  const title = page.getByLabel("Title of the kit");
+  await title.click();
+  await title.press("End");
+  await title.pressSequentially(", in fog");
+  // As from another tab, or an answer of the worker: the tin would be made anew.
+  await page.getByRole("slider", { name: "Load" }).evaluate((load) => ((load.value = 300), load.dispatchEvent(new Event("input", { bubbles: true }))));
+  await page.evaluate(() => document.querySelector('#ends .swap').click());
+  assert.equal(await title.inputValue(), "North Sea harbour, October, in fog");
+  await press(page, "Edit pans");
+  await page.locator("#tin .editor").waitFor();
+  assert.equal((await kit(page)).title, "North Sea harbour, October, in fog");
 });
 
 visit("another paper changes every swatch", {}, async ({ page }) => {

@@ -1,6 +1,7 @@
 // What a teacher asks of a class: a note and tasks that go along with a kit, and which of them are done.
 
-import { byId, element, keepingFocus } from "./dom.js";
+import { byId, element } from "./dom.js";
+import { keepingFocus } from "./remake.js";
 
 /** Limits as the core has them. */
 const LONGEST_TASK = 120;

@@ -18,13 +18,6 @@ export function element(name, attributes = {}, ...children) {
 export const button = (text, onclick, attributes = {}) =>
   element("button", { type: "button", onclick, ...attributes }, text);
 
-/** Makes a part of the page anew; focus stays on what bears the same `data-focus`. */
-export function keepingFocus(frame, remake) {
-  const focused = frame.contains(document.activeElement) && document.activeElement.closest("[data-focus]")?.dataset.focus;
-  remake();
-  if (focused) frame.querySelector(`[data-focus="${CSS.escape(focused)}"]`)?.focus();
-}
-
 /** Says something to a screen reader. */
 export function say(text) {
   byId("said").textContent = text;

@@ -1,8 +1,9 @@
 // Several kits: one is in hand, the others wait; they are switched, copied, thrown away and compared.
 
 import { question } from "./adviser.js";
-import { UNDO, button, byId, element, keepingFocus, notice, say } from "./dom.js";
+import { UNDO, button, byId, element, notice, say } from "./dom.js";
 import { MOST_OTHERS, emptyKit, nameOf, paintsOf, retitle } from "./kit.js";
+import { keepingFocus } from "./remake.js";
 
 /** Shows the list of kits and its verbs. Answers the verb that begins an empty one. */
 export function attachKits(store, shelf, ask) {

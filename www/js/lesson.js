@@ -2,9 +2,10 @@
 
 import { seenOn } from "./adviser.js";
 import { dabOf } from "./dab.js";
-import { button, byId, element, keepingFocus, say } from "./dom.js";
+import { button, byId, element, say } from "./dom.js";
 import { pathOf, shortName } from "./end.js";
 import { paintsOf } from "./kit.js";
+import { keepingFocus } from "./remake.js";
 import { afterRest } from "./rest.js";
 import { capital, loadName, recipe } from "./words.js";
 

@@ -1,7 +1,8 @@
 // The log: every record as a table; out to a file and in from one.
 
-import { UNDO, button, byId, element, keepingFocus, notice, say } from "./dom.js";
+import { UNDO, button, byId, element, notice, say } from "./dom.js";
 import { pathOf, shortName } from "./end.js";
+import { keepingFocus } from "./remake.js";
 import { save } from "./save.js";
 import { MOST_RECORDS } from "./records.js";
 import { labOf } from "./seen.js";

@@ -2,12 +2,13 @@
 
 import { seenOn } from "./adviser.js";
 import { dabOf } from "./dab.js";
-import { UNDO, button, byId, element, keepingFocus, notice, say } from "./dom.js";
+import { UNDO, button, byId, element, notice, say } from "./dom.js";
 import { isPair, paintEnd, pairOf } from "./end.js";
 import { learnFilms } from "./films.js";
 import { packPaint } from "./packing.js";
 import { holds } from "./kit.js";
 import { MOST_OWN, freeName, nextNumber, withoutPaint } from "./own.js";
+import { keepingFocus } from "./remake.js";
 import { seenField } from "./seen.js";
 import { LOADS, recipe } from "./words.js";
 

@@ -1,9 +1,10 @@
 // Partners of a paint: what neutralises it, and what shades it.
 
 import { dabOf } from "./dab.js";
-import { button, byId, element, keepingFocus } from "./dom.js";
+import { button, byId, element } from "./dom.js";
 import { paintEnd, shortName } from "./end.js";
 import { paintsOf } from "./kit.js";
+import { keepingFocus } from "./remake.js";
 import { afterRest } from "./rest.js";
 
 const KINDS = [["neutral", "Neutral"], ["shading", "Shading"]];

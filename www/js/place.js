@@ -6,6 +6,7 @@ import { pathOf, shortName } from "./end.js";
 import { paintsOf } from "./kit.js";
 import { packPaint } from "./packing.js";
 import { MOST_COLOURS, MOST_PLACES, addColour, dropColour, putPlace, removePlace, renamePlace, weigh } from "./places.js";
+import { keepingFocus } from "./remake.js";
 import { afterRest } from "./rest.js";
 import { targetOf } from "./target.js";
 import { loadName } from "./words.js";
@@ -34,18 +35,18 @@ export function attachPlace(store, shelf, ask, { showMix, chooseFor }) {
     const { kit, target } = store.get();
     current = Math.min(current, Math.max(kit.places.length - 1, 0));
     const place = kit.places[current];
-    const list = element("select", { "aria-label": "Place", onchange: () => ((current = list.selectedIndex), refresh()) }, ...kit.places.map(({ name }, i) => element("option", { selected: i === current }, name || "untitled")));
-    const number = element("input", { type: "number", min: 8, max: MOST_COLOURS, value: count, "aria-label": "How many colours", onchange: () => (count = Math.min(Math.max(Math.round(number.value) || 12, 8), MOST_COLOURS)) });
-    const name = place && element("input", { class: "title", "aria-label": "Name of the place", maxlength: 40, value: place.name, onchange: () => edit(renamePlace(store.get().kit, current, name.value)) });
-    head.replaceChildren(
+    const list = element("select", { "aria-label": "Place", "data-focus": "place", onchange: () => ((current = list.selectedIndex), refresh()) }, ...kit.places.map(({ name }, i) => element("option", { selected: i === current }, name || "untitled")));
+    const number = element("input", { type: "number", min: 8, max: MOST_COLOURS, value: count, "aria-label": "How many colours", "data-focus": "count", onchange: () => (count = Math.min(Math.max(Math.round(number.value) || 12, 8), MOST_COLOURS)) });
+    const name = place && element("input", { class: "title", "aria-label": "Name of the place", maxlength: 40, value: place.name, "data-focus": "name", onchange: () => edit(renamePlace(store.get().kit, current, name.value)) });
+    keepingFocus(head, () => head.replaceChildren(
       element("div", { class: "title-row" }, element("h3", {}, "Place"), kit.places.length > 1 ? list : ""),
       name ?? "",
       element("div", { class: "verbs" },
         element("label", { class: "tick" }, number, " colours"),
-        button("Find them in the photo", find, { disabled: !photo }),
-        button("Add the colour to match", () => add(target.lab), { disabled: !target }),
-        place ? button("Remove this place", () => edit(removePlace(store.get().kit, current), "Place removed")) : ""));
-    if (!place) body.replaceChildren(element("p", { class: "quiet" }, "Open a photo of where you go, and find its colours; or add colours one by one. Then this says how much of the place the kit reaches."));
+        button("Find them in the photo", find, { disabled: !photo, "data-focus": "find" }),
+        button("Add the colour to match", () => add(target.lab), { disabled: !target, "data-focus": "add" }),
+        place ? button("Remove this place", () => edit(removePlace(store.get().kit, current), "Place removed"), { "data-focus": "remove" }) : "")));
+    if (!place) fill(element("p", { class: "quiet" }, "Open a photo of where you go, and find its colours; or add colours one by one. Then this says how much of the place the kit reaches."));
   }
 
   async function find() {
@@ -74,37 +75,42 @@ export function attachPlace(store, shelf, ask, { showMix, chooseFor }) {
     const own = (turn += 1);
     if (!place) return;
     const paints = paintsOf(state.kit);
-    if (paints.length === 0) return body.replaceChildren(element("p", { class: "quiet" }, "The tin is empty: pack paints to see what they reach here."));
+    if (paints.length === 0) return fill(element("p", { class: "quiet" }, "The tin is empty: pack paints to see what they reach here."));
     try {
       const asked = { place: place.colours.map(({ lab, weight }) => [lab, weight]) };
       const nearest = await ask("nearest", question(state, asked));
       if (own !== turn) return;
-      show(state, place, nearest);
+      const said = answer(state, place, nearest);
+      fill(...said);
       const better = await ask("nextForPlace", question(state, { ...asked, candidates: Uint16Array.from(shelf.all, ({ number }) => number) }));
-      if (own === turn) body.append(next(better));
+      if (own === turn) fill(...said, next(better));
     } catch (error) {
-      if (own === turn) body.replaceChildren(element("p", { class: "quiet" }, `The place could not be looked at: ${error.message}.`));
+      if (own === turn) fill(element("p", { class: "quiet" }, `The place could not be looked at: ${error.message}.`));
     }
   }
 
-  function show({ studio }, place, nearest) {
+  const fill = (...parts) => keepingFocus(body, () => body.replaceChildren(...parts));
+
+  /** How much of the place the kit reaches, colour by colour. */
+  function answer({ studio }, place, nearest) {
     const whole = place.colours.reduce((sum, { weight }) => sum + weight, 0);
     const reached = nearest.map(({ error }) => error <= NEAR);
     const part = place.colours.reduce((sum, { weight }, i) => sum + (reached[i] ? weight : 0), 0) / whole;
-    body.replaceChildren(
+    return [
       element("p", {}, element("b", {}, `Reaches ${reached.filter(Boolean).length} of ${reached.length} colours, ${(100 * part).toFixed(0)} % of the place`), ` within CIEDE2000 ${NEAR}.`),
       element("ul", { class: "rows" }, ...place.colours.map((colour, i) => row(studio, colour, nearest[i], i, whole))),
-      button("Choose a kit for this place", () => chooseFor(place), { class: "wide" }));
+      button("Choose a kit for this place", () => chooseFor(place), { class: "wide", "data-focus": "choose" }),
+    ];
   }
 
   function row(studio, { lab, weight }, { parts, load, swatch, error }, i, whole) {
     const seen = studio.colour(Float32Array.from(lab));
-    const share = element("input", { type: "number", min: 1, max: 100, value: Math.max(1, Math.round((100 * weight) / whole)), "aria-label": `Weight of ${seen.words}, percent`, onchange: () => edit(weigh(store.get().kit, current, i, Number(share.value))) });
-    const take = button("", () => (store.set({ ...pathOf(parts), load, laid: 0, next: 0, target: targetOf(lab, "place") }), showMix()), { class: "take" });
+    const share = element("input", { type: "number", min: 1, max: 100, value: Math.max(1, Math.round((100 * weight) / whole)), "aria-label": `Weight of ${seen.words}, percent`, "data-focus": `weight-${i}`, onchange: () => edit(weigh(store.get().kit, current, i, Number(share.value))) });
+    const take = button("", () => (store.set({ ...pathOf(parts), load, laid: 0, next: 0, target: targetOf(lab, "place") }), showMix()), { class: "take", "data-focus": `take-${i}` });
     take.append(
       element("span", { class: "twin" }, element("span", { class: "chip", style: { "--wash": seen.css } }), element("span", { class: "chip", style: { "--wash": swatch.css } })),
       element("span", { class: "name" }, seen.words, element("span", { class: "traits" }, `${shortName(parts, shelf)}, ${loadName(load)}: off by ${error.toFixed(1)}${error > NEAR ? ", out of reach" : ""}`)));
-    return element("li", {}, take, share, button("×", () => edit(dropColour(store.get().kit, current, i), "Colour removed"), { class: "drop", "aria-label": `Remove ${seen.words}` }));
+    return element("li", {}, take, share, button("×", () => edit(dropColour(store.get().kit, current, i), "Colour removed"), { class: "drop", "aria-label": `Remove ${seen.words}`, "data-focus": `drop-${i}` }));
   }
 
   function next(found) {

@@ -1,9 +1,10 @@
 // Puddles: mixes kept on the palette, each an end for further paths.
 
 import { dabOf } from "./dab.js";
-import { button, byId, element, keepingFocus, notice, say } from "./dom.js";
+import { button, byId, element, notice, say } from "./dom.js";
 import { pairOf, isPair, sameParts } from "./end.js";
 import { MOST_PUDDLES, keepPuddle, wipePuddle } from "./kit.js";
+import { keepingFocus } from "./remake.js";
 import { loadName, recipe } from "./words.js";
 
 /** A load as a link carries it: quarters of a doubling. */

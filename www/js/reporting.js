@@ -86,6 +86,6 @@ export const rolesOf = ({ roles }, shelf) =>
 /** What is lost without a paint, in words. */
 export function lostWithout({ lost: [close, near], darks }) {
   const tenth = (part) => `${(100 * part).toFixed(1)} %`;
-  const colours = Math.max(close, near) < 0.0005 ? "no colour is lost without it" : `without it ${tenth(near)} of colours are lost, ${tenth(close)} of the close ones`;
+  const colours = Math.max(close, near) < 0.0005 ? "no colour is lost without it" : `without it ${tenth(near)} of colours are out of reach, ${tenth(close)} no longer close`;
   return darks.length ? `${colours}; darkest ${listed(darks)}` : colours;
 }

@@ -2,9 +2,10 @@
 
 import { dabOf } from "./dab.js";
 import { demoKit } from "./demo.js";
-import { button, byId, element, keepingFocus, say } from "./dom.js";
+import { button, byId, element, say } from "./dom.js";
 import { endOf } from "./end.js";
 import { LONGEST_TITLE, MOST_PANS, PAPERS, emptyKit, move, refill, remove, resize, retitle } from "./kit.js";
+import { keepingFocus } from "./remake.js";
 
 /** Shows the tin; `choose` takes a paint as an end of the path, `showShelf` leads to the shelf. */
 export function attachTin(store, shelf, choose, askPaper, showShelf) {

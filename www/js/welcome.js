@@ -1,4 +1,5 @@
-// A first visit: whose kit this is and what to do with it. Gone for good once it is closed or another kit is in hand.
+// A first visit: whose kit this is and what to do with it. Gone for good once it is closed or another kit is in hand;
+// not when a pan changes, as the page would move up under the hand.
 
 import { button, byId, element } from "./dom.js";
 
@@ -8,10 +9,10 @@ export function attachWelcome(store, startOwn) {
   const close = () => store.set({ welcome: false });
   frame.replaceChildren(
     element("p", {}, "This is a demo kit. Choose two of its paints, then drag along their path."),
-    element("div", { class: "verbs" }, button("Start my own kit", startOwn), button("Close", close)));
+    element("div", { class: "verbs" }, button("Start my own kit", startOwn), button("Got it", close)));
   const show = ({ welcome }) => (frame.hidden = !welcome);
   store.subscribe((state, changed) => {
-    if (changed.has("kit") && state.welcome) close();
+    if (changed.has("others") && state.welcome) close();
     else if (changed.has("welcome")) show(state);
   });
   show(store.get());

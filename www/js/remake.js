@@ -1,0 +1,35 @@
+// Making a part of the page anew without taking anything out of a painter's hands.
+
+/** The field with text that is not yet taken, and what a mouse or finger holds down. */
+let typed = null;
+let pressed = null;
+
+/** Parts that wait for either, and how each is made anew. */
+const waiting = new Map();
+
+const listen = (names, hear) => names.forEach((name) => addEventListener(name, hear, true));
+listen(["input"], ({ target }) => target === document.activeElement && (typed = target));
+listen(["change", "focusout"], ({ target }) => target === typed && (typed = null));
+listen(["mousedown"], ({ target }) => (pressed = target));
+// Before the click's own listeners: from here on nothing hangs on what was pressed.
+listen(["click"], () => (pressed = null));
+listen(["mouseup", "dragend"], () => setTimeout(() => (pressed = null, makeWaiting())));
+listen(["focusout"], () => setTimeout(makeWaiting));
+
+/**
+ * Makes a part of the page anew; focus stays on what bears the same `data-focus`.
+ *
+ * It waits while somebody types in that part, or presses in it: a field that is left takes its text before the click
+ * that left it, and made anew in between, the button would be gone.
+ */
+export function keepingFocus(frame, remake) {
+  if (frame.contains(typed) || frame.contains(pressed)) return waiting.set(frame, remake);
+  waiting.delete(frame);
+  const focused = frame.contains(document.activeElement) && document.activeElement.closest("[data-focus]")?.dataset.focus;
+  remake();
+  if (focused) frame.querySelector(`[data-focus="${CSS.escape(focused)}"]`)?.focus();
+}
+
+function makeWaiting() {
+  for (const [frame, remake] of waiting) keepingFocus(frame, remake);
+}
