@@ -4,6 +4,7 @@ use std::sync::LazyLock;
 
 use crate::decimal::Decimal;
 use crate::error::Error;
+use crate::extreme::{greater, lesser};
 use crate::film::Film;
 use crate::path::position_of;
 
@@ -126,11 +127,11 @@ static SMALL_PARTS: LazyLock<Vec<[u16; 2]>> = LazyLock::new(|| {
 /// One, two or three parts of the least paint: the fewest with which no paint is
 /// off by more than a tenth, else those that are off least.
 pub(crate) fn whole_parts_of(volumes: &[f32; 3]) -> [u16; 3] {
-    let least = volumes.iter().copied().fold(f32::INFINITY, f32::min);
+    let least = volumes.iter().copied().fold(f32::INFINITY, lesser);
     let rounded = |parts: u16| {
         let scaled = volumes.map(|volume| volume / least * f32::from(parts));
         let whole = scaled.map(|parts| parts.round().min(MOST_TO_ONE));
-        let off = (0..3).map(|i| (whole[i] / scaled[i] - 1.0).abs()).fold(0.0, f32::max);
+        let off = (0..3).map(|i| (whole[i] / scaled[i] - 1.0).abs()).fold(0.0, greater);
         (off, whole.map(|parts| parts as u16))
     };
     let mut best = rounded(1);

@@ -7,6 +7,7 @@ use crate::blend::Blend;
 use crate::colour::{Lab, narrow_ciede2000};
 use crate::descent::descend;
 use crate::ellipsoid::Ellipsoid;
+use crate::extreme::lesser;
 use crate::film::Film;
 use crate::order::in_order;
 use crate::reach::{LOADS, Reach};
@@ -106,7 +107,7 @@ type Row = [f32; LOADS.len()];
 fn along_a_path(heights: &[Row]) -> Vec<(usize, usize)> {
     let lowest = |row: usize, level: usize| {
         let rows = row.saturating_sub(1)..=(row + 1).min(heights.len() - 1);
-        rows.flat_map(|row| round(level).map(move |level| heights[row][level])).fold(f32::INFINITY, f32::min)
+        rows.flat_map(|row| round(level).map(move |level| heights[row][level])).fold(f32::INFINITY, lesser)
     };
     let all = (0..heights.len()).flat_map(|row| (0..LOADS.len()).map(move |level| (row, level)));
     all.filter(|(row, level)| heights[*row][*level] <= lowest(*row, *level)).collect()

@@ -3,6 +3,7 @@
 use crate::cells::{ALL_CELLS, cell_of, runs};
 use crate::colour::Lab;
 use crate::ellipsoid::Ellipsoid;
+use crate::extreme::lesser;
 use crate::film::Film;
 use crate::place::Place;
 use crate::reach::LOADS;
@@ -205,7 +206,7 @@ impl Filling {
         for index in &self.near[self.starts[cell] as usize..self.starts[cell + 1] as usize] {
             let index = usize::from(*index);
             let found = self.ellipsoids[index].squared(lab);
-            squared[index] = squared[index].min(found);
+            squared[index] = lesser(squared[index], found);
         }
     }
 
