@@ -54,12 +54,8 @@ pub fn whole_parts(share: f32) -> [u16; 2] {
     if to_one > f32::from(MOST_PARTS) {
         return [to_one.min(MOST_TO_ONE) as u16, 1];
     }
-    let miss = |a: u16, b: u16| (f32::from(b) / f32::from(a + b) - share).abs();
-    SMALL_PARTS
-        .iter()
-        .copied()
-        .min_by(|[a, b], [c, d]| miss(*a, *b).total_cmp(&miss(*c, *d)))
-        .unwrap_or([1, 1])
+    let nearest = SMALL_PARTS.iter().min_by(|(a, _), (b, _)| (a - share).abs().total_cmp(&(b - share).abs()));
+    nearest.map_or([1, 1], |(_, parts)| *parts)
 }
 
 /// Parts of A and B that a brush measures out by eye.
@@ -117,9 +113,10 @@ pub fn next_parts(share: f32, towards_b: bool) -> f32 {
     }
 }
 
-/// Small parts without a common divisor, the first not fewer than the second.
-static SMALL_PARTS: LazyLock<Vec<[u16; 2]>> = LazyLock::new(|| {
-    (1..=MOST_PARTS).flat_map(|a| (1..=a).map(move |b| [a, b])).filter(|[a, b]| coprime(*a, *b)).collect()
+/// Small parts without a common divisor, the first not fewer than the second, each after the second's share.
+static SMALL_PARTS: LazyLock<Vec<(f32, [u16; 2])>> = LazyLock::new(|| {
+    let small = (1..=MOST_PARTS).flat_map(|a| (1..=a).map(move |b| [a, b]));
+    small.filter(|[a, b]| coprime(*a, *b)).map(|[a, b]| (f32::from(b) / f32::from(a + b), [a, b])).collect()
 });
 
 /// Whole parts of three paints nearest to volumes above 0, as a brush measures them.

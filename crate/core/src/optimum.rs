@@ -5,7 +5,7 @@
 
 use crate::blend::Blend;
 use crate::colour::{Lab, narrow_ciede2000};
-use crate::descent::descend;
+use crate::descent::{Trial, descend};
 use crate::ellipsoid::Ellipsoid;
 use crate::extreme::lesser;
 use crate::film::Film;
@@ -139,20 +139,21 @@ fn optimum(start: &Start, target: Lab, reach: &Reach) -> Optimum {
         let shares = films.iter().zip(masstones).map(|(film, masstones)| (*film, masstones / load));
         reach.view().colour(&Film::blend(shares), load.clamp(THINNEST, 1.0))
     };
-    let at =
-        |masstones: [f32; 3]| Optimum { set, masstones, error: narrow_ciede2000(colour(masstones), target) };
-    let mut best = at(at_load(strengths, start.load));
+    let at = |masstones: [f32; 3], lab: Lab| Optimum { set, masstones, error: narrow_ciede2000(lab, target) };
+    let first = at_load(strengths, start.load);
+    let mut best = at(first, colour(first));
     for _ in 0..DESCENTS {
         // Far away the slopes of one place lead astray: the smaller the misses, the shorter the steps.
         let scale = 1.0 / best.error.max(1.0);
-        let miss = |logs: [f32; 3]| {
-            parts_between(target, colour(logs.map(|log| (-log).exp()))).map(|part| scale * part)
+        let look = |logs: [f32; 3]| {
+            let lab = colour(logs.map(|log| (-log).exp()));
+            Trial { at: logs, miss: parts_between(target, lab).map(|part| scale * part), found: lab }
         };
         // Slopes are taken upwards, and a load has room below masstone: hence the negative logarithms.
         let from = at_load(best.masstones, best.masstones.iter().sum::<f32>()).map(|own| -own.ln());
         let enough = |sum: f32| sum < (scale * NEAR).powi(2);
-        let (logs, _) = descend(from, films.len(), STEPS, miss, enough);
-        let next = at(logs.map(|log| (-log).exp()));
+        let end = descend(look(from), films.len(), STEPS, look, enough);
+        let next = at(end.at.map(|log| (-log).exp()), end.found);
         let gain = best.error - next.error;
         if gain > 0.0 {
             best = next;

@@ -204,13 +204,13 @@ fn deeper(reach: &Reach, shelf: &Shelf, view: &View) -> Result<Vec<Deeper>, Erro
     for paint in shelf.paints().iter().filter(|paint| !reach.paints().contains(&paint.number)) {
         let paints: Vec<PaintNumber> =
             reach.paints().iter().copied().chain(std::iter::once(paint.number)).collect();
-        for (recipe, lab) in Reach::masstones_of_last(&paints, shelf, view)? {
+        for (blend, lab) in Reach::masstones_of_last(&paints, shelf, view)? {
             let family = dark_family(lab).map_or(Hue::ALL.len(), |hue| hue as usize);
             let known = &mut deepest[family];
             let now = known.dark.mix.as_ref().map_or(f32::INFINITY, |(_, lab)| lab.l - DEEPER);
             let best = known.with.as_ref().map_or(now, |(_, _, lab)| lab.l);
             if lab.l < best {
-                known.with = Some((paint.number, recipe, lab));
+                known.with = Some((paint.number, blend.recipe(&paints), lab));
             }
         }
     }
