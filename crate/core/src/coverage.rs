@@ -5,7 +5,7 @@ use wide::f32x4;
 use crate::blend::Blend;
 use crate::cells::{ALL_CELLS, cell_of, runs};
 use crate::colour::{Lab, narrow_ciede2000};
-use crate::descent::{Trial, descend};
+use crate::descent::{Trial, descend, powers};
 use crate::ellipsoid::Ellipsoid;
 use crate::error::Error;
 use crate::film::Film;
@@ -258,7 +258,7 @@ pub(crate) fn refine(
         *log = (load * strength / whole).ln();
     }
     let colour = |logs: [f32; 3]| {
-        let masstones = logs.map(f32::exp);
+        let masstones = powers(logs);
         let load = masstones[..films.len()].iter().sum::<f32>();
         let shares = films.iter().zip(masstones).map(|(film, masstones)| (*film, masstones / load));
         view.colour(&Film::blend(shares), load.clamp(crate::THINNEST, 1.0))

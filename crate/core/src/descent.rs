@@ -1,5 +1,7 @@
 //! Descent to the least sum of squares of few residuals over three unknowns.
 
+use wide::f32x4;
+
 /// A place that was looked at.
 pub(crate) struct Trial<const M: usize, T> {
     /// The unknowns.
@@ -56,6 +58,12 @@ pub(crate) fn descend<const M: usize, T>(
         }
     }
     best
+}
+
+/// The numbers of three natural logarithms, found at once: unknowns often are logarithms.
+pub(crate) fn powers([a, b, c]: [f32; 3]) -> [f32; 3] {
+    let [a, b, c, _] = f32x4::from([a, b, c, 0.0]).exp().to_array();
+    [a, b, c]
 }
 
 /// Broyden's correction after a step, which was taken away from the unknowns.

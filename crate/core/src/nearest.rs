@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use crate::blend::{Blend, MOST_PARTS};
 use crate::colour::{Lab, WheelPoint, wheel};
-use crate::descent::{self, descend};
+use crate::descent::{self, descend, powers};
 use crate::film::Film;
 use crate::order::in_order;
 use crate::reach::{LOADS, Reach};
@@ -127,7 +127,7 @@ impl PlaceSearch<'_> {
     }
 
     fn miss(&self, paints: &[u8], logs: &[f32; 3], load: f32) -> [f32; 2] {
-        let volumes = logs.map(f32::exp);
+        let volumes = powers(*logs);
         let total: f32 = volumes[..paints.len()].iter().sum();
         let films = self.reach.films();
         let shares =

@@ -5,7 +5,7 @@
 
 use crate::blend::Blend;
 use crate::colour::{Lab, narrow_ciede2000};
-use crate::descent::{Trial, descend};
+use crate::descent::{Trial, descend, powers};
 use crate::ellipsoid::Ellipsoid;
 use crate::extreme::lesser;
 use crate::film::Film;
@@ -146,14 +146,14 @@ fn optimum(start: &Start, target: Lab, reach: &Reach) -> Optimum {
         // Far away the slopes of one place lead astray: the smaller the misses, the shorter the steps.
         let scale = 1.0 / best.error.max(1.0);
         let look = |logs: [f32; 3]| {
-            let lab = colour(logs.map(|log| (-log).exp()));
+            let lab = colour(powers(logs.map(|log| -log)));
             Trial { at: logs, miss: parts_between(target, lab).map(|part| scale * part), found: lab }
         };
         // Slopes are taken upwards, and a load has room below masstone: hence the negative logarithms.
         let from = at_load(best.masstones, best.masstones.iter().sum::<f32>()).map(|own| -own.ln());
         let enough = |sum: f32| sum < (scale * NEAR).powi(2);
         let end = descend(look(from), films.len(), STEPS, look, enough);
-        let next = at(end.at.map(|log| (-log).exp()), end.found);
+        let next = at(powers(end.at.map(|log| -log)), end.found);
         let gain = best.error - next.error;
         if gain > 0.0 {
             best = next;
