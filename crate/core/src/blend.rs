@@ -63,10 +63,12 @@ impl Blend {
     }
 }
 
-/// The sets of up to `most` films that hold the last of them.
-pub(crate) fn sets_of_last(films: &[Film], most: usize) -> Vec<Vec<u8>> {
-    let last = films.len().saturating_sub(1) as u8;
-    sets(films.len() as u8, most).into_iter().filter(|set| set.contains(&last)).collect()
+/// The sets of up to `most` of `count` paints that hold the last of them: it alone, then in pairs, then in triples.
+pub(crate) fn sets_of_last(count: u8, most: usize) -> Vec<Vec<u8>> {
+    let Some(last) = count.checked_sub(1) else { return Vec::new() };
+    let others = if most > 1 { sets(last, most - 1) } else { Vec::new() };
+    let with_last = others.into_iter().map(|set| [&set[..], &[last]].concat());
+    std::iter::once(vec![last]).chain(with_last).collect()
 }
 
 /// All sets of up to `most` of `count` paints: singles, then pairs, then triples.

@@ -6,6 +6,7 @@
 //! relaxation bounds it from below (G. Cornuejols, M. L. Fisher, G. L. Nemhauser,
 //! Management Science 23 (1977) 789).
 
+use crate::extreme::{greater, lesser};
 use crate::order::in_order;
 use crate::table::Table;
 
@@ -18,14 +19,14 @@ pub(crate) fn bound(table: &Table, size: usize, required: &[usize], known: f32) 
     let targets = table.weights().len();
     // What a colour costs at least with any paint; the plain relaxation is their sum.
     let mut prices: Vec<f32> = (0..targets)
-        .map(|t| (0..paints).map(|p| least[p * targets + t]).fold(f32::INFINITY, f32::min))
+        .map(|t| (0..paints).map(|p| least[p * targets + t]).fold(f32::INFINITY, lesser))
         .collect();
     let mut best = prices.iter().sum::<f32>();
     let mut pace = 1.0;
     for step in 0..STEPS {
         let value = |p: usize| -> f32 {
             let row = &least[p * targets..(p + 1) * targets];
-            row.iter().zip(&prices).map(|(cost, price)| (cost - price).min(0.0)).sum()
+            row.iter().zip(&prices).map(|(cost, price)| lesser(cost - price, 0.0)).sum()
         };
         let mut values: Vec<(f32, usize)> =
             (0..paints).map(|p| (value(p), p)).filter(|(_, p)| !required.contains(p)).collect();
@@ -49,7 +50,10 @@ pub(crate) fn bound(table: &Table, size: usize, required: &[usize], known: f32) 
             break;
         }
         let stride = pace * (known - found).max(0.0) / length;
-        prices.iter_mut().zip(&slopes).for_each(|(price, slope)| *price = (*price + stride * slope).max(0.0));
+        prices
+            .iter_mut()
+            .zip(&slopes)
+            .for_each(|(price, slope)| *price = greater(*price + stride * slope, 0.0));
     }
     // Sums of many small costs in `f32`.
     (best - 1e-5).max(0.0)
@@ -63,7 +67,7 @@ fn least_costs(table: &Table) -> Vec<f32> {
     for a in 0..paints {
         for b in 0..paints {
             let row = &mut least[a * targets..(a + 1) * targets];
-            row.iter_mut().zip(table.costs(a, b)).for_each(|(cost, found)| *cost = cost.min(*found));
+            row.iter_mut().zip(table.costs(a, b)).for_each(|(cost, found)| *cost = lesser(*cost, *found));
         }
     }
     for c in 0..paints {

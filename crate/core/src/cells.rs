@@ -4,6 +4,7 @@ use std::ops::RangeInclusive;
 
 use crate::colour::Lab;
 use crate::ellipsoid::Ellipsoid;
+use crate::extreme::greater;
 
 /// Side of a cell.
 const SIDE: f32 = 4.0;
@@ -50,6 +51,6 @@ fn around(axis: usize, middle: f32, half: f32) -> RangeInclusive<usize> {
 /// Where a cell begins and ends along an axis, from a value on; the outermost never end.
 fn borders(axis: usize, cell: usize, from: f32) -> [f32; 2] {
     let begin = if cell == 0 { f32::MIN } else { ORIGIN[axis] + cell as f32 * SIDE - from };
-    let end = if cell + 1 == CELLS[axis] { f32::MAX } else { begin.max(ORIGIN[axis] - from) + SIDE };
+    let end = if cell + 1 == CELLS[axis] { f32::MAX } else { greater(begin, ORIGIN[axis] - from) + SIDE };
     [begin, end]
 }

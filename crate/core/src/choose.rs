@@ -15,6 +15,7 @@
 
 use crate::bound::bound;
 use crate::error::Error;
+use crate::extreme::lesser;
 use crate::film::Film;
 use crate::order::in_order;
 use crate::paint::{Paint, PaintNumber};
@@ -442,7 +443,7 @@ impl Served {
         let mut served = self.clone();
         for other in kit.iter().copied().chain(std::iter::once(paint)) {
             for (cost, found) in served.costs.iter_mut().zip(table.costs(paint, other)) {
-                *cost = cost.min(*found);
+                *cost = lesser(*cost, *found);
             }
         }
         for (i, a) in kit.iter().enumerate() {

@@ -50,7 +50,8 @@ const D65_WHITE: [f64; 3] = [0.95047, 1.0, 1.08883];
 /// Chroma C*: distance from neutral, 0 to about 130 for paints.
 #[must_use]
 pub fn chroma(lab: Lab) -> f32 {
-    lab.a.hypot(lab.b)
+    // No colour is so far out that squares overflow; a call of `hypot` takes many times as long.
+    (lab.a * lab.a + lab.b * lab.b).sqrt()
 }
 
 /// Hue angle h in degrees, 0 to below 360; of no meaning near neutral.
@@ -90,7 +91,7 @@ impl WheelPoint {
     /// Distance from neutral, M'; up to about 50 for paints.
     #[must_use]
     pub fn radius(self) -> f32 {
-        self.x.hypot(self.y)
+        (self.x * self.x + self.y * self.y).sqrt()
     }
 
     /// Hue angle in degrees, counter-clockwise from the right, 0 to below 360.

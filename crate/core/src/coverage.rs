@@ -5,7 +5,7 @@ use wide::f32x4;
 use crate::blend::Blend;
 use crate::cells::{ALL_CELLS, cell_of, runs};
 use crate::colour::{Lab, narrow_ciede2000};
-use crate::descent::descend;
+use crate::descent::{Trial, descend, powers};
 use crate::ellipsoid::Ellipsoid;
 use crate::error::Error;
 use crate::film::Film;
@@ -166,15 +166,10 @@ impl<'a> Search<'a> {
             self.gather(&ellipsoid, look);
             let squared = |set: u32| self.nearest[set as usize].map_or(f32::MAX, |n| n.squared);
             let found = order(self.found.drain(..).map(|set| (squared(set), set)).collect());
-            for set in &found {
-                let paints = self.sets[*set as usize];
-                let settled = needs.iter().all(|needs| needs & paints == *needs);
-                if let (false, Some(nearest)) = (settled, self.nearest[*set as usize]) {
-                    self.narrow(&mut needs, paints, self.error(&nearest.entry, &ellipsoid, colour, look));
-                }
-                if needs == [0, 0] {
-                    break;
-                }
+            self.narrow(&mut needs, colour, &found, |nearest| nearest.lab);
+            // What serves as it is comes first: a set that would only tell the same need not be refined.
+            if look == LOOK {
+                self.narrow(&mut needs, colour, &found, |nearest| self.refined(nearest, &ellipsoid));
             }
             for set in &found {
                 self.nearest[*set as usize] = None;
@@ -186,10 +181,20 @@ impl<'a> Search<'a> {
         needs
     }
 
-    fn narrow(&self, needs: &mut [PaintSet; 2], paints: PaintSet, error: f32) {
-        for (needs, limit) in needs.iter_mut().zip(LIMITS) {
-            if error <= limit {
-                *needs &= paints;
+    /// Narrows what the sets that reach a colour have in common by some sets, each by a mix of its own.
+    fn narrow(&self, needs: &mut [PaintSet; 2], colour: Lab, found: &[u32], mix: impl Fn(&Entry) -> Lab) {
+        for set in found {
+            let paints = self.sets[*set as usize];
+            let settled = needs.iter().all(|needs| needs & paints == *needs);
+            let (false, Some(nearest)) = (settled, &self.nearest[*set as usize]) else { continue };
+            let error = narrow_ciede2000(mix(&nearest.entry), colour);
+            for (needs, limit) in needs.iter_mut().zip(LIMITS) {
+                if error <= limit {
+                    *needs &= paints;
+                }
+            }
+            if *needs == [0, 0] {
+                break;
             }
         }
     }
@@ -224,22 +229,17 @@ impl<'a> Search<'a> {
         *nearest = Some(Nearest { squared, entry });
     }
 
-    /// CIEDE2000 of a mix, refined where it does not serve as it is.
-    fn error(&self, entry: &Entry, ellipsoid: &Ellipsoid, colour: Lab, look: f32) -> f32 {
-        let error = narrow_ciede2000(entry.lab, colour);
-        if error <= LIMITS[0] || look < LOOK {
-            return error;
-        }
+    /// The nearest mix of the same paints.
+    fn refined(&self, entry: &Entry, ellipsoid: &Ellipsoid) -> Lab {
         let blend = self.blends[entry.blend as usize];
         let load = LOADS[usize::from(entry.level)];
         let films: Vec<&Film> = blend.used().map(|(paint, _)| &self.reach.films()[paint]).collect();
         let parts: Vec<f32> = blend.used().map(|(_, parts)| f32::from(parts)).collect();
-        let refined = refine(&films, &parts, load, self.reach.view(), ellipsoid);
-        error.min(narrow_ciede2000(refined, colour))
+        refine(&films, &parts, load, entry.lab, self.reach.view(), ellipsoid)
     }
 }
 
-/// The colour nearest to an ellipsoid's centre that films mix, starting from some parts at a load.
+/// The colour nearest to an ellipsoid's centre that films mix, starting from some parts at a load and their colour.
 ///
 /// The unknowns are the logarithms of the masstones of each film; together they
 /// lie between the thinnest wash and one masstone.
@@ -247,6 +247,7 @@ pub(crate) fn refine(
     films: &[&Film],
     parts: &[f32],
     load: f32,
+    lab: Lab,
     view: &crate::View,
     ellipsoid: &Ellipsoid,
 ) -> Lab {
@@ -257,15 +258,14 @@ pub(crate) fn refine(
         *log = (load * strength / whole).ln();
     }
     let colour = |logs: [f32; 3]| {
-        let masstones = logs.map(f32::exp);
+        let masstones = powers(logs);
         let load = masstones[..films.len()].iter().sum::<f32>();
         let shares = films.iter().zip(masstones).map(|(film, masstones)| (*film, masstones / load));
         view.colour(&Film::blend(shares), load.clamp(crate::THINNEST, 1.0))
     };
     let enough = LIMITS[0] * LIMITS[0] * 0.8;
-    let (logs, _) =
-        descend(start, films.len(), STEPS, |logs| ellipsoid.parts(colour(logs)), |sum| sum < enough);
-    colour(logs)
+    let trial = |at: [f32; 3], lab: Lab| Trial { at, miss: ellipsoid.parts(lab), found: lab };
+    descend(trial(start, lab), films.len(), STEPS, |at| trial(at, colour(at)), |sum| sum < enough).found
 }
 
 /// Entries by cell, and where each cell begins: a counting sort.

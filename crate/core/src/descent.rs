@@ -1,52 +1,69 @@
 //! Descent to the least sum of squares of few residuals over three unknowns.
 
-/// Where the residuals' sum of squares is least near `start`, and the residuals there.
+use wide::f32x4;
+
+/// A place that was looked at.
+pub(crate) struct Trial<const M: usize, T> {
+    /// The unknowns.
+    pub(crate) at: [f32; 3],
+    /// The residuals there.
+    pub(crate) miss: [f32; M],
+    /// What else was found there.
+    pub(crate) found: T,
+}
+
+/// Where the residuals' sum of squares is least near `start`.
 ///
 /// Damped least squares (K. Levenberg, Quarterly of Applied Mathematics 2 (1944)
 /// 164); slopes are taken by differences once and then kept up by C. G. Broyden's
 /// rule (Mathematics of Computation 19 (1965) 577). Unknowns from `used` on stay
 /// as they are. Ends after `steps` trials, when a step gains next to nothing, or
 /// as soon as `done` says so of the sum.
-pub(crate) fn descend<const M: usize>(
-    start: [f32; 3],
+pub(crate) fn descend<const M: usize, T>(
+    start: Trial<M, T>,
     used: usize,
     steps: usize,
-    mut residuals: impl FnMut([f32; 3]) -> [f32; M],
+    mut look: impl FnMut([f32; 3]) -> Trial<M, T>,
     done: impl Fn(f32) -> bool,
-) -> ([f32; 3], [f32; M]) {
+) -> Trial<M, T> {
     /// Step for slopes: large against `f32`'s noise in a colour.
     const STEP: f32 = 0.02;
     /// Part of the sum that a step must take off to go on.
     const GAIN: f32 = 0.03;
-    let (mut at, mut miss, mut damping) = (start, residuals(start), 1.0);
-    let mut sum = sum_of_squares(&miss);
+    let (mut best, mut damping) = (start, 1.0);
+    let mut sum = sum_of_squares(&best.miss);
     if done(sum) {
-        return (at, miss);
+        return best;
     }
     let mut slopes = [[0.0; M]; 3];
     for (i, slope) in slopes.iter_mut().enumerate().take(used) {
-        let mut moved = at;
+        let mut moved = best.at;
         moved[i] += STEP;
-        let there = residuals(moved);
-        *slope = std::array::from_fn(|row| (there[row] - miss[row]) / STEP);
+        let there = look(moved).miss;
+        *slope = std::array::from_fn(|row| (there[row] - best.miss[row]) / STEP);
     }
     for _ in 0..steps {
-        let step = solve(&slopes, &miss, damping);
-        let there = residuals(std::array::from_fn(|i| at[i] - step[i]));
-        correct(&mut slopes, &step, &miss, &there);
-        let next = sum_of_squares(&there);
+        let step = solve(&slopes, &best.miss, damping);
+        let there = look(std::array::from_fn(|i| best.at[i] - step[i]));
+        correct(&mut slopes, &step, &best.miss, &there.miss);
+        let next = sum_of_squares(&there.miss);
         if next >= sum {
             damping *= 8.0;
             continue;
         }
         let gain = 1.0 - next / sum;
-        at = std::array::from_fn(|i| at[i] - step[i]);
-        (miss, sum, damping) = (there, next, damping * 0.2);
+        (best, sum, damping) = (there, next, damping * 0.2);
         if gain < GAIN || done(sum) {
             break;
         }
     }
-    (at, miss)
+    best
+}
+
+/// The numbers of three natural logarithms, found at once: unknowns often are logarithms.
+pub(crate) fn powers([a, b, c]: [f32; 3]) -> [f32; 3] {
+    let [a, b, c, _] = f32x4::from([a, b, c, 0.0]).exp().to_array();
+    [a, b, c]
 }
 
 /// Broyden's correction after a step, which was taken away from the unknowns.
@@ -93,8 +110,9 @@ mod tests {
     #[test]
     fn finds_the_foot_of_a_curved_valley() {
         // Rosenbrock's valley, with a third unknown that takes no part.
-        let valley = |x: [f32; 3]| [1.0 - x[0], 10.0 * (x[1] - x[0] * x[0])];
-        let (at, miss) = descend([-1.2, 1.0, 7.0], 2, 200, valley, |sum| sum < 1e-6);
+        let valley =
+            |x: [f32; 3]| Trial { at: x, miss: [1.0 - x[0], 10.0 * (x[1] - x[0] * x[0])], found: () };
+        let Trial { at, miss, .. } = descend(valley([-1.2, 1.0, 7.0]), 2, 200, valley, |sum| sum < 1e-6);
         assert!(sum_of_squares(&miss) < 1e-4, "{at:?}");
         assert_eq!(at[2], 7.0);
     }

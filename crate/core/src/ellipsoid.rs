@@ -10,6 +10,7 @@ use std::ops::{Add, Mul, Sub};
 use wide::f32x4;
 
 use crate::colour::Lab;
+use crate::extreme::{greater, lesser};
 
 /// The ellipsoid of equal CIEDE2000 round a colour.
 ///
@@ -101,7 +102,7 @@ impl Ellipsoid {
     /// over a range of L* and one of a*, also relative; `None` where it does not.
     pub(crate) fn span(&self, radius: f32, l: [f32; 2], a: [f32; 2]) -> Option<[f32; 2]> {
         let [_, [_, p, q], [_, r, s]] = self.rows;
-        let nearest = |range: [f32; 2]| range[0].max(0.0) - range[1].min(0.0);
+        let nearest = |range: [f32; 2]| greater(range[0], 0.0) - lesser(range[1], 0.0);
         // (p a + q b)² + (r a + s b)² as a square of b's distance from its middle, and one of a.
         let of_b = q * q + s * s;
         let lean = -(p * q + r * s) / of_b;
@@ -109,7 +110,7 @@ impl Ellipsoid {
         let rest = radius * radius - (self.rows[0][0] * nearest(l)).powi(2) - of_a * nearest(a).powi(2);
         let half = (rest >= 0.0).then(|| (rest / of_b).sqrt())?;
         let (left, right) = (lean * a[0], lean * a[1]);
-        Some([left.min(right) - half, left.max(right) + half])
+        Some([lesser(left, right) - half, greater(left, right) + half])
     }
 }
 

@@ -24,6 +24,7 @@
 
 use num_traits::Float;
 
+use crate::extreme::{greater, lesser};
 use crate::spectrum::{BANDS, Spectrum};
 
 /// Reflectance of a film of load `x` on a substrate of reflectance `ground`.
@@ -160,8 +161,8 @@ fn tanh_ratio(u: f32) -> [f32; 2] {
     const P: [f32; 5] = [0.999_999_98, 0.133_810_3, 3.495_592_9e-3, 2.060_911_6e-5, 1.335_476_9e-8];
     const Q: [f32; 5] = [1.0, 0.467_143_45, 2.587_7e-2, 3.285_642_7e-4, 7.776_602_7e-7];
     const END: f32 = 9.0;
-    let v = u.min(END * END);
+    let v = lesser(u, END * END);
     let p = P[0] + v * (P[1] + v * (P[2] + v * (P[3] + v * P[4])));
     let q = Q[0] + v * (Q[1] + v * (Q[2] + v * (Q[3] + v * Q[4])));
-    [p, q * (u * (1.0 / (END * END))).max(1.0).sqrt()]
+    [p, q * greater(u * (1.0 / (END * END)), 1.0).sqrt()]
 }

@@ -57,6 +57,7 @@ mod display;
 mod ellipsoid;
 mod error;
 mod expected;
+mod extreme;
 mod film;
 mod gamut;
 mod horizon;

@@ -4,6 +4,7 @@ use std::sync::LazyLock;
 
 use crate::decimal::Decimal;
 use crate::error::Error;
+use crate::extreme::{greater, lesser};
 use crate::film::Film;
 use crate::path::position_of;
 
@@ -53,12 +54,8 @@ pub fn whole_parts(share: f32) -> [u16; 2] {
     if to_one > f32::from(MOST_PARTS) {
         return [to_one.min(MOST_TO_ONE) as u16, 1];
     }
-    let miss = |a: u16, b: u16| (f32::from(b) / f32::from(a + b) - share).abs();
-    SMALL_PARTS
-        .iter()
-        .copied()
-        .min_by(|[a, b], [c, d]| miss(*a, *b).total_cmp(&miss(*c, *d)))
-        .unwrap_or([1, 1])
+    let nearest = SMALL_PARTS.iter().min_by(|(a, _), (b, _)| (a - share).abs().total_cmp(&(b - share).abs()));
+    nearest.map_or([1, 1], |(_, parts)| *parts)
 }
 
 /// Parts of A and B that a brush measures out by eye.
@@ -116,9 +113,10 @@ pub fn next_parts(share: f32, towards_b: bool) -> f32 {
     }
 }
 
-/// Small parts without a common divisor, the first not fewer than the second.
-static SMALL_PARTS: LazyLock<Vec<[u16; 2]>> = LazyLock::new(|| {
-    (1..=MOST_PARTS).flat_map(|a| (1..=a).map(move |b| [a, b])).filter(|[a, b]| coprime(*a, *b)).collect()
+/// Small parts without a common divisor, the first not fewer than the second, each after the second's share.
+static SMALL_PARTS: LazyLock<Vec<(f32, [u16; 2])>> = LazyLock::new(|| {
+    let small = (1..=MOST_PARTS).flat_map(|a| (1..=a).map(move |b| [a, b]));
+    small.filter(|[a, b]| coprime(*a, *b)).map(|[a, b]| (f32::from(b) / f32::from(a + b), [a, b])).collect()
 });
 
 /// Whole parts of three paints nearest to volumes above 0, as a brush measures them.
@@ -126,11 +124,11 @@ static SMALL_PARTS: LazyLock<Vec<[u16; 2]>> = LazyLock::new(|| {
 /// One, two or three parts of the least paint: the fewest with which no paint is
 /// off by more than a tenth, else those that are off least.
 pub(crate) fn whole_parts_of(volumes: &[f32; 3]) -> [u16; 3] {
-    let least = volumes.iter().copied().fold(f32::INFINITY, f32::min);
+    let least = volumes.iter().copied().fold(f32::INFINITY, lesser);
     let rounded = |parts: u16| {
         let scaled = volumes.map(|volume| volume / least * f32::from(parts));
         let whole = scaled.map(|parts| parts.round().min(MOST_TO_ONE));
-        let off = (0..3).map(|i| (whole[i] / scaled[i] - 1.0).abs()).fold(0.0, f32::max);
+        let off = (0..3).map(|i| (whole[i] / scaled[i] - 1.0).abs()).fold(0.0, greater);
         (off, whole.map(|parts| parts as u16))
     };
     let mut best = rounded(1);

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use crate::blend::{Blend, MOST_PARTS};
 use crate::colour::{Lab, WheelPoint, wheel};
-use crate::descent::descend;
+use crate::descent::{self, descend, powers};
 use crate::film::Film;
 use crate::order::in_order;
 use crate::reach::{LOADS, Reach};
@@ -111,9 +111,12 @@ impl PlaceSearch<'_> {
         for (log, (_, parts)) in logs.iter_mut().zip(&used) {
             *log = f32::from(*parts).ln();
         }
-        let miss = |logs: [f32; 3]| self.miss(&paints, &logs, start.load);
-        let (logs, _) = descend(logs, paints.len(), STEPS, miss, |sum| sum < 1e-4);
-        let volumes: Vec<f32> = logs[..paints.len()].iter().map(|log| log.exp()).collect();
+        let look = |at: [f32; 3]| {
+            let miss = self.miss(&paints, &at, start.load);
+            descent::Trial { at, miss, found: () }
+        };
+        let nearest = descend(look(logs), paints.len(), STEPS, look, |sum| sum < 1e-4);
+        let volumes: Vec<f32> = nearest.at[..paints.len()].iter().map(|log| log.exp()).collect();
         let mut trials = vec![*start];
         for parts in roundings(&volumes) {
             let blend = Blend::new(&paints, &parts);
@@ -124,7 +127,7 @@ impl PlaceSearch<'_> {
     }
 
     fn miss(&self, paints: &[u8], logs: &[f32; 3], load: f32) -> [f32; 2] {
-        let volumes = logs.map(f32::exp);
+        let volumes = powers(*logs);
         let total: f32 = volumes[..paints.len()].iter().sum();
         let films = self.reach.films();
         let shares =

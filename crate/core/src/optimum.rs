@@ -5,8 +5,9 @@
 
 use crate::blend::Blend;
 use crate::colour::{Lab, narrow_ciede2000};
-use crate::descent::descend;
+use crate::descent::{Trial, descend, powers};
 use crate::ellipsoid::Ellipsoid;
+use crate::extreme::lesser;
 use crate::film::Film;
 use crate::order::in_order;
 use crate::reach::{LOADS, Reach};
@@ -106,7 +107,7 @@ type Row = [f32; LOADS.len()];
 fn along_a_path(heights: &[Row]) -> Vec<(usize, usize)> {
     let lowest = |row: usize, level: usize| {
         let rows = row.saturating_sub(1)..=(row + 1).min(heights.len() - 1);
-        rows.flat_map(|row| round(level).map(move |level| heights[row][level])).fold(f32::INFINITY, f32::min)
+        rows.flat_map(|row| round(level).map(move |level| heights[row][level])).fold(f32::INFINITY, lesser)
     };
     let all = (0..heights.len()).flat_map(|row| (0..LOADS.len()).map(move |level| (row, level)));
     all.filter(|(row, level)| heights[*row][*level] <= lowest(*row, *level)).collect()
@@ -138,20 +139,21 @@ fn optimum(start: &Start, target: Lab, reach: &Reach) -> Optimum {
         let shares = films.iter().zip(masstones).map(|(film, masstones)| (*film, masstones / load));
         reach.view().colour(&Film::blend(shares), load.clamp(THINNEST, 1.0))
     };
-    let at =
-        |masstones: [f32; 3]| Optimum { set, masstones, error: narrow_ciede2000(colour(masstones), target) };
-    let mut best = at(at_load(strengths, start.load));
+    let at = |masstones: [f32; 3], lab: Lab| Optimum { set, masstones, error: narrow_ciede2000(lab, target) };
+    let first = at_load(strengths, start.load);
+    let mut best = at(first, colour(first));
     for _ in 0..DESCENTS {
         // Far away the slopes of one place lead astray: the smaller the misses, the shorter the steps.
         let scale = 1.0 / best.error.max(1.0);
-        let miss = |logs: [f32; 3]| {
-            parts_between(target, colour(logs.map(|log| (-log).exp()))).map(|part| scale * part)
+        let look = |logs: [f32; 3]| {
+            let lab = colour(powers(logs.map(|log| -log)));
+            Trial { at: logs, miss: parts_between(target, lab).map(|part| scale * part), found: lab }
         };
         // Slopes are taken upwards, and a load has room below masstone: hence the negative logarithms.
         let from = at_load(best.masstones, best.masstones.iter().sum::<f32>()).map(|own| -own.ln());
         let enough = |sum: f32| sum < (scale * NEAR).powi(2);
-        let (logs, _) = descend(from, films.len(), STEPS, miss, enough);
-        let next = at(logs.map(|log| (-log).exp()));
+        let end = descend(look(from), films.len(), STEPS, look, enough);
+        let next = at(powers(end.at.map(|log| -log)), end.found);
         let gain = best.error - next.error;
         if gain > 0.0 {
             best = next;

@@ -3,6 +3,7 @@
 use std::sync::LazyLock;
 
 use crate::colour::WheelPoint;
+use crate::extreme::{greater, lesser};
 
 /// Rays of an outline, evenly spaced; one a degree.
 pub const RAYS: usize = 360;
@@ -59,19 +60,19 @@ impl Outline {
     /// The area on the wheel that three outlines span together, in squares of its unit, by a constant factor.
     pub(crate) fn area_with(&self, others: [&Self; 2]) -> f32 {
         let rays = self.radii.iter().zip(&others[0].radii).zip(&others[1].radii);
-        rays.map(|((a, b), c)| a.max(*b).max(*c).powi(2)).sum()
+        rays.map(|((a, b), c)| greater(greater(*a, *b), *c).powi(2)).sum()
     }
 
     /// Widens the outline to hold another.
     pub(crate) fn hold_all(&mut self, other: &Self) {
-        self.radii.iter_mut().zip(&other.radii).for_each(|(own, radius)| *own = own.max(*radius));
+        self.radii.iter_mut().zip(&other.radii).for_each(|(own, radius)| *own = greater(*own, *radius));
     }
 
     /// The smallest radius of the rays up to `width` of them to either side of an angle.
     pub(crate) fn least_near(&self, degrees: f32, width: usize) -> f32 {
         let (low, ..) = rays_beside(degrees);
         let first = low + RAYS + 1 - width;
-        (first..first + 2 * width).map(|ray| self.radii[ray % RAYS]).fold(f32::INFINITY, f32::min)
+        (first..first + 2 * width).map(|ray| self.radii[ray % RAYS]).fold(f32::INFINITY, lesser)
     }
 
     /// Widens the outline to hold a place.
@@ -79,7 +80,7 @@ impl Outline {
         let (low, high, _) = rays_beside(spot.angle);
         let radius = spot.place.radius();
         for ray in [low, high] {
-            self.radii[ray] = self.radii[ray].max(radius);
+            self.radii[ray] = greater(self.radii[ray], radius);
         }
     }
 
@@ -89,7 +90,7 @@ impl Outline {
         let first = if turn >= 0.0 { from.angle } else { to.angle };
         for ray in first.ceil() as usize..=(first + turn.abs()) as usize {
             let ray = ray % RAYS;
-            self.radii[ray] = self.radii[ray].max(crossing(from.place, to.place, RAY[ray]));
+            self.radii[ray] = greater(self.radii[ray], crossing(from.place, to.place, RAY[ray]));
         }
     }
 }
@@ -128,7 +129,7 @@ fn crossing(from: WheelPoint, to: WheelPoint, [sin, cos]: [f32; 2]) -> f32 {
     let (a, b) = (from.y * cos - from.x * sin, to.y * cos - to.x * sin);
     let along = |place: WheelPoint| place.x * cos + place.y * sin;
     let part = if a == b { 0.0 } else { (a / (a - b)).clamp(0.0, 1.0) };
-    (along(from) + part * (along(to) - along(from))).max(0.0)
+    greater(along(from) + part * (along(to) - along(from)), 0.0)
 }
 
 #[cfg(test)]

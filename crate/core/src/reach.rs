@@ -98,31 +98,31 @@ impl Reach {
         most: usize,
     ) -> Result<Self, Error> {
         let films = films(paints, shelf)?;
-        let sets = sets_of_last(&films, most);
+        let sets = sets_of_last(films.len() as u8, most);
         Ok(Self::of_sets(paints.to_vec(), films, view, &sets))
     }
 
-    /// The masstones of the last of `paints`, alone and in every pair with another.
+    /// The masstones of the last of `paints`, alone and in every pair with another, by their places in `paints`.
     pub(crate) fn masstones_of_last(
         paints: &[PaintNumber],
         shelf: &Shelf,
         view: &View,
-    ) -> Result<Vec<(Recipe, Lab)>, Error> {
+    ) -> Result<Vec<(Blend, Lab)>, Error> {
         let films = films(paints, shelf)?;
-        let sets = sets_of_last(&films, 2);
-        Ok(masstones(paints, &films, &sets, view))
+        let sets = sets_of_last(films.len() as u8, 2);
+        Ok(masstones(&films, &sets, view))
     }
 
-    /// The masstones of every pair.
+    /// The masstones of every pair, by their places in `paints`.
     pub(crate) fn masstones_of_pairs(
         paints: &[PaintNumber],
         shelf: &Shelf,
         view: &View,
-    ) -> Result<Vec<(Recipe, Lab)>, Error> {
+    ) -> Result<Vec<(Blend, Lab)>, Error> {
         let films = films(paints, shelf)?;
         let mut sets = sets(films.len() as u8, 2);
         sets.retain(|set| set.len() == 2);
-        Ok(masstones(paints, &films, &sets, view))
+        Ok(masstones(&films, &sets, view))
     }
 
     fn of_sets(numbers: Vec<PaintNumber>, films: Vec<Film>, view: &View, sets: &[Vec<u8>]) -> Self {
@@ -320,10 +320,9 @@ fn films(paints: &[PaintNumber], shelf: &Shelf) -> Result<Vec<Film>, Error> {
     paints.iter().map(|paint| Ok(shelf.get(*paint)?.film.clone())).collect()
 }
 
-fn masstones(paints: &[PaintNumber], films: &[Film], sets: &[Vec<u8>], view: &View) -> Vec<(Recipe, Lab)> {
+fn masstones(films: &[Film], sets: &[Vec<u8>], view: &View) -> Vec<(Blend, Lab)> {
     let (blends, _) = blends(films, sets);
-    let colour = |blend: &Blend| (blend.recipe(paints), view.colour(&blend.film(films), 1.0));
-    blends.iter().map(colour).collect()
+    blends.into_iter().map(|blend| (blend, view.colour(&blend.film(films), 1.0))).collect()
 }
 
 /// Places of one blend at the [`LOADS`].

@@ -74,6 +74,14 @@ pub struct Deeper {
     pub with: Option<(PaintNumber, Recipe, Lab)>,
 }
 
+impl Deeper {
+    /// L* below which a mix of its family deepens it more than what is known does.
+    fn told_below(&self) -> f32 {
+        let now = self.dark.mix.as_ref().map_or(f32::INFINITY, |(_, lab)| lab.l - DEEPER);
+        self.with.as_ref().map_or(now, |(_, _, lab)| lab.l)
+    }
+}
+
 /// A pair that greys.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Neutral {
@@ -201,16 +209,20 @@ fn hues_between(from: f32, to: f32) -> Vec<Hue> {
 fn deeper(reach: &Reach, shelf: &Shelf, view: &View) -> Result<Vec<Deeper>, Error> {
     let mut deepest: Vec<Deeper> =
         reach.darks().into_iter().map(|dark| Deeper { dark, with: None }).collect();
+    let lightest = |deepest: &[Deeper]| deepest.iter().map(Deeper::told_below).fold(0.0, f32::max);
+    // Most mixes are lighter than any that would be told: their families need not be found.
+    let mut wanted = lightest(&deepest);
     for paint in shelf.paints().iter().filter(|paint| !reach.paints().contains(&paint.number)) {
         let paints: Vec<PaintNumber> =
             reach.paints().iter().copied().chain(std::iter::once(paint.number)).collect();
-        for (recipe, lab) in Reach::masstones_of_last(&paints, shelf, view)? {
+        for (blend, lab) in Reach::masstones_of_last(&paints, shelf, view)? {
+            if lab.l >= wanted {
+                continue;
+            }
             let family = dark_family(lab).map_or(Hue::ALL.len(), |hue| hue as usize);
-            let known = &mut deepest[family];
-            let now = known.dark.mix.as_ref().map_or(f32::INFINITY, |(_, lab)| lab.l - DEEPER);
-            let best = known.with.as_ref().map_or(now, |(_, _, lab)| lab.l);
-            if lab.l < best {
-                known.with = Some((paint.number, recipe, lab));
+            if lab.l < deepest[family].told_below() {
+                deepest[family].with = Some((paint.number, blend.recipe(&paints), lab));
+                wanted = lightest(&deepest);
             }
         }
     }

@@ -1,5 +1,6 @@
 //! Substitutes: what may stand in for a paint, and how near it comes.
 
+use crate::blend::Blend;
 use crate::colour::{Lab, narrow_ciede2000};
 use crate::error::Error;
 use crate::film::Film;
@@ -75,13 +76,14 @@ pub fn substitute(
     }
     let singles = owned.iter().map(|own| compare(Recipe::paint(*own))).collect::<Result<_, Error>>()?;
     let mut best: Vec<Substitute> = nearest(singles).into_iter().collect();
-    let mut ranked: Vec<(f32, Recipe)> = Reach::masstones_of_pairs(&owned, shelf, view)?
+    let mut ranked: Vec<(f32, Blend)> = Reach::masstones_of_pairs(&owned, shelf, view)?
         .into_iter()
-        .map(|(recipe, lab)| (narrow_ciede2000(lab, wanted.alone[0]), recipe))
+        .map(|(blend, lab)| (narrow_ciede2000(lab, wanted.alone[0]), blend))
         .collect();
     ranked = in_order(ranked, |(distance, _)| *distance);
+    let nearest_pairs = ranked.into_iter().take(TRIED);
     let mixes =
-        ranked.into_iter().take(TRIED).map(|(_, recipe)| compare(recipe)).collect::<Result<_, Error>>()?;
+        nearest_pairs.map(|(_, blend)| compare(blend.recipe(&owned))).collect::<Result<_, Error>>()?;
     best.extend(nearest(mixes).filter(|mix| best.iter().all(|single| mix.error() < single.error())));
     Ok(best)
 }

@@ -3,6 +3,7 @@
 use crate::cells::{ALL_CELLS, cell_of, runs};
 use crate::colour::Lab;
 use crate::ellipsoid::Ellipsoid;
+use crate::extreme::lesser;
 use crate::film::Film;
 use crate::place::Place;
 use crate::reach::LOADS;
@@ -205,7 +206,7 @@ impl Filling {
         for index in &self.near[self.starts[cell] as usize..self.starts[cell + 1] as usize] {
             let index = usize::from(*index);
             let found = self.ellipsoids[index].squared(lab);
-            squared[index] = squared[index].min(found);
+            squared[index] = lesser(squared[index], found);
         }
     }
 
@@ -324,7 +325,7 @@ mod tests {
     /// CIEDE2000 of the nearest mix: of a lattice of amounts, then refined.
     fn nearest_of_lattice(filling: &Filling, films: [&Film; 3], colour: Lab) -> f32 {
         let ellipsoid = Ellipsoid::round(colour);
-        let mut best = (f32::INFINITY, [1.0; 3], 1.0);
+        let mut best = (f32::INFINITY, [1.0; 3], 1.0, Lab::default());
         for i in 0..=24 {
             for j in 0..=24 {
                 let [p, q] = [i, j].map(|at| (0.5 * (at as f32 - 12.0)).exp());
@@ -334,14 +335,15 @@ mod tests {
                 );
                 for step in 0..=24 {
                     let load = (-5.0 * step as f32 / 24.0).exp2();
-                    let squared = ellipsoid.squared(filling.view.colour(&film, load));
+                    let lab = filling.view.colour(&film, load);
+                    let squared = ellipsoid.squared(lab);
                     if squared < best.0 {
                         let masstones = [1.0, p, q];
-                        best = (squared, [0, 1, 2].map(|i| masstones[i] / films[i].strength), load);
+                        best = (squared, [0, 1, 2].map(|i| masstones[i] / films[i].strength), load, lab);
                     }
                 }
             }
         }
-        narrow_ciede2000(refine(&films, &best.1, best.2, &filling.view, &ellipsoid), colour)
+        narrow_ciede2000(refine(&films, &best.1, best.2, best.3, &filling.view, &ellipsoid), colour)
     }
 }
