@@ -60,7 +60,7 @@ pub(crate) fn pack() -> Result<()> {
     let html = fs::read_to_string(site.join("index.html")).context("no target/site: build first")?;
     let file = workspace::packed();
     // Packed, one core answers both the page and its worker: what the halves share is there once.
-    build::compile(CORE, &build::HALVES.join(","), &[&build::less_inlined()], &workspace::whole_core())?;
+    build::compile(CORE, &build::HALVES.join(","), &[&build::small_code()], &workspace::whole_core())?;
     fs::write(&file, packed(&site, &html)?)?;
     println!("Packed page: {}", file.display());
     print_sizes()
