@@ -6,6 +6,7 @@ import { attachBrief } from "./brief.js";
 import { ready } from "./core.js";
 import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { byId, notice } from "./dom.js";
+import { keepEarly } from "./early.js";
 import { paintEnd, readEnd } from "./end.js";
 import { attachEnds, choosePaint, createChoose } from "./ends.js";
 import { learnFilms, readFilms } from "./films.js";
@@ -30,6 +31,7 @@ import { attachWheel } from "./wheel.js";
 start().catch((error) => notice(`Washpath could not start: ${error.message}. It needs a browser of 2023 or later.`));
 
 async function start() {
+  const doEarly = keepEarly();
   const core = await ready();
   const shelf = createShelf(core.paints());
   const ask = createAdviser();
@@ -68,6 +70,7 @@ async function start() {
   await drawn;
   const { attachFurther } = await import("./further.js");
   attachFurther(store, shelf, core, ask, { choose, choosePan, closeShare, drawOn, showMix: () => (tab("mix"), switches.beside("mix")) });
+  doEarly();
   document.documentElement.dataset.whole = "true";
 }
 
