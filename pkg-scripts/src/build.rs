@@ -8,7 +8,7 @@ use anyhow::{Context, Result};
 use flate2::Crc;
 
 use crate::process::{cargo, run};
-use crate::{Command, minify, page, tools, workspace};
+use crate::{Command, graph, minify, pack, page, tools, workspace};
 
 pub(crate) const COMMAND: Command = Command {
     name: "build",
@@ -57,6 +57,8 @@ pub(crate) fn build() -> Result<()> {
     }
     let index = site.join("index.html");
     let html = fs::read_to_string(&index).context("www has no index.html")?;
+    let modules = graph::at_once(&site, pack::FIRST)?;
+    let html = page::with_preloads(&html, modules.iter().map(String::as_str))?;
     fs::write(index, page::with_policy(&html, POLICY)?)?;
     write_worker(&site)?;
     minify::file(&site.join(WORKER))?;

@@ -55,24 +55,30 @@ async function start() {
   attachBrief(store);
   attachEnds(store, shelf);
   attachMix(store, shelf);
-  attachSheet(store, shelf, core);
-  attachPuddles(store, shelf, choose);
-  attachPartners(store, shelf);
-  attachAbout(store, shelf);
-  attachTin(store, shelf, choosePan, createPaperDialog(core));
-  attachKits(store, shelf, ask);
-  attachShelf(store, shelf, choosePan);
   attachKeeping(store, core);
   if (fault !== null) tellFault(fault);
   const closeShare = attachShare(store, core, ask);
   attachGuest(store, shelf, core, ask, choosePan);
   byId("help-open").addEventListener("click", () => byId("help").showModal());
   await drawn;
-  const { attachFurther } = await import("./further.js");
+  const further = import("./further.js");
+  await shown();
+  attachSheet(store, shelf, core);
+  attachPuddles(store, shelf, choose);
+  attachPartners(store, shelf);
+  attachAbout(store, shelf);
+  attachTin(store, shelf, choosePan, createPaperDialog(core));
+  attachKits(store, shelf, ask);
+  await shown();
+  attachShelf(store, shelf, choosePan);
+  const { attachFurther } = await further;
   attachFurther(store, shelf, core, ask, { choose, choosePan, closeShare, drawOn, showMix: () => (tab("mix"), switches.beside("mix")) });
   doEarly();
   document.documentElement.dataset.whole = "true";
 }
+
+/** Once what was drawn is on the screen. */
+const shown = () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 0)));
 
 /** The state kept from last time as far as it can be read, else the demo. */
 async function firstState(core, shelf, kept, ask) {
