@@ -32,7 +32,8 @@ start().catch((error) => notice(`Washpath could not start: ${error.message}. It 
 
 async function start() {
   const doEarly = keepEarly();
-  const core = await ready();
+  // The one file comes hidden.
+  const core = await ready().finally(() => (document.body.hidden = false));
   const shelf = createShelf(core.paints());
   const ask = createAdviser();
   const { kept, fault } = restore(({ kit }) => readKit(core, kit) !== null);
