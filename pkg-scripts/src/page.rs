@@ -14,6 +14,19 @@ pub(crate) fn with_policy(html: &str, policy: &str) -> Result<String> {
     Ok(html.replacen(POLICY_MARK, &policy_tag(policy), 1))
 }
 
+/// Stands in the sources where the page names the modules it cannot start without.
+const MODULES_MARK: &str = "<!-- modules -->";
+
+/// The page with its modules named at its head, so that none waits until another has told of it.
+pub(crate) fn with_preloads<'a>(html: &str, modules: impl Iterator<Item = &'a str>) -> Result<String> {
+    if html.matches(MODULES_MARK).count() != 1 {
+        bail!("index.html needs one \"{MODULES_MARK}\" in its head");
+    }
+    let links: Vec<_> =
+        modules.map(|path| format!("<link rel=\"modulepreload\" href=\"./{path}\">")).collect();
+    Ok(html.replacen(MODULES_MARK, &links.join("\n"), 1))
+}
+
 /// The element that sets a policy.
 pub(crate) fn policy_tag(policy: &str) -> String {
     format!("<meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">")
@@ -55,6 +68,15 @@ mod tests {
         let tag = "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'\">";
         assert_eq!(html, format!("<head>{tag}</head>"));
         assert!(with_policy("<head></head>", "").is_err());
+    }
+
+    #[test]
+    fn modules_are_named_at_the_head() {
+        let html =
+            with_preloads("<head><!-- modules --></head>", ["js/a.js", "js/b.js"].into_iter()).unwrap();
+        let [a, b] = ["a", "b"].map(|name| format!("<link rel=\"modulepreload\" href=\"./js/{name}.js\">"));
+        assert_eq!(html, format!("<head>{a}\n{b}</head>"));
+        assert!(with_preloads("<head></head>", [].into_iter()).is_err());
     }
 
     #[test]

@@ -103,7 +103,7 @@ visit("a backup restores everything on another device", {}, async ({ page, visit
   try {
     const theirs = await other.newPage();
     await theirs.goto(address);
-    await theirs.waitForSelector("html[data-ready=true]", { state: "attached" });
+    await theirs.waitForSelector("html[data-whole=true]", { state: "attached" });
     await toFiles(theirs);
     await look(theirs, text);
     await press(theirs, "Add to what is here");

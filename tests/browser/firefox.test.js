@@ -98,7 +98,7 @@ for (const [where, visit] of Object.entries(places)) {
     await page.waitForSelector("#log tbody tr");
     await page.waitForSelector("#lesson .figures");
     await page.reload();
-    await page.waitForSelector("html[data-ready=true]");
+    await page.waitForSelector("html[data-whole=true]");
     assert.equal(await count(page, "#log tbody tr"), 1);
   });
 

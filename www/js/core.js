@@ -2,10 +2,10 @@
 
 import init, * as core from "../pkg/studio.js";
 
-let started;
+/** Begun with this module, while others are still on their way. The wasm is bytes where the page is one file, else at an address. */
+const started = init({ module_or_path: globalThis.packedCore ?? new URL("../pkg/studio_bg.wasm", import.meta.url) }).then(() => core);
+// Whoever asks hears of a failure.
+started.catch(() => {});
 
-/** Starts the core once; answers its exports. The wasm is bytes where the page is one file, else at an address. */
-export function ready() {
-  started ??= init({ module_or_path: globalThis.packedCore ?? new URL("../pkg/studio_bg.wasm", import.meta.url) }).then(() => core);
-  return started;
-}
+/** The core's exports, once it has started. */
+export const ready = () => started;

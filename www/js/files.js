@@ -21,7 +21,9 @@ export function attachFiles(store, shelf, core, ask, done) {
   };
   for (const id of ["file-kit", "share-as-file"]) byId(id).addEventListener("click", () => write(true));
   byId("file-all").addEventListener("click", () => write(false));
-  field.addEventListener("change", () => field.files[0] && open(field.files[0]));
+  const look = () => field.files[0] && open(field.files[0]);
+  field.addEventListener("change", look);
+  look();
 
   async function open(file) {
     try {

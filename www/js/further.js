@@ -35,6 +35,7 @@ export function attachFurther(store, shelf, core, ask, { choose, choosePan, clos
   attachLog(store, shelf, core, ask, showMix);
   attachMine(store, shelf, core, ask, choose);
   for (const way of document.querySelectorAll('[data-show="swatches"]')) way.addEventListener("click", plan);
+  if ([document.body.dataset.tab, document.body.dataset.beside].includes("swatches")) plan();
   attachPrint(store, core, ask);
   attachFiles(store, shelf, core, ask, closeShare);
   attachExports(store, shelf, core, drawOn);

@@ -5,7 +5,7 @@ import { UNDO, button, byId, element, notice, say } from "./dom.js";
 import { MOST_OTHERS, emptyKit, nameOf, paintsOf, retitle } from "./kit.js";
 import { keepingFocus } from "./remake.js";
 
-/** Shows the list of kits and its verbs. Answers the verb that begins an empty one. */
+/** Shows the list of kits and its verbs. */
 export function attachKits(store, shelf, ask) {
   const frame = byId("kits");
   const dialog = byId("compare-dialog");
@@ -14,8 +14,8 @@ export function attachKits(store, shelf, ask) {
     const list = element("select", { "aria-label": "Kit in hand", "data-focus": "kits", onchange: () => take(list.selectedIndex - 1) },
       ...[kit, ...others].map((each, i) => element("option", { selected: i === 0 }, nameOf(each))));
     keepingFocus(frame, () => frame.replaceChildren(others.length ? list : "",
-      button("New", startNew, { "data-focus": "new" }),
-      button("Copy", () => add(retitle(store.get().kit, `${nameOf(store.get().kit).slice(0, 52)}, copy`), "Kit copied"), { "data-focus": "copy" }),
+      button("New", () => startKit(store), { "data-focus": "new" }),
+      button("Copy", () => add(store, retitle(store.get().kit, `${nameOf(store.get().kit).slice(0, 52)}, copy`), "Kit copied"), { "data-focus": "copy" }),
       others.length ? button("Compare", compare, { "data-focus": "compare" }) : "",
       others.length ? button("Throw away", throwAway, { "data-focus": "throw" }) : ""));
   }
@@ -26,15 +26,6 @@ export function attachKits(store, shelf, ask) {
     if (i < 0) return;
     store.set({ kit: others[i], others: [kit, ...others.filter((_, j) => j !== i)] });
     say(`${nameOf(others[i])} in hand`);
-  }
-
-  const startNew = () => add(emptyKit(), "A new, empty kit");
-
-  function add(next, word) {
-    const { kit, others } = store.get();
-    if (others.length >= MOST_OTHERS) return notice(`${MOST_OTHERS + 1} kits are kept, and no more. Throw one away first.`, { seconds: 8 });
-    store.set({ kit: next, others: [kit, ...others] });
-    say(word);
   }
 
   function throwAway() {
@@ -70,7 +61,16 @@ export function attachKits(store, shelf, ask) {
 
   store.subscribe((state, changed) => (changed.has("kit") || changed.has("others")) && show(state));
   show(store.get());
-  return startNew;
+}
+
+/** Takes an empty kit in hand. */
+export const startKit = (store) => add(store, emptyKit(), "A new, empty kit");
+
+function add(store, next, word) {
+  const { kit, others } = store.get();
+  if (others.length >= MOST_OTHERS) return notice(`${MOST_OTHERS + 1} kits are kept, and no more. Throw one away first.`, { seconds: 8 });
+  store.set({ kit: next, others: [kit, ...others] });
+  say(word);
 }
 
 /** A table of both kits' figures, and what each holds alone. */

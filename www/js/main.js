@@ -6,12 +6,13 @@ import { attachBrief } from "./brief.js";
 import { ready } from "./core.js";
 import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { byId, notice } from "./dom.js";
+import { keepEarly } from "./early.js";
 import { paintEnd, readEnd } from "./end.js";
 import { attachEnds, choosePaint, createChoose } from "./ends.js";
 import { learnFilms, readFilms } from "./films.js";
 import { attachHistory } from "./history.js";
 import { attachKeeping, attachRescue, tellFault } from "./keeping.js";
-import { attachKits } from "./kits.js";
+import { attachKits, startKit } from "./kits.js";
 import { attachMix } from "./mix.js";
 import { adopt, attachOwnShelf, onShelf } from "./own.js";
 import { createPaperDialog } from "./paper.js";
@@ -31,7 +32,9 @@ import { attachWheel } from "./wheel.js";
 start().catch((error) => notice(`Washpath could not start: ${error.message}. It needs a browser of 2023 or later.`));
 
 async function start() {
-  const core = await ready();
+  const doEarly = keepEarly();
+  // The one file comes hidden.
+  const core = await ready().finally(() => (document.body.hidden = false));
   const shelf = createShelf(core.paints());
   const ask = createAdviser();
   const { kept, fault } = restore(({ kit }) => readKit(core, kit) !== null);
@@ -54,24 +57,31 @@ async function start() {
   attachBrief(store);
   attachEnds(store, shelf);
   attachMix(store, shelf);
-  attachSheet(store, shelf, core);
-  attachPuddles(store, shelf, choose);
-  attachPartners(store, shelf);
-  attachAbout(store, shelf);
-  attachTin(store, shelf, choosePan, createPaperDialog(core), () => (tab("shelf"), switches.below("shelf"), byId("shelf-find").focus()));
-  const startKit = attachKits(store, shelf, ask);
-  attachWelcome(store, () => (startKit(), tab("kit")));
-  attachShelf(store, shelf, choosePan);
+  attachWelcome(store, () => (startKit(store), tab("kit")));
   attachKeeping(store, core);
   if (fault !== null) tellFault(fault);
   const closeShare = attachShare(store, core, ask);
   attachGuest(store, shelf, core, ask, choosePan);
   byId("help-open").addEventListener("click", () => byId("help").showModal());
   await drawn;
-  const { attachFurther } = await import("./further.js");
+  const further = import("./further.js");
+  await shown();
+  attachSheet(store, shelf, core);
+  attachPuddles(store, shelf, choose);
+  attachPartners(store, shelf);
+  attachAbout(store, shelf);
+  attachTin(store, shelf, choosePan, createPaperDialog(core), () => (tab("shelf"), switches.below("shelf"), byId("shelf-find").focus()));
+  attachKits(store, shelf, ask);
+  await shown();
+  attachShelf(store, shelf, choosePan);
+  const { attachFurther } = await further;
   attachFurther(store, shelf, core, ask, { choose, choosePan, closeShare, drawOn, showMix: () => (tab("mix"), switches.beside("mix")) });
+  doEarly();
   document.documentElement.dataset.whole = "true";
 }
+
+/** Once what was drawn is on the screen. */
+const shown = () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 0)));
 
 /** The state kept from last time as far as it can be read, else the demo. */
 async function firstState(core, shelf, kept, ask) {

@@ -102,4 +102,5 @@ export function attachNext(store, shelf, ask) {
   const soon = afterRest(look, REST);
   details.addEventListener("toggle", look);
   store.subscribe((state, changed) => (changed.has("kit") || changed.has("owned")) && soon());
+  soon();
 }

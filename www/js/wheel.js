@@ -49,7 +49,7 @@ export function attachWheel(store, shelf, choose, outlines) {
   function draw() {
     const layers = due;
     due = new Set();
-    if (size === 0) return;
+    if (size === 0 || layers.size === 0) return;
     const { studio } = store.get();
     const now = scene();
     if (layers.has("ground")) studio.draw_wheel(cleared(ground), now, outlines());
@@ -72,7 +72,9 @@ export function attachWheel(store, shelf, choose, outlines) {
 
   new ResizeObserver(() => {
     size = Math.floor(Math.min(stage.clientWidth, stage.clientHeight || stage.clientWidth));
-    redraw("ground");
+    // Told between layout and paint: what is drawn now is in this frame.
+    due.add("ground");
+    draw();
   }).observe(stage);
   // Canvas text is drawn once: wait for the page's own letters.
   document.fonts?.ready.then(() => redraw("ground"));

@@ -24,16 +24,15 @@ pub(crate) fn place_codes<'a>(
     context: &Context,
     scene: &Scene,
     frame: &Frame,
-    stands: &'a [Stand],
+    stands: &[&'a Stand],
     mark: Option<Spot>,
 ) -> Result<Vec<Code<'a>>, JsValue> {
-    let shown: Vec<&Stand> = stands.iter().filter(|stand| scene.shows(stand.paint.number)).collect();
     let height = set_font(context, scene) + 2.0;
     let mut taken: Vec<Label> =
-        shown.iter().map(|stand| Label::around(frame.spot(stand.place), frame.dab())).collect();
+        stands.iter().map(|stand| Label::around(frame.spot(stand.place), frame.dab())).collect();
     taken.extend(HUE_NAMES.map(|(angle, _)| Label::around(name_spot(scene, frame, angle), 18.0)));
     let mut codes = Vec::new();
-    for stand in shown {
+    for stand in stands {
         let code = stand.paint.code.as_str();
         let text = (context.measure_text(code)?.width() + 4.0, height);
         let spot = frame.spot(stand.place);

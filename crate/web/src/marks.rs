@@ -10,8 +10,8 @@ use crate::strand::Strand;
 use crate::studio::Stand;
 
 /// Rings round the dabs of the ends and of the keyboard's cursor; dashes where the display falls short.
-pub(crate) fn draw_rings(context: &Context, scene: &Scene, frame: &Frame, stands: &[Stand]) -> Drawn {
-    for stand in stands.iter().filter(|stand| scene.shows(stand.paint.number)) {
+pub(crate) fn draw_rings(context: &Context, scene: &Scene, frame: &Frame, stands: &[&Stand]) -> Drawn {
+    for stand in stands {
         let number = stand.paint.number;
         let spot = frame.spot(stand.place);
         context.set_stroke_style_str(&scene.ink.strong);

@@ -1,10 +1,13 @@
 //! What the page calls: a paper in a light, with every paint placed in it.
 
+use std::cell::OnceCell;
+use std::rc::Rc;
+
 use washpath_core::colour::{self, WheelPoint};
 use washpath_core::notation;
 use washpath_core::{
-    Display, Error, Film, Lab, Laid, Light, OwnPaper, Paint, PaintNumber, Recipe, THINNEST, View, compare,
-    in_order, next_parts, position_of, share_at, snap,
+    Display, Error, Film, Lab, Laid, Light, OwnPaper, Paint, PaintNumber, Recipe, Shelf, THINNEST, View,
+    compare, in_order, next_parts, position_of, share_at, snap,
 };
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d as Context;
@@ -51,7 +54,9 @@ pub(crate) struct Stand {
 #[wasm_bindgen]
 pub struct Studio {
     pub(crate) sight: Sight,
-    stands: Vec<Stand>,
+    shelf: Rc<Shelf>,
+    /// Of each paint of the shelf, once it is looked at: most stay unseen.
+    stands: Vec<OnceCell<Stand>>,
     pub(crate) reach: LastReach,
     /// The same paper in daylight, to which other lights are compared.
     pub(crate) daylight: View,
@@ -75,10 +80,11 @@ impl Studio {
         let display = if wide { Display::P3 } else { Display::Srgb };
         let paper = paper.paper()?;
         let sight = Sight { view: View::new(&paper, light), display };
-        let stands = shelf().paints().iter().map(|paint| Stand::new(paint, &sight)).collect();
+        let shelf = shelf();
         Ok(Self {
             sight,
-            stands,
+            stands: shelf.paints().iter().map(|_| OnceCell::new()).collect(),
+            shelf,
             reach: LastReach::default(),
             daylight: View::new(&paper, Light::D65),
             daylight_reach: LastReach::default(),
@@ -255,7 +261,7 @@ impl Studio {
         let spots =
             |outline: &Vec<f32>| outline.chunks_exact(2).map(|at| frame.spot_at([at[0], at[1]])).collect();
         let outlines: Vec<Vec<Spot>> = outlines.iter().map(spots).collect();
-        wheel::draw_ground(context, &scene, &self.stands, &outlines).map_err(canvas_failed)
+        wheel::draw_ground(context, &scene, &self.drawn(&scene), &outlines).map_err(canvas_failed)
     }
 
     /// Draws what lies over the wheel: paths, crossing, mix, codes and marks.
@@ -285,7 +291,7 @@ impl Studio {
             records.push([(frame.spot(predicted), String::new()), (frame.spot(place), css)]);
         }
         let over = Over { pins: &pins, drops: &drops, records: &records };
-        wheel::draw_top(context, &scene, &self.stands, strand.as_ref(), &over).map_err(canvas_failed)
+        wheel::draw_top(context, &scene, &self.dabs(&scene), strand.as_ref(), &over).map_err(canvas_failed)
     }
 
     /// Draws a dab of a recipe at a load in the middle of a square of `size` pixels.
@@ -321,9 +327,8 @@ impl Studio {
         let frame = Frame::new(scene.size);
         let at = Spot { x, y };
         let nearest = self
-            .stands
-            .iter()
-            .filter(|stand| scene.show_shelf || scene.shows(stand.paint.number))
+            .drawn(&scene)
+            .into_iter()
             .map(|stand| {
                 // A dab of the kit is larger than a dot of the shelf, and easier to hit.
                 let ease = if scene.shows(stand.paint.number) { 0.0 } else { reach * 0.5 };
@@ -444,13 +449,27 @@ impl Studio {
     /// A scene that is not one.
     pub fn round_the_wheel(&self, scene: JsValue) -> Result<Vec<PaintNumber>, JsError> {
         let scene: Scene = into(scene)?;
-        let stands = self.stands.iter().filter(|stand| scene.shows(stand.paint.number)).collect();
-        let stands = in_order(stands, |stand: &&Stand| stand.place.angle());
+        let stands = in_order(self.dabs(&scene), |stand: &&Stand| stand.place.angle());
         Ok(stands.iter().map(|stand| stand.paint.number).collect())
     }
 }
 
 impl Studio {
+    /// The paints a scene draws: dabs, and dots of the shelf where it shows that.
+    fn drawn(&self, scene: &Scene) -> Vec<&Stand> {
+        self.stands_of(|number| scene.show_shelf || scene.shows(number))
+    }
+
+    /// The paints a scene draws as dabs.
+    fn dabs(&self, scene: &Scene) -> Vec<&Stand> {
+        self.stands_of(|number| scene.shows(number))
+    }
+
+    fn stands_of(&self, wanted: impl Fn(PaintNumber) -> bool) -> Vec<&Stand> {
+        let paints = self.shelf.paints().iter().zip(&self.stands).filter(|(paint, _)| wanted(paint.number));
+        paints.map(|(paint, stand)| stand.get_or_init(|| Stand::new(paint, &self.sight))).collect()
+    }
+
     fn drop_colour(&self, drop: &Drop) -> Result<Lab, Error> {
         Ok(self.sight.view.colour(&Recipe::new(&drop.parts)?.film(&shelf())?, drop.load))
     }

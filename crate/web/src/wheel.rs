@@ -22,7 +22,7 @@ use crate::studio::Stand;
 pub(crate) fn draw_ground(
     context: &Context,
     scene: &Scene,
-    stands: &[Stand],
+    stands: &[&Stand],
     outlines: &[Vec<Spot>],
 ) -> Drawn {
     let frame = Frame::new(scene.size);
@@ -32,12 +32,11 @@ pub(crate) fn draw_ground(
     for (i, outline) in outlines.iter().enumerate() {
         draw_outline(context, scene, outline, i == 0)?;
     }
-    if scene.show_shelf {
-        for stand in stands.iter().filter(|stand| !scene.shows(stand.paint.number)) {
-            dot(context, stand, frame.spot(stand.place), scene)?;
-        }
+    let (dabs, dots): (Vec<&Stand>, _) = stands.iter().partition(|stand| scene.shows(stand.paint.number));
+    for stand in dots {
+        dot(context, stand, frame.spot(stand.place), scene)?;
     }
-    for stand in stands.iter().filter(|stand| scene.shows(stand.paint.number)) {
+    for stand in dabs {
         tail(context, stand, &frame);
     }
     Ok(())
@@ -57,7 +56,7 @@ pub(crate) struct Over<'a> {
 pub(crate) fn draw_top(
     context: &Context,
     scene: &Scene,
-    stands: &[Stand],
+    stands: &[&Stand],
     strand: Option<&Strand>,
     over: &Over<'_>,
 ) -> Drawn {
@@ -68,7 +67,7 @@ pub(crate) fn draw_top(
         draw_ribbon(context, strand);
         draw_band(context, scene, strand);
     }
-    for stand in stands.iter().filter(|stand| scene.shows(stand.paint.number)) {
+    for stand in stands {
         dab::draw(context, &stand.dab(), frame.spot(stand.place), frame.dab())?;
     }
     for pin in over.pins {

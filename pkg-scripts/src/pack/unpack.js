@@ -126,7 +126,10 @@
   const [size] = new Uint32Array(unpacked, 0, 1);
   const { style, body, modules } = JSON.parse(new TextDecoder().decode(new Uint8Array(unpacked, 4, size)));
   document.getElementById("veil").textContent = style;
+  // Laid out once: the first module shows it when the core is there, and by then its letters are.
+  document.body.hidden = true;
   document.body.innerHTML = body;
+  document.fonts.load('1em "Source Sans 3"');
   globalThis.packedCore = unpacked.slice(4 + size);
   const imports = {};
   for (const name in modules) imports[name] = `data:text/javascript;charset=utf-8,${encodeURIComponent(modules[name])}`;
@@ -134,5 +137,8 @@
   map.type = "importmap";
   map.textContent = JSON.stringify({ imports });
   document.head.append(map);
-  import(FIRST);
+  import(FIRST).catch((error) => {
+    document.body.hidden = false;
+    throw error;
+  });
 }

@@ -23,7 +23,7 @@ function countAnswers() {
   };
 }
 
-const drawn = (page) => page.waitForSelector("html[data-ready=true]", { timeout: 20_000 });
+const drawn = (page) => page.waitForSelector("html[data-whole=true]", { timeout: 20_000 });
 
 /** A new visitor with empty storage, at the page: `{page, log, close}`. */
 export async function visitor(browser, address) {
