@@ -1,5 +1,6 @@
 //! The folder to host: the core as wasm, the page's files, the offline worker's list.
 
+use std::env;
 use std::ffi::OsStr;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -74,10 +75,25 @@ pub(crate) fn small_code() -> String {
     format!("--config=target.{}.rustflags={flags:?}", tools::WASM)
 }
 
+/// Cargo's setting that takes this machine's folders out of what the core says when it breaks: the same bytes wherever
+/// it is built, and fewer.
+fn short_paths() -> Result<String> {
+    let home = env::var_os("CARGO_HOME").map(PathBuf::from).or_else(|| Some(env::home_dir()?.join(".cargo")));
+    let sources = home.context("there is no home folder")?.join("registry/src");
+    let mut flags = Vec::new();
+    for registry in fs::read_dir(&sources).with_context(|| format!("cannot list {}", sources.display()))? {
+        flags.push(format!("--remap-path-prefix={}/=", registry?.path().display()));
+    }
+    Ok(format!("--config=target.{}.rustflags={flags:?}", tools::WASM))
+}
+
 /// Writes the core with some features of the border, and its JavaScript side, as modules of a name.
 pub(crate) fn compile(name: &str, features: &str, settings: &[&str], folder: &Path) -> Result<()> {
     let words = ["build", "--locked", "--release", "--target", tools::WASM, "-p", "washpath-web"];
-    run(cargo(&words).args(["--no-default-features", "--features", features]).args(settings))?;
+    run(cargo(&words)
+        .args(["--no-default-features", "--features", features])
+        .args(settings)
+        .arg(short_paths()?))?;
     let wasm = workspace::cargo_target().join(tools::WASM).join("release/washpath_web.wasm");
     let words = [
         OsStr::new("wasm-bindgen"),

@@ -107,6 +107,8 @@ fn packed(site: &Path, html: &str) -> Result<String> {
     }
     let html = html.replace("<script></script>", "");
     let (head, rest) = html.split_once("<body>").context("the page has no <body>")?;
+    // Links of the hosted page alone left their lines empty.
+    let head: String = head.split_inclusive('\n').filter(|line| !line.trim().is_empty()).collect();
     let (body, end) = rest.rsplit_once("</body>").context("the page has no </body>")?;
     let unscripted = element(body, "noscript")?;
     let packed = scripts(site, &style, &body.replacen(unscripted, "", 1))?;
@@ -159,13 +161,13 @@ fn with_fonts(site: &Path, css: &str) -> Result<String> {
 }
 
 fn icon(site: &Path, href: &str) -> Result<String> {
-    let kind = match href.rsplit('.').next() {
-        Some("svg") => "image/svg+xml",
-        Some("png") => "image/png",
-        _ => bail!("the icon \"{href}\" is neither svg nor png"),
-    };
-    let bytes = fs::read(site.join(href)).with_context(|| format!("no {href}"))?;
-    Ok(format!("<link rel=\"icon\" href=\"data:{kind};base64,{}\">", BASE64.encode(bytes)))
+    if !href.ends_with(".svg") {
+        bail!("the icon \"{href}\" is no svg");
+    }
+    let svg = fs::read_to_string(site.join(href)).with_context(|| format!("no {href}"))?;
+    // As text: an address may hold all of it but these, and the attribute no double quotes.
+    let svg = svg.trim().replace('%', "%25").replace('#', "%23").replace('"', "'");
+    Ok(format!("<link rel=\"icon\" href=\"data:image/svg+xml,{svg}\">"))
 }
 
 fn scripts(site: &Path, style: &str, body: &str) -> Result<String> {

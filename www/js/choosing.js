@@ -31,7 +31,7 @@ export function attachChoosing(store, shelf, ask) {
   /** Opens the dialog for a place, or for real surface colours. */
   function openFor(wanted) {
     place = wanted;
-    byId("choose-what").textContent = `The kit whose mixes miss ${place ? `the colours of “${place.name || "this place"}”` : "real surface colours"} least. A colour counts as missed by (d ÷ 10)², at most 1, where d is the CIEDE2000 from it to the nearest mix.`;
+    byId("choose-what").textContent = `The kit whose mixes come nearest to ${place ? `the colours of “${place.name || "this place"}”` : "real surface colours"}, all in all. A near miss hardly counts; one of 10 CIEDE2000 or more counts in full.`;
     const { kit, owned } = store.get();
     field("size").value = String(Math.max(kit.capacity, 1));
     field("from").querySelector('[value="owned"]').disabled = owned.length === 0;
