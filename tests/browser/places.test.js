@@ -93,6 +93,19 @@ visit("a kept mix is an end of another path: three paints come together", {}, as
   assert.equal((await readout(page)).parts, "2 parts Ultramarine blue, 1 part Burnt sienna", "all A is the puddle itself");
 });
 
+visit("a puddle is known again after a reload", {}, async ({ page }) => {
+  // 2 to the power of -1/4, which no float holds: the link's reader and the page may not round it alike.
+  await slide(page, "Load", 475);
+  const keep = page.getByRole("button", { name: "Keep this mix" });
+  await keep.click();
+  await page.waitForFunction(() => localStorage.getItem("washpath"));
+  await page.reload();
+  await page.waitForSelector('html[data-whole="true"]');
+  assert.equal((await puddles(page)).length, 1);
+  await keep.click();
+  assert.equal((await puddles(page)).length, 1);
+});
+
 visit("a puddle is not kept twice, is wiped, and comes back by undo", {}, async ({ page }) => {
   const keep = page.getByRole("button", { name: "Keep this mix" });
   await keep.click();

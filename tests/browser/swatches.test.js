@@ -90,14 +90,14 @@ visit("the log goes out and comes in; a bad row is named, the rest stays", {}, a
   await importLog(page, `${text.trimEnd()}\n2026-10-04,1 pb99,0.5,40,0,0,,\n2026-10-05,1 pb29,0.5,forty,0,0,,\n`);
   await page.locator("#log .fault").waitFor();
   assert.equal(await rows(page).count(), 1);
-  assert.match(await page.locator("#log").textContent(), /1 records came in/);
+  assert.match(await page.locator("#log").textContent(), /1 record came in/);
   const faults = await page.locator("#log .fault li").allTextContents();
   assert.equal(faults.length, 2);
   assert.match(faults[0], /line 3: .*pb99/);
   assert.match(await rows(page).first().textContent(), /=1\+1, "quoted"/);
   // The same file again brings nothing twice.
   await importLog(page, text);
-  await page.getByText(/1 were known/).waitFor();
+  await page.getByText(/1 known before/).waitFor();
   assert.equal(await rows(page).count(), 1);
   await importLog(page, "what is this");
   await page.getByText(/The log is as it was/).waitFor();

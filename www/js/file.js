@@ -3,7 +3,7 @@
 
 import { LONGEST_TITLE, MOST_OTHERS, PAPERS, emptyKit, nameOf, retitle } from "./kit.js";
 import { MOST_OWN, renumbered, settle } from "./own.js";
-import { MOST_RECORDS } from "./records.js";
+import { MOST_RECORDS, newOnes, renumberedRecord } from "./records.js";
 
 export const VERSION = 1;
 
@@ -186,9 +186,8 @@ export function merge(state, found, core) {
     }
   }
 
-  const moved = found.records.map((record) => ({ ...record, parts: record.parts.map(([paint, count]) => [settled(paint), count]) }));
-  const known = new Set(state.records.map((record) => JSON.stringify(record)));
-  const fresh = moved.filter((record) => !known.has(JSON.stringify(record)) && known.add(JSON.stringify(record)));
+  const moved = found.records.map((record) => renumberedRecord(record, settled));
+  const fresh = newOnes(moved, state.records);
   const records = fresh.filter(({ parts }) => !parts.some(([paint]) => gone.has(paint))).slice(0, MOST_RECORDS - state.records.length);
   left.records = fresh.length - records.length;
 

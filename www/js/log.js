@@ -4,7 +4,7 @@ import { UNDO, button, byId, element, notice, say } from "./dom.js";
 import { pathOf, shortName } from "./end.js";
 import { keepingFocus } from "./remake.js";
 import { save } from "./save.js";
-import { MOST_RECORDS } from "./records.js";
+import { MOST_RECORDS, newOnes } from "./records.js";
 import { labOf } from "./seen.js";
 import { loadName } from "./words.js";
 
@@ -64,16 +64,16 @@ export function attachLog(store, shelf, core, ask, toMix) {
     try {
       const found = await ask("readLog", { text: await chosen.text() });
       const { records } = store.get();
-      const known = new Set(records.map((record) => JSON.stringify(record)));
-      const fresh = found.found.filter((record) => !known.has(JSON.stringify(record)));
+      const fresh = newOnes(found.found, records);
       const room = fresh.slice(0, MOST_RECORDS - records.length);
       if (room.length) store.set({ records: [...records, ...room] });
       const left = [...found.faults, ...(fresh.length > room.length ? [`${fresh.length - room.length} records beyond ${MOST_RECORDS}`] : [])];
+      const counted = `${room.length} ${room.length === 1 ? "record" : "records"}`;
       const already = found.found.length - fresh.length;
       faults.replaceChildren(
-        element("p", { class: "quiet" }, `${room.length} records came in${already ? `, ${already} were known` : ""}.`),
+        element("p", { class: "quiet" }, `${counted} came in${already ? `, ${already} known before` : ""}.`),
         left.length ? element("details", { class: "fault", open: left.length < 6 }, element("summary", {}, `${left.length} left out`), element("ul", {}, ...left.map((fault) => element("li", {}, fault)))) : "");
-      say(`${room.length} records came in, ${left.length} were left out`);
+      say(`${counted} came in, ${left.length} left out`);
     } catch (error) {
       faults.replaceChildren(element("p", { class: "fault" }, `This file could not be read: ${error.message}. The log is as it was.`));
     }

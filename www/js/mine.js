@@ -10,7 +10,7 @@ import { holds } from "./kit.js";
 import { MOST_OWN, freeName, nextNumber, withoutPaint } from "./own.js";
 import { keepingFocus } from "./remake.js";
 import { seenField } from "./seen.js";
-import { LOADS, recipe } from "./words.js";
+import { LOADS, capital, recipe } from "./words.js";
 
 const RATINGS = [
   ["Transparency", ["not rated", "0 opaque", "1", "2", "3", "4 transparent"]],
@@ -42,7 +42,7 @@ export function attachMine(store, shelf, core, ask, choose) {
       element("h3", {}, "My paints"),
       element("p", { class: "quiet" }, "A paint the shelf lacks, from two swatches of it, a measurement, or as the mixture it is. It goes along with links of kits that hold it."),
       element("div", { class: "verbs" },
-        button("New from swatches", () => open({ ...BLANK, name: "", paper: seenOn(store.get().kit).paper }), { "data-focus": "new" }),
+        button("New from swatches", () => open({ ...BLANK, paper: seenOn(store.get().kit).paper }), { "data-focus": "new" }),
         button("New from the mix at hand", fromMix, { "data-focus": "from-mix" })),
       element("ul", { class: "rows" }, ...own.map(([number, paint]) => row(number, paint, kit, studio)))));
   }
@@ -55,7 +55,7 @@ export function attachMine(store, shelf, core, ask, choose) {
     return element("li", { class: "own" }, take, element("div", { class: "verbs" },
       act(packed ? "Packed" : "Pack", () => packPaint(store, shelf.get(number)), { disabled: packed }),
       act("Edit", () => open(paint, number)),
-      act("Duplicate", () => add({ ...paint, name: freeName(paint.name, store.get().own) })),
+      act("Duplicate", () => duplicate(paint)),
       act("Delete", () => remove(number, paint))));
   }
 
@@ -128,6 +128,14 @@ export function attachMine(store, shelf, core, ask, choose) {
     if (own.length >= MOST_OWN) throw new Error(`${MOST_OWN} own paints are kept, and no more: delete one first`);
     store.set({ own: [...own, [nextNumber([...own, ...visiting], core.first_own()), paint]] });
     say(`${paint.name} is on your shelf`);
+  }
+
+  function duplicate(paint) {
+    try {
+      add({ ...paint, name: freeName(paint.name, store.get().own) });
+    } catch (error) {
+      notice(`${capital(error.message)}.`, { seconds: 8 });
+    }
   }
 
   function remove(number, paint) {

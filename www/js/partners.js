@@ -26,20 +26,21 @@ export function attachPartners(store, shelf) {
   function show() {
     const { ends, studio, kit, load } = store.get();
     const end = ends[side] ?? ends[1 - side];
-    if (!end) return frame.replaceChildren(element("h3", {}, "Partners"), element("p", { class: "quiet" }, "Choose a paint to see what neutralises it and what shades it."));
+    const fill = (...parts) => keepingFocus(frame, () => frame.replaceChildren(...parts));
+    if (!end) return fill(element("h3", {}, "Partners"), element("p", { class: "quiet" }, "Choose a paint to see what neutralises it and what shades it."));
     const packed = paintsOf(kit);
     const found = studio.partners(end.parts, load)[kind];
     const own = found.filter(({ paint }) => packed.includes(paint));
     const others = found.filter(({ paint }) => !packed.includes(paint));
     const shown = more ? others : others.slice(0, FEW);
-    keepingFocus(frame, () => frame.replaceChildren(
+    fill(
       element("div", { class: "title-row" }, element("h3", {}, "Partners of"), choice("Whose partners", ends.map((each, i) => [i, each ? `${"AB"[i]}: ${shortName(each.parts, shelf)}` : null]).filter(([, name]) => name), ends[side] ? side : 1 - side, (value) => (side = Number(value)))),
       element("div", { class: "choices", role: "group", "aria-label": "Kind of partner" }, ...KINDS.map(([key, word]) =>
         button(word, () => ((kind = key), show()), { "aria-pressed": String(kind === key), "data-focus": key }))),
       element("p", { class: "quiet" }, EXPLAINED[kind]),
       list("In the kit", own, "None in the kit."),
       list("On the shelf", shown, "None on the shelf."),
-      others.length > FEW ? button(more ? "Fewer" : `All ${others.length}`, () => ((more = !more), show()), { "data-focus": "more" }) : ""));
+      others.length > FEW ? button(more ? "Fewer" : `All ${others.length}`, () => ((more = !more), show()), { "data-focus": "more" }) : "");
   }
 
   function choice(label, options, current, onpick) {

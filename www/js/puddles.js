@@ -7,8 +7,8 @@ import { MOST_PUDDLES, keepPuddle, wipePuddle } from "./kit.js";
 import { keepingFocus } from "./remake.js";
 import { loadName, recipe } from "./words.js";
 
-/** A load as a link carries it: quarters of a doubling. */
-const kept = (load) => 2 ** (Math.round(Math.log2(load) * 4) / 4);
+/** A load as a link carries it: in quarters of a doubling. */
+const quarters = (load) => Math.round(4 * Math.log2(load));
 
 /** Shows the kept mixes, with verbs to keep the mix at hand and to choose or wipe one. */
 export function attachPuddles(store, shelf, choose) {
@@ -17,10 +17,10 @@ export function attachPuddles(store, shelf, choose) {
   function keep() {
     const state = store.get();
     const { recipe: parts } = state.studio.mix(pairOf(state), state.share, state.load);
-    const load = kept(state.load);
-    if (state.kit.puddles.some((known) => sameParts(known.parts, parts) && known.load === load)) return notice("This mix is kept already.", { seconds: 4 });
+    const load = quarters(state.load);
+    if (state.kit.puddles.some((known) => sameParts(known.parts, parts) && quarters(known.load) === load)) return notice("This mix is kept already.", { seconds: 4 });
     if (state.kit.puddles.length >= MOST_PUDDLES) return notice(`${MOST_PUDDLES} puddles are kept, and no more fit. Wipe one first.`, { seconds: 8 });
-    store.set({ kit: keepPuddle(state.kit, { parts, load }) });
+    store.set({ kit: keepPuddle(state.kit, { parts, load: 2 ** (load / 4) }) });
     say(`Puddle ${store.get().kit.puddles.length} kept: ${recipe(parts, shelf)}`);
   }
 

@@ -17,4 +17,13 @@ export function shareOf({ parts }, ends) {
   return a + b > 0 ? b / (a + b) : null;
 }
 
+/** Those of some records that are not among the known ones, each once. */
+export function newOnes(records, known) {
+  const keys = new Set(known.map((record) => JSON.stringify(record)));
+  return records.filter((record) => keys.size < keys.add(JSON.stringify(record)).size);
+}
+
+/** A record with its paints' numbers as `to` has them. */
+export const renumberedRecord = (record, to) => ({ ...record, parts: record.parts.map(([paint, count]) => [to(paint), count]) });
+
 export const today = () => new Date().toLocaleDateString("sv");
