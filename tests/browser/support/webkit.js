@@ -114,6 +114,7 @@ export function webkitVisits({ hosted = false } = {}) {
       // Every session has a storage of its own.
       const session = await new Builder().usingServer((await running).address).withCapabilities(new Capabilities(options)).build();
       try {
+        await session.manage().setTimeouts({ pageLoad: 60_000, script: 30_000 });
         await session.manage().window().setRect({ x: 0, y: 0, width: 1440, height: 940 });
         const page = pageOf(session);
         await session.get(address + hash);
