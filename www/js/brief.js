@@ -1,7 +1,7 @@
 // What a teacher asks of a class: a note and tasks that go along with a kit, and which of them are done.
 
 import { byId, element } from "./dom.js";
-import { keepingFocus } from "./remake.js";
+import { remake } from "./remake.js";
 
 /** Limits as the core has them. */
 const LONGEST_TASK = 120;
@@ -46,7 +46,7 @@ export function attachBrief(store) {
     if (!brief) return frame.replaceChildren();
     const open = frame.querySelector("details")?.open ?? true;
     const head = brief.tasks.length ? `Tasks: ${countDone(brief, ticked)} of ${brief.tasks.length} done` : "A note with this kit";
-    keepingFocus(frame, () => frame.replaceChildren(element("details", { open }, element("summary", { "data-focus": "summary" }, element("h3", {}, head)), ...briefList(brief, store))));
+    remake(frame, element("details", { open }, element("summary", { "data-focus": "summary" }, element("h3", {}, head)), ...briefList(brief, store)));
   }
   store.subscribe((state, changed, before) => (changed.has("ticked") || state.kit.brief !== before.kit.brief) && show(state));
   show(store.get());

@@ -2,8 +2,8 @@
 // www/kit-file.schema.json describes them; versions that were written are read for ever.
 
 import { LONGEST_TITLE, MOST_OTHERS, PAPERS, emptyKit, nameOf, retitle } from "./kit.js";
-import { MOST_OWN, renumbered, settle } from "./own.js";
-import { MOST_RECORDS, newOnes, renumberedRecord } from "./records.js";
+import { MOST_OWN, renumbered, renumberedMix, settle } from "./own.js";
+import { MOST_RECORDS, newOnes } from "./records.js";
 
 export const VERSION = 1;
 
@@ -186,7 +186,7 @@ export function merge(state, found, core) {
     }
   }
 
-  const moved = found.records.map((record) => renumberedRecord(record, settled));
+  const moved = found.records.map((record) => renumberedMix(record, settled));
   const fresh = newOnes(moved, state.records);
   const records = fresh.filter(({ parts }) => !parts.some(([paint]) => gone.has(paint))).slice(0, MOST_RECORDS - state.records.length);
   left.records = fresh.length - records.length;

@@ -3,8 +3,8 @@
 import { notice } from "./dom.js";
 import { filmsOf, readFilms } from "./films.js";
 import { MOST_OTHERS } from "./kit.js";
-import { adopt, settle } from "./own.js";
-import { MOST_RECORDS, newOnes, renumberedRecord } from "./records.js";
+import { adopt, renumberedMix, settle } from "./own.js";
+import { MOST_RECORDS, newOnes } from "./records.js";
 import { save } from "./save.js";
 import { textOf } from "./share.js";
 import { keep, onOther } from "./storage.js";
@@ -45,7 +45,7 @@ export function attachKeeping(store, core) {
     const state = store.get();
     // Records bring the own paints they are of.
     const { to, added } = settle(other.own ?? [], state.own, core.first_own(), state.visiting);
-    const moved = (other.records ?? []).map((record) => renumberedRecord(record, to));
+    const moved = (other.records ?? []).map((record) => renumberedMix(record, to));
     const records = newOnes(moved, state.records).slice(0, MOST_RECORDS - state.records.length);
     const recorded = new Set(records.flatMap(({ parts }) => parts.map(([paint]) => paint)));
     let own = [...state.own, ...added.filter(([number]) => recorded.has(number))];

@@ -3,7 +3,7 @@
 import { question } from "./adviser.js";
 import { UNDO, button, byId, element, notice, say } from "./dom.js";
 import { MOST_OTHERS, emptyKit, nameOf, paintsOf, retitle } from "./kit.js";
-import { keepingFocus } from "./remake.js";
+import { remake } from "./remake.js";
 
 /** Shows the list of kits and its verbs. */
 export function attachKits(store, shelf, ask) {
@@ -13,11 +13,11 @@ export function attachKits(store, shelf, ask) {
   function show({ kit, others }) {
     const list = element("select", { "aria-label": "Kit in hand", "data-focus": "kits", onchange: () => take(list.selectedIndex - 1) },
       ...[kit, ...others].map((each, i) => element("option", { selected: i === 0 }, nameOf(each))));
-    keepingFocus(frame, () => frame.replaceChildren(others.length ? list : "",
+    remake(frame, others.length ? list : "",
       button("New", () => startKit(store), { "data-focus": "new" }),
       button("Copy", () => add(store, retitle(store.get().kit, `${nameOf(store.get().kit).slice(0, 52)}, copy`), "Kit copied"), { "data-focus": "copy" }),
       others.length ? button("Compare", compare, { "data-focus": "compare" }) : "",
-      others.length ? button("Throw away", throwAway, { "data-focus": "throw" }) : ""));
+      others.length ? button("Throw away", throwAway, { "data-focus": "throw" }) : "");
   }
 
   /** The kit in hand goes first among the others; so the last ones used stand on top. */

@@ -5,7 +5,7 @@ import { dabOf } from "./dab.js";
 import { button, byId, element, say } from "./dom.js";
 import { pathOf, shortName } from "./end.js";
 import { paintsOf } from "./kit.js";
-import { keepingFocus } from "./remake.js";
+import { remake } from "./remake.js";
 import { afterRest } from "./rest.js";
 import { capital, loadName, recipe } from "./words.js";
 
@@ -34,8 +34,8 @@ export function attachLesson(store, shelf, ask, toMix) {
   }
 
   function show(state) {
-    keepingFocus(frame, () => frame.replaceChildren(element("h3", {}, "What they teach"), ...taught(state)));
-    keepingFocus(planned, () => planned.replaceChildren(element("h3", {}, "Worth painting next"), ...plan(state)));
+    remake(frame, element("h3", {}, "What they teach"), ...taught(state));
+    remake(planned, element("h3", {}, "Worth painting next"), ...plan(state));
   }
 
   function taught({ records, lesson, learning }) {

@@ -2,7 +2,7 @@
 
 import { UNDO, button, byId, element, notice, say } from "./dom.js";
 import { pathOf, shortName } from "./end.js";
-import { keepingFocus } from "./remake.js";
+import { remake } from "./remake.js";
 import { save } from "./save.js";
 import { MOST_RECORDS, newOnes } from "./records.js";
 import { labOf } from "./seen.js";
@@ -16,11 +16,11 @@ export function attachLog(store, shelf, core, ask, toMix) {
 
   function show(state) {
     const { records } = state;
-    keepingFocus(frame, () => frame.replaceChildren(
+    remake(frame,
       element("div", { class: "title-row" }, element("h3", {}, "Log"),
         element("div", { class: "verbs" }, element("label", { for: "log-file", class: "button" }, "Import"), file, button("Export", write, { disabled: records.length === 0, "data-focus": "export" }))),
       faults,
-      records.length === 0 ? element("p", { class: "quiet" }, "Records stand here as a table, newest first. They can be kept as a CSV file.") : table(state)));
+      records.length === 0 ? element("p", { class: "quiet" }, "Records stand here as a table, newest first. They can be kept as a CSV file.") : table(state));
   }
 
   function table({ records, lesson, studio }) {

@@ -8,7 +8,7 @@ import { learnFilms } from "./films.js";
 import { packPaint } from "./packing.js";
 import { holds } from "./kit.js";
 import { MOST_OWN, freeName, nextNumber, withoutPaint } from "./own.js";
-import { keepingFocus } from "./remake.js";
+import { remake } from "./remake.js";
 import { seenField } from "./seen.js";
 import { LOADS, capital, recipe } from "./words.js";
 
@@ -38,13 +38,13 @@ export function attachMine(store, shelf, core, ask, choose) {
   let edited = null;
 
   function show({ own, kit, studio }) {
-    keepingFocus(frame, () => frame.replaceChildren(
+    remake(frame,
       element("h3", {}, "My paints"),
       element("p", { class: "quiet" }, "A paint the shelf lacks, from two swatches of it, a measurement, or as the mixture it is. It goes along with links of kits that hold it."),
       element("div", { class: "verbs" },
         button("New from swatches", () => open({ ...BLANK, paper: seenOn(store.get().kit).paper }), { "data-focus": "new" }),
         button("New from the mix at hand", fromMix, { "data-focus": "from-mix" })),
-      element("ul", { class: "rows" }, ...own.map(([number, paint]) => row(number, paint, kit, studio)))));
+      element("ul", { class: "rows" }, ...own.map(([number, paint]) => row(number, paint, kit, studio))));
   }
 
   function row(number, paint, kit, studio) {

@@ -19,11 +19,14 @@ export function freeName(name, own) {
   }
 }
 
+/** A puddle or record with its paints' numbers as `to` has them. */
+export const renumberedMix = (mix, to) => ({ ...mix, parts: mix.parts.map(([paint, count]) => [to(paint), count]) });
+
 /** Renumbers every paint of a kit. */
 export const renumbered = (kit, to) => ({
   ...kit,
   pans: kit.pans.map((pan) => pan.map(to)),
-  puddles: kit.puddles.map((puddle) => ({ ...puddle, parts: puddle.parts.map(([paint, parts]) => [to(paint), parts]) })),
+  puddles: kit.puddles.map((puddle) => renumberedMix(puddle, to)),
 });
 
 /** Where own paints that were brought stand among known ones: known ones keep their known numbers, others get new ones, with numbers and names that `taken` has not either. Answers their new number by their old, and what comes on top. */

@@ -4,7 +4,7 @@ import { dabOf } from "./dab.js";
 import { button, byId, element } from "./dom.js";
 import { paintEnd, shortName } from "./end.js";
 import { paintsOf } from "./kit.js";
-import { keepingFocus } from "./remake.js";
+import { remake } from "./remake.js";
 import { afterRest } from "./rest.js";
 
 const KINDS = [["neutral", "Neutral"], ["shading", "Shading"]];
@@ -26,14 +26,13 @@ export function attachPartners(store, shelf) {
   function show() {
     const { ends, studio, kit, load } = store.get();
     const end = ends[side] ?? ends[1 - side];
-    const fill = (...parts) => keepingFocus(frame, () => frame.replaceChildren(...parts));
-    if (!end) return fill(element("h3", {}, "Partners"), element("p", { class: "quiet" }, "Choose a paint to see what neutralises it and what shades it."));
+    if (!end) return remake(frame, element("h3", {}, "Partners"), element("p", { class: "quiet" }, "Choose a paint to see what neutralises it and what shades it."));
     const packed = paintsOf(kit);
     const found = studio.partners(end.parts, load)[kind];
     const own = found.filter(({ paint }) => packed.includes(paint));
     const others = found.filter(({ paint }) => !packed.includes(paint));
     const shown = more ? others : others.slice(0, FEW);
-    fill(
+    remake(frame,
       element("div", { class: "title-row" }, element("h3", {}, "Partners of"), choice("Whose partners", ends.map((each, i) => [i, each ? `${"AB"[i]}: ${shortName(each.parts, shelf)}` : null]).filter(([, name]) => name), ends[side] ? side : 1 - side, (value) => (side = Number(value)))),
       element("div", { class: "choices", role: "group", "aria-label": "Kind of partner" }, ...KINDS.map(([key, word]) =>
         button(word, () => ((kind = key), show()), { "aria-pressed": String(kind === key), "data-focus": key }))),

@@ -6,7 +6,7 @@ import { pathOf, shortName } from "./end.js";
 import { paintsOf } from "./kit.js";
 import { packPaint } from "./packing.js";
 import { MOST_COLOURS, MOST_PLACES, addColour, dropColour, putPlace, removePlace, renamePlace, weigh } from "./places.js";
-import { keepingFocus } from "./remake.js";
+import { remake } from "./remake.js";
 import { afterRest } from "./rest.js";
 import { targetOf } from "./target.js";
 import { loadName } from "./words.js";
@@ -38,15 +38,15 @@ export function attachPlace(store, shelf, ask, { showMix, chooseFor }) {
     const list = element("select", { "aria-label": "Place", "data-focus": "place", onchange: () => ((current = list.selectedIndex), refresh()) }, ...kit.places.map(({ name }, i) => element("option", { selected: i === current }, name || "untitled")));
     const number = element("input", { type: "number", min: 8, max: MOST_COLOURS, value: count, "aria-label": "How many colours", "data-focus": "count", onchange: () => (count = Math.min(Math.max(Math.round(number.value) || 12, 8), MOST_COLOURS)) });
     const name = place && element("input", { class: "title", "aria-label": "Name of the place", maxlength: 40, value: place.name, "data-focus": "name", onchange: () => edit(renamePlace(store.get().kit, current, name.value)) });
-    keepingFocus(head, () => head.replaceChildren(
+    remake(head,
       element("div", { class: "title-row" }, element("h3", {}, "Place"), kit.places.length > 1 ? list : ""),
       name ?? "",
       element("div", { class: "verbs" },
         element("label", { class: "tick" }, number, " colours"),
         button("Find them in the photo", find, { disabled: !photo, "data-focus": "find" }),
         button("Add the colour to match", () => add(target.lab), { disabled: !target, "data-focus": "add" }),
-        place ? button("Remove this place", () => edit(removePlace(store.get().kit, current), "Place removed"), { "data-focus": "remove" }) : "")));
-    if (!place) fill(element("p", { class: "quiet" }, "Open a photo of where you go, and find its colours; or add colours one by one. Then this says how much of the place the kit reaches."));
+        place ? button("Remove this place", () => edit(removePlace(store.get().kit, current), "Place removed"), { "data-focus": "remove" }) : ""));
+    if (!place) remake(body, element("p", { class: "quiet" }, "Open a photo of where you go, and find its colours; or add colours one by one. Then this says how much of the place the kit reaches."));
   }
 
   async function find() {
@@ -75,21 +75,19 @@ export function attachPlace(store, shelf, ask, { showMix, chooseFor }) {
     const own = (turn += 1);
     if (!place) return;
     const paints = paintsOf(state.kit);
-    if (paints.length === 0) return fill(element("p", { class: "quiet" }, "The tin is empty: pack paints to see what they reach here."));
+    if (paints.length === 0) return remake(body, element("p", { class: "quiet" }, "The tin is empty: pack paints to see what they reach here."));
     try {
       const asked = { place: place.colours.map(({ lab, weight }) => [lab, weight]) };
       const nearest = await ask("nearest", question(state, asked));
       if (own !== turn) return;
       const said = answer(state, place, nearest);
-      fill(...said);
+      remake(body, ...said);
       const better = await ask("nextForPlace", question(state, { ...asked, candidates: Uint16Array.from(shelf.all, ({ number }) => number) }));
-      if (own === turn) fill(...said, next(better));
+      if (own === turn) remake(body, ...said, next(better));
     } catch (error) {
-      if (own === turn) fill(element("p", { class: "quiet" }, `The place could not be looked at: ${error.message}.`));
+      if (own === turn) remake(body, element("p", { class: "quiet" }, `The place could not be looked at: ${error.message}.`));
     }
   }
-
-  const fill = (...parts) => keepingFocus(body, () => body.replaceChildren(...parts));
 
   /** How much of the place the kit reaches, colour by colour. */
   function answer({ studio }, place, nearest) {

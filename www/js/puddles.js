@@ -4,7 +4,7 @@ import { dabOf } from "./dab.js";
 import { button, byId, element, notice, say } from "./dom.js";
 import { pairOf, isPair, sameParts } from "./end.js";
 import { MOST_PUDDLES, keepPuddle, wipePuddle } from "./kit.js";
-import { keepingFocus } from "./remake.js";
+import { remake } from "./remake.js";
 import { loadName, recipe } from "./words.js";
 
 /** A load as a link carries it: in quarters of a doubling. */
@@ -34,9 +34,9 @@ export function attachPuddles(store, shelf, choose) {
       return element("li", {}, take, wipe);
     });
     const keeping = button("Keep this mix", keep, { disabled: !isPair(state), "data-focus": "keep" });
-    keepingFocus(frame, () => frame.replaceChildren(
+    remake(frame,
       element("div", { class: "title-row" }, element("h3", {}, "Puddles"), keeping),
-      rows.length ? element("ul", { class: "rows" }, ...rows) : element("p", { class: "quiet" }, "Keep a mix to use it as an end of another path: so three or more paints come together.")));
+      rows.length ? element("ul", { class: "rows" }, ...rows) : element("p", { class: "quiet" }, "Keep a mix to use it as an end of another path: so three or more paints come together."));
   }
 
   store.subscribe((state, changed) => {

@@ -23,7 +23,4 @@ export function newOnes(records, known) {
   return records.filter((record) => keys.size < keys.add(JSON.stringify(record)).size);
 }
 
-/** A record with its paints' numbers as `to` has them. */
-export const renumberedRecord = (record, to) => ({ ...record, parts: record.parts.map(([paint, count]) => [to(paint), count]) });
-
 export const today = () => new Date().toLocaleDateString("sv");

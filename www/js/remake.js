@@ -4,7 +4,7 @@
 let typed = null;
 let pressed = null;
 
-/** Parts that wait for either, and how each is made anew. */
+/** What waits for either, and of what each is made anew. */
 const waiting = new Map();
 
 const listen = (names, hear) => names.forEach((name) => addEventListener(name, hear, true));
@@ -17,19 +17,19 @@ listen(["mouseup", "dragend"], () => setTimeout(() => (pressed = null, makeWaiti
 listen(["focusout"], () => setTimeout(makeWaiting));
 
 /**
- * Makes a part of the page anew; focus stays on what bears the same `data-focus`.
+ * Makes a part of the page anew of these parts; focus stays on what bears the same `data-focus`.
  *
  * It waits while somebody types in that part, or presses in it: a field that is left takes its text before the click
  * that left it, and made anew in between, the button would be gone.
  */
-export function keepingFocus(frame, remake) {
-  if (frame.contains(typed) || frame.contains(pressed)) return waiting.set(frame, remake);
+export function remake(frame, ...parts) {
+  if (frame.contains(typed) || frame.contains(pressed)) return waiting.set(frame, parts);
   waiting.delete(frame);
   const focused = frame.contains(document.activeElement) && document.activeElement.closest("[data-focus]")?.dataset.focus;
-  remake();
+  frame.replaceChildren(...parts);
   if (focused) frame.querySelector(`[data-focus="${CSS.escape(focused)}"]`)?.focus();
 }
 
 function makeWaiting() {
-  for (const [frame, remake] of waiting) keepingFocus(frame, remake);
+  for (const [frame, parts] of waiting) remake(frame, ...parts);
 }

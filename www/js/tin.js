@@ -5,7 +5,7 @@ import { demoKit } from "./demo.js";
 import { button, byId, element, say } from "./dom.js";
 import { endOf } from "./end.js";
 import { LONGEST_TITLE, MOST_PANS, PAPERS, emptyKit, move, refill, remove, resize, retitle } from "./kit.js";
-import { keepingFocus } from "./remake.js";
+import { remake } from "./remake.js";
 
 /** Shows the tin; `choose` takes a paint as an end of the path, `showShelf` leads to the shelf. */
 export function attachTin(store, shelf, choose, askPaper, showShelf) {
@@ -21,13 +21,13 @@ export function attachTin(store, shelf, choose, askPaper, showShelf) {
   const editorOf = (kit) => (edited.kit === kit && edited.all === shelf.all ? edited : (edited = { kit, all: shelf.all, node: editor(kit) })).node;
 
   function show({ kit, ends, studio, editing }) {
-    keepingFocus(frame, () => frame.replaceChildren(
+    remake(frame,
       title(kit),
       element("ol", { class: "pans", "aria-label": "Pans" }, ...kit.pans.map((pan) => panOf(pan, ends, studio)), ...gaps(kit)),
       kit.pans.length === 0 ? emptyTin() : "",
       settings(kit, editing),
       editing ? editorOf(kit) : "",
-    ));
+    );
   }
 
   function title(kit) {
