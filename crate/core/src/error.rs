@@ -37,7 +37,7 @@ impl fmt::Display for Error {
             Self::UnknownVersion(version) => write!(
                 f,
                 "the link is of version {version}; this program reads versions up to {}",
-                crate::share::NEWEST
+                crate::kit::link::NEWEST
             ),
             Self::UnknownSection(tag) => write!(
                 f,

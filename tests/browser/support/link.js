@@ -1,4 +1,4 @@
-// Writes links by the format's description in crate/core/src/share.rs, apart from the program's own writer.
+// Writes links by the format's description in crate/core/src/kit/link/mod.rs, apart from the program's own writer.
 
 /** CRC-16/IBM-SDLC: polynomial 0x1021 reflected, all ones in, inverted out. */
 export function crc(bytes) {

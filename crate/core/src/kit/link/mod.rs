@@ -1,0 +1,592 @@
+//! A kit as a short text for a link's fragment.
+//!
+//! ```text
+//! text     = base64url without padding of the bytes
+//! bytes    = version  content  checksum
+//! version  = 1 | 2
+//! content  = body                      in version 1
+//!          | section*                  in version 2, by ascending tag
+//! checksum = CRC-16/IBM-SDLC of version and content, low byte first
+//!
+//! section  = varint(tag)  varint(length)  payload of that many bytes
+//! 1        = body
+//! 2        = L  a  b                   own paper, in halves: a byte, two signed
+//! 3        = count  puddle*
+//! 4        = count  place*
+//! 5        = count  own*
+//! 6        = text(note)  count  text(task)*     for a class: up to 280 and 120 characters, up to 8 tasks
+//!
+//! body     = capacity  stock  count  pan*count  title in UTF-8
+//! pan      = varint(2 n)               a whole pan of paint n
+//!          | varint(2 m + 1) varint(n) a split pan of paints m and n
+//! puddle   = signed(load in quarter octaves)  count  (varint(paint) varint(parts))*count
+//! place    = length  name in UTF-8  count  (L  a  b  weight)*count, L, a and b signed halves
+//! own      = text(name) text(code) text(caution) rating*4 origin      numbered from 4096 on
+//! text     = length  UTF-8
+//! rating   = a byte: 0 where it is not rated, else 1 more than it is
+//! origin   = 0  count  (varint(paint) varint(parts))*count                a mixture
+//!          | 1  paper  patch                                              masstone alone
+//!          | 2  paper  patch  signed(load in quarter octaves)  patch      and a wash
+//! paper    = stock | 255  L  a  b      L a byte, a and b signed, in halves
+//! patch    = 0  L  a  b                signed halves
+//!          | 1  signed*36              reflectance in 2000ths: off the line through the two bands before
+//! varint   = 7 bits a byte, low bits first, high bit set on all but the last
+//! signed   = varint of 2 n from 0 up, of -2 n - 1 below
+//! ```
+//!
+//! One kit has one text: it is of version 1 where that says all, a section
+//! with nothing to say is left out, numbers are as short as they can be, and a
+//! text that decodes to a kit which encodes otherwise is refused. A new thing
+//! gets a new tag; a program that does not know it says so. Both versions stay
+//! readable for ever; golden vectors in the tests keep them so.
+
+use base64ct::{Base64UrlUnpadded, Encoding};
+
+use crate::error::Error;
+use crate::kit::brief::Brief;
+use crate::kit::named_targets::NamedPlace;
+use crate::kit::puddle::Puddle;
+use crate::kit::{Kit, KitPaper, Pan};
+use crate::mixing::recipe::Recipe;
+use crate::optics::paper::{OwnPaper, Stock};
+use crate::paint::PaintNumber;
+use crate::paint::shelf::Shelf;
+use crate::swatches::own_paint::{FIRST_OWN, Origin};
+use crate::text::varint;
+
+mod own;
+
+/// Newest version this program reads and writes.
+pub const NEWEST: u8 = SECTIONS;
+
+/// Longest text it reads; above any kit's.
+pub const LONGEST: usize = 120_000;
+
+const PLAIN: u8 = 1;
+const SECTIONS: u8 = 2;
+
+const BODY: u32 = 1;
+const OWN_PAPER: u32 = 2;
+const PUDDLES: u32 = 3;
+const PLACES: u32 = 4;
+const OWN_PAINTS: u32 = 5;
+const BRIEF: u32 = 6;
+
+const BROKEN_NUMBER: Error = Error::DamagedLink("it ends too early or holds a number no paint has");
+
+const CRC: crc::Crc<u16> = crc::Crc::<u16>::new(&crc::CRC_16_IBM_SDLC);
+
+/// The kit as text: letters, digits, `-` and `_` only.
+#[must_use]
+pub fn encode(kit: &Kit) -> String {
+    let own = match kit.paper() {
+        KitPaper::Stock(_) => None,
+        KitPaper::Own(own) => Some(own),
+    };
+    let mut bytes = Vec::new();
+    let is_plain = own.is_none()
+        && kit.puddles().is_empty()
+        && kit.places().is_empty()
+        && kit.own().is_empty()
+        && kit.brief().is_empty();
+    if is_plain {
+        bytes.push(PLAIN);
+        bytes.extend(body(kit));
+    } else {
+        bytes.push(SECTIONS);
+        push_section(&mut bytes, BODY, &body(kit));
+        if let Some(own) = own {
+            push_section(&mut bytes, OWN_PAPER, &own_paper(own));
+        }
+        if !kit.puddles().is_empty() {
+            push_section(&mut bytes, PUDDLES, &puddles(kit.puddles()));
+        }
+        if !kit.places().is_empty() {
+            push_section(&mut bytes, PLACES, &places(kit.places()));
+        }
+        if !kit.own().is_empty() {
+            push_section(&mut bytes, OWN_PAINTS, &own::write(kit.own()));
+        }
+        if !kit.brief().is_empty() {
+            push_section(&mut bytes, BRIEF, &brief(kit.brief()));
+        }
+    }
+    bytes.extend(CRC.checksum(&bytes).to_le_bytes());
+    Base64UrlUnpadded::encode_string(&bytes)
+}
+
+fn body(kit: &Kit) -> Vec<u8> {
+    let mut bytes = vec![kit.capacity() as u8, kit.stock() as u8, kit.pans().len() as u8];
+    for pan in kit.pans() {
+        match *pan {
+            Pan::Whole(paint) => varint::push(&mut bytes, u32::from(paint) << 1),
+            Pan::Split(left, right) => {
+                varint::push(&mut bytes, u32::from(left) << 1 | 1);
+                varint::push(&mut bytes, u32::from(right));
+            }
+        }
+    }
+    bytes.extend(kit.title().as_bytes());
+    bytes
+}
+
+fn own_paper(own: OwnPaper) -> Vec<u8> {
+    let [l, a, b] = own.halves();
+    let mut bytes = vec![l as u8];
+    varint::push_signed(&mut bytes, a);
+    varint::push_signed(&mut bytes, b);
+    bytes
+}
+
+fn puddles(puddles: &[Puddle]) -> Vec<u8> {
+    let mut bytes = vec![puddles.len() as u8];
+    for puddle in puddles {
+        varint::push_signed(&mut bytes, puddle.stop().into());
+        push_recipe(&mut bytes, puddle.recipe());
+    }
+    bytes
+}
+
+fn places(places: &[NamedPlace]) -> Vec<u8> {
+    let mut bytes = vec![places.len() as u8];
+    for place in places {
+        push_text(&mut bytes, place.name());
+        bytes.push(place.halves().len() as u8);
+        for ([l, a, b], weight) in place.halves() {
+            for value in [*l, *a, *b] {
+                varint::push_signed(&mut bytes, value);
+            }
+            bytes.push(*weight);
+        }
+    }
+    bytes
+}
+
+fn brief(brief: &Brief) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    push_text(&mut bytes, brief.note());
+    bytes.push(brief.tasks().len() as u8);
+    brief.tasks().iter().for_each(|task| push_text(&mut bytes, task));
+    bytes
+}
+
+/// Reads a kit back.
+///
+/// # Errors
+///
+/// [`Error::UnknownVersion`] and [`Error::UnknownSection`] for what a newer
+/// program wrote, [`Error::DamagedLink`] for a text cut short or changed,
+/// [`Error::UnknownPaint`] for a paint `shelf` lacks.
+///
+/// ```
+/// use washpath_core::{Kit, Pan, Puddle, Recipe, Shelf, Stock, share};
+/// let kit = Kit::new("Harbour", 12, Stock::Cream, vec![Pan::Whole(1), Pan::Split(2, 3)])?
+///     .with_puddles(vec![Puddle::new(Recipe::new(&[(1, 2), (3, 1)])?, 0.5)?])?;
+/// assert_eq!(share::decode(&share::encode(&kit), Shelf::built_in())?, kit);
+/// # Ok::<(), washpath_core::Error>(())
+/// ```
+pub fn decode(text: &str, shelf: &Shelf) -> Result<Kit, Error> {
+    if text.len() > LONGEST {
+        return Err(Error::DamagedLink("it is longer than any kit"));
+    }
+    let bytes = Base64UrlUnpadded::decode_vec(text)
+        .map_err(|_| Error::DamagedLink("it is cut short or holds characters no link has"))?;
+    let (content, checksum) = bytes.split_last_chunk::<2>().ok_or(Error::DamagedLink("it is cut short"))?;
+    if CRC.checksum(content) != u16::from_le_bytes(*checksum) {
+        return Err(Error::DamagedLink("it was changed or cut short on its way"));
+    }
+    let mut input = Input(content);
+    let kit = match input.byte()? {
+        PLAIN => read_body(&mut input)?,
+        SECTIONS => read_sections(&mut input)?,
+        version => return Err(Error::UnknownVersion(version)),
+    };
+    if encode(&kit) != text {
+        return Err(Error::DamagedLink("it is not written as this program writes it"));
+    }
+    let in_puddles = kit.puddles().iter().flat_map(|puddle| puddle.recipe().parts());
+    for paint in kit.paints().into_iter().chain(in_puddles.map(|(paint, _)| *paint)) {
+        match paint.checked_sub(FIRST_OWN) {
+            Some(i) if usize::from(i) < kit.own().len() => {}
+            _ => drop(shelf.get(paint)?),
+        }
+    }
+    let mixed = kit.own().iter().filter_map(|paint| match paint.origin() {
+        Origin::Mixture(recipe) => Some(recipe),
+        Origin::Swatches { .. } => None,
+    });
+    for (paint, _) in mixed.flat_map(Recipe::parts) {
+        shelf.get(*paint)?;
+    }
+    Ok(kit)
+}
+
+/// Sections in any order: another than ours is noticed when the kit is encoded again.
+fn read_sections(input: &mut Input<'_>) -> Result<Kit, Error> {
+    let (mut kit, mut own, mut puddles, mut places, mut paints) =
+        (None, None, Vec::new(), Vec::new(), Vec::new());
+    let mut brief = Brief::default();
+    while !input.0.is_empty() {
+        let tag = input.varint()?;
+        let length = input.varint()?;
+        let mut payload = Input(input.bytes(length as usize)?);
+        match tag {
+            BODY => kit = Some(read_body(&mut payload)?),
+            OWN_PAPER => own = Some(read_own_paper(&mut payload)?),
+            PUDDLES => puddles = read_puddles(&mut payload)?,
+            PLACES => places = read_places(&mut payload)?,
+            OWN_PAINTS => paints = own::read(&mut payload)?,
+            BRIEF => brief = read_brief(&mut payload)?,
+            _ => return Err(Error::UnknownSection(tag)),
+        }
+    }
+    let kit = kit.ok_or(Error::DamagedLink("it holds no kit"))?;
+    let kit = kit.with_puddles(puddles)?.with_places(places)?.with_own(paints)?.with_brief(brief);
+    Ok(match own {
+        Some(own) => kit.with_paper(KitPaper::Own(own)),
+        None => kit,
+    })
+}
+
+fn read_body(input: &mut Input<'_>) -> Result<Kit, Error> {
+    let capacity = usize::from(input.byte()?);
+    let stock = *Stock::ALL.get(usize::from(input.byte()?)).ok_or(Error::DamagedLink("it names no paper"))?;
+    let count = input.byte()?;
+    let mut pans = Vec::with_capacity(usize::from(count));
+    for _ in 0..count {
+        let first = input.varint()?;
+        let paint = (first >> 1) as u16;
+        pans.push(match first & 1 {
+            0 => Pan::Whole(paint),
+            _ => Pan::Split(paint, input.varint()? as u16),
+        });
+    }
+    let title = std::str::from_utf8(input.0).map_err(|_| Error::DamagedLink("its title is no text"))?;
+    Kit::new(title, capacity, stock, pans)
+}
+
+fn read_own_paper(input: &mut Input<'_>) -> Result<OwnPaper, Error> {
+    let l = input.byte()?.into();
+    OwnPaper::of_halves([l, input.signed()?, input.signed()?])
+}
+
+fn read_puddles(input: &mut Input<'_>) -> Result<Vec<Puddle>, Error> {
+    let count = input.byte()?;
+    (0..count).map(|_| read_puddle(input)).collect()
+}
+
+fn read_places(input: &mut Input<'_>) -> Result<Vec<NamedPlace>, Error> {
+    let count = input.byte()?;
+    (0..count).map(|_| read_place(input)).collect()
+}
+
+fn read_place(input: &mut Input<'_>) -> Result<NamedPlace, Error> {
+    let name = input.text("a place's name is no text")?;
+    let count = input.byte()?;
+    let colours = (0..count)
+        .map(|_| Ok(([input.signed()?, input.signed()?, input.signed()?], input.byte()?)))
+        .collect::<Result<_, Error>>()?;
+    NamedPlace::of_halves(name, colours)
+}
+
+fn read_brief(input: &mut Input<'_>) -> Result<Brief, Error> {
+    const NO_TEXT: &str = "its note or a task is no text";
+    let note = input.text(NO_TEXT)?;
+    let count = input.byte()?;
+    let tasks = (0..count).map(|_| input.text(NO_TEXT)).collect::<Result<Vec<_>, _>>()?;
+    Brief::new(note, &tasks)
+}
+
+fn read_puddle(input: &mut Input<'_>) -> Result<Puddle, Error> {
+    let stop = input.signed()?;
+    let parts = input.parts()?;
+    let stop = i8::try_from(stop).ok();
+    stop.and_then(|stop| Puddle::at_stop(Recipe::new(&parts).ok()?, stop))
+        .ok_or(Error::DamagedLink("it holds a puddle nobody can mix"))
+}
+
+fn push_section(bytes: &mut Vec<u8>, tag: u32, payload: &[u8]) {
+    varint::push(bytes, tag);
+    varint::push(bytes, payload.len() as u32);
+    bytes.extend(payload);
+}
+
+fn push_recipe(bytes: &mut Vec<u8>, recipe: &Recipe) {
+    bytes.push(recipe.parts().len() as u8);
+    for (paint, parts) in recipe.parts() {
+        varint::push(bytes, u32::from(*paint));
+        varint::push(bytes, u32::from(*parts));
+    }
+}
+
+fn push_text(bytes: &mut Vec<u8>, text: &str) {
+    varint::push(bytes, text.len() as u32);
+    bytes.extend(text.as_bytes());
+}
+
+struct Input<'a>(&'a [u8]);
+
+impl<'a> Input<'a> {
+    fn byte(&mut self) -> Result<u8, Error> {
+        Ok(self.bytes(1)?[0])
+    }
+
+    fn bytes(&mut self, count: usize) -> Result<&'a [u8], Error> {
+        let (first, rest) = self.0.split_at_checked(count).ok_or(Error::DamagedLink("it ends too early"))?;
+        self.0 = rest;
+        Ok(first)
+    }
+
+    /// A length and so much UTF-8; `fault` says what is no text.
+    fn text(&mut self, fault: &'static str) -> Result<&'a str, Error> {
+        let length = self.varint()?;
+        std::str::from_utf8(self.bytes(length as usize)?).map_err(|_| Error::DamagedLink(fault))
+    }
+
+    /// Three bytes hold any doubled paint number, and any length.
+    fn varint(&mut self) -> Result<u32, Error> {
+        varint::take(&mut self.0).ok_or(BROKEN_NUMBER)
+    }
+
+    /// Parts of a recipe, as they were written.
+    fn parts(&mut self) -> Result<Vec<(PaintNumber, u16)>, Error> {
+        let count = self.byte()?;
+        (0..count).map(|_| Ok((self.varint()? as u16, self.varint()? as u16))).collect()
+    }
+
+    fn signed(&mut self) -> Result<i16, Error> {
+        varint::take_signed(&mut self.0).ok_or(BROKEN_NUMBER)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::swatches::own_paint::{OwnPaint, Patch};
+    use proptest::prelude::*;
+
+    #[test]
+    fn fifteen_pans_fit_in_160_characters() {
+        let shelf = Shelf::built_in();
+        let numbers: Vec<u16> = shelf.paints().iter().rev().map(|paint| paint.number).collect();
+        let pans = (0..15).map(|i| Pan::Split(numbers[2 * i], numbers[2 * i + 1])).collect();
+        let kit = Kit::new("Four October days on the harbour wall", 15, Stock::Tan, pans).unwrap();
+        assert!(encode(&kit).len() <= 160, "{} characters", encode(&kit).len());
+    }
+
+    #[test]
+    fn a_newer_version_is_told_from_damage() {
+        assert_eq!(decode(&text_of(vec![9, 1, 2, 3]), Shelf::built_in()), Err(Error::UnknownVersion(9)));
+    }
+
+    #[test]
+    fn a_paint_of_a_later_shelf_is_named() {
+        let kit = Kit::new("", 1, Stock::Cream, vec![Pan::Whole(60_000)]).unwrap();
+        let error = decode(&encode(&kit), Shelf::built_in()).unwrap_err();
+        assert_eq!(error.to_string(), "no paint \"number 60000\" on the shelf");
+    }
+
+    /// Bytes of a later program, or of nobody, with a right checksum.
+    fn text_of(mut bytes: Vec<u8>) -> String {
+        bytes.extend(CRC.checksum(&bytes).to_le_bytes());
+        Base64UrlUnpadded::encode_string(&bytes)
+    }
+
+    #[test]
+    fn a_section_of_a_later_program_is_named() {
+        let mut bytes = vec![SECTIONS];
+        push_section(&mut bytes, BODY, &[12, 0, 0]);
+        push_section(&mut bytes, 9, &[1, 2, 3]);
+        let error = decode(&text_of(bytes), Shelf::built_in()).unwrap_err();
+        assert_eq!(
+            error.to_string(),
+            "the link holds something this version does not know (section 9): open it with a newer one"
+        );
+    }
+
+    #[test]
+    fn one_kit_has_one_text() {
+        let section = |tag, payload: &[u8]| {
+            let mut bytes = Vec::new();
+            push_section(&mut bytes, tag, payload);
+            bytes
+        };
+        let (body, paper) = (section(BODY, &[12, 0, 0]), section(OWN_PAPER, &[180, 0, 9]));
+        let puddle = section(PUDDLES, &[1, 0, 1, 1, 1]);
+        let read = |sections: &[&[u8]]| {
+            decode(&text_of([&[SECTIONS], sections.concat().as_slice()].concat()), Shelf::built_in())
+        };
+        assert!(read(&[&body, &paper, &puddle]).is_ok());
+        for (why, sections) in [
+            ("version 1 says all of it", vec![&body]),
+            ("no kit", vec![&paper]),
+            ("descending tags", vec![&paper, &body]),
+            ("a section twice", vec![&body, &paper, &paper]),
+            ("a stock beside an own paper", vec![&section(BODY, &[12, 2, 0]), &paper]),
+            ("no puddles", vec![&body, &section(PUDDLES, &[0])]),
+            ("bytes after a puddle", vec![&body, &section(PUDDLES, &[1, 0, 1, 1, 1, 0])]),
+            ("parts with a common divisor", vec![&body, &section(PUDDLES, &[1, 0, 1, 1, 2])]),
+            ("a puddle of nothing", vec![&body, &section(PUDDLES, &[1, 0, 0])]),
+            ("a load nobody lays", vec![&body, &section(PUDDLES, &[1, 100, 1, 1, 1])]),
+            ("a long number", vec![&body, &section(PUDDLES, &[1, 0, 1, 0x81, 0, 1])]),
+            ("a brief that says nothing", vec![&body, &section(BRIEF, &[0, 0])]),
+            ("a task with a space too many", vec![&body, &section(BRIEF, &[0, 1, 2, b' ', b'x'])]),
+            ("a note that is no text", vec![&body, &section(BRIEF, &[1, 0xff, 0])]),
+            ("a section cut short", vec![&body, &paper[..4].to_vec()]),
+        ] {
+            let sections: Vec<&[u8]> = sections.into_iter().map(Vec::as_slice).collect();
+            assert!(matches!(read(&sections), Err(Error::DamagedLink(_))), "{why}: {:?}", read(&sections));
+        }
+        assert!(read(&[&body, &section(OWN_PAPER, &[20, 0, 0])]).is_err(), "too dark a paper");
+        assert!(read(&[&body, &section(BRIEF, &[0, 1, 0])]).is_err(), "a task without words");
+        let many = [&[0, 9][..], &[1, b'x'].repeat(9)].concat();
+        assert!(read(&[&body, &section(BRIEF, &many)]).is_err(), "too many tasks");
+        assert!(matches!(
+            read(&[&body, &section(PUDDLES, &[1, 0, 1, 0x90, 0x4e, 1])]),
+            Err(Error::UnknownPaint(_))
+        ));
+    }
+
+    #[test]
+    fn the_longest_kit_is_read() {
+        let recipe = Recipe::new(&(1..=8).map(|i| (140 + i, 990 + i)).collect::<Vec<_>>()).unwrap();
+        // The astral characters take four bytes; every band off the line before it takes three.
+        let far = Patch::Measured(Box::new(std::array::from_fn(|band| if band % 2 == 0 { 0 } else { 2400 })));
+        let own = |i: usize| {
+            let origin = Origin::Swatches {
+                paper: KitPaper::Own(OwnPaper::of_halves([180, -10, 40])?),
+                masstone: far.clone(),
+                wash: Some((far.clone(), -20)),
+            };
+            OwnPaint::new(&format!("{i:2}{}", "🎨".repeat(37)).replace(' ', "x"), origin)?
+                .with_code(&"🎨".repeat(24))?
+                .with_caution(&"🎨".repeat(160))
+        };
+        let grey = (crate::colour::Lab::new(50.0, -120.0, 120.0), 1.0);
+        let place = NamedPlace::new(&"🎨".repeat(40), &[grey; 24]).unwrap();
+        let pans = (0..48).map(|i| Pan::Split(FIRST_OWN + i, FIRST_OWN + (i + 48) % 60)).collect();
+        let brief = Brief::new(&"🎨".repeat(280), &vec!["🎨".repeat(120); 8]).unwrap();
+        let kit = Kit::new(&"🎨".repeat(60), 48, Stock::Tan, pans)
+            .and_then(|kit| kit.with_puddles(vec![Puddle::new(recipe, 4.0)?; 24]))
+            .and_then(|kit| kit.with_places(vec![place; 4]))
+            .and_then(|kit| kit.with_own((0..60).map(own).collect::<Result<_, _>>()?))
+            .unwrap()
+            .with_brief(brief);
+        assert!(encode(&kit).len() <= LONGEST, "{} characters", encode(&kit).len());
+        assert_eq!(decode(&encode(&kit), Shelf::built_in()), Ok(kit));
+    }
+
+    fn papers() -> impl Strategy<Value = KitPaper> {
+        let own = (120i16..190, -10i16..20, -10i16..40)
+            .prop_map(|halves| KitPaper::Own(OwnPaper::of_halves(halves.into()).unwrap()));
+        prop_oneof![(0usize..5).prop_map(|stock| KitPaper::Stock(Stock::ALL[stock])), own]
+    }
+
+    fn puddle() -> impl Strategy<Value = Puddle> {
+        (proptest::collection::vec((1u16..150, 1u16..999), 1..8), -20i8..=8)
+            .prop_map(|(parts, stop)| Puddle::at_stop(Recipe::new(&parts).unwrap(), stop).unwrap())
+    }
+
+    fn own_paint() -> impl Strategy<Value = OwnPaint> {
+        let colour = (10i16..190, -100i16..100, -100i16..100).prop_map(|(l, a, b)| Patch::Colour([l, a, b]));
+        let measured = proptest::collection::vec(0u16..2400, 36)
+            .prop_map(|steps| Patch::Measured(Box::new(steps.try_into().unwrap())));
+        let patch = prop_oneof![colour, measured];
+        let wash = proptest::option::of((patch.clone(), -20i8..0));
+        let swatches = (papers(), patch, wash).prop_map(|(paper, masstone, wash)| Origin::Swatches {
+            paper,
+            masstone,
+            wash,
+        });
+        let mixture = puddle().prop_map(|puddle| Origin::Mixture(puddle.recipe().clone()));
+        let ratings = [proptest::option::of(1u8..=4), proptest::option::of(0u8..=4)];
+        ("[a-z]{1,9}[ éα水]{0,3}[a-z]", prop_oneof![swatches, mixture], ".{0,10}", ratings).prop_map(
+            |(name, origin, text, [a, b])| {
+                let paint = OwnPaint::new(&name, origin).unwrap();
+                paint
+                    .with_code(&text)
+                    .unwrap()
+                    .with_caution(&text)
+                    .unwrap()
+                    .with_ratings([b, None, b, a])
+                    .unwrap()
+            },
+        )
+    }
+
+    #[test]
+    fn a_dozen_own_paints_of_two_colours_fit_in_900_characters() {
+        let patch = |l| Patch::Colour([l, 70, -90]);
+        let own = |i: i16| {
+            let origin = Origin::Swatches {
+                paper: KitPaper::Stock(Stock::Cream),
+                masstone: patch(60 + i),
+                wash: Some((patch(150 + i), -8)),
+            };
+            let paint = OwnPaint::new(&format!("Quay colour {i}"), origin).unwrap();
+            paint.with_code("PB29 PV19").unwrap().with_ratings([Some(3), Some(1), Some(4), Some(7)]).unwrap()
+        };
+        let pans = (0..12).map(|i| Pan::Whole(FIRST_OWN + i)).collect();
+        let kit =
+            Kit::new("Quay", 12, Stock::Cream, pans).unwrap().with_own((0..12).map(own).collect()).unwrap();
+        let text = encode(&kit);
+        assert!(text.len() <= 900, "{} characters", text.len());
+        assert_eq!(decode(&text, Shelf::built_in()), Ok(kit));
+    }
+
+    #[test]
+    fn an_own_paint_that_is_not_brought_along_is_unknown() {
+        let kit = Kit::new("", 1, Stock::Cream, vec![Pan::Whole(FIRST_OWN)]).unwrap();
+        assert!(matches!(decode(&encode(&kit), Shelf::built_in()), Err(Error::UnknownPaint(_))));
+        let mixture = Origin::Mixture(Recipe::paint(4000));
+        let kit = kit.with_own(vec![OwnPaint::new("x", mixture).unwrap()]).unwrap();
+        assert!(matches!(decode(&encode(&kit), Shelf::built_in()), Err(Error::UnknownPaint(_))));
+    }
+
+    fn kits() -> impl Strategy<Value = Kit> {
+        let pan = (1u16..20, 1u16..20, any::<bool>())
+            .prop_map(|(m, n, split)| if split { Pan::Split(m, n) } else { Pan::Whole(m) });
+        let puddles = proptest::collection::vec(puddle(), 0..4);
+        let own = proptest::collection::vec(own_paint(), 0..3);
+        let brief = (".{0,20}", proptest::collection::vec("[a-zé水].{0,20}", 0..=8))
+            .prop_map(|(note, tasks)| Brief::new(&note, &tasks).unwrap());
+        (".{0,40}", papers(), proptest::collection::vec(pan, 0..15), puddles, own, brief).prop_map(
+            |(title, paper, pans, puddles, mut own, brief)| {
+                let kit = Kit::new(&title, 15, Stock::Cream, pans).unwrap();
+                own.dedup_by(|a, b| a.name() == b.name());
+                own.truncate(2);
+                let kit = kit.with_paper(paper).with_puddles(puddles).unwrap();
+                kit.with_own(own).unwrap().with_brief(brief)
+            },
+        )
+    }
+
+    proptest! {
+        #[test]
+        fn every_kit_comes_back(kit in kits()) {
+            prop_assert_eq!(decode(&encode(&kit), Shelf::built_in()), Ok(kit));
+        }
+
+        #[test]
+        fn every_cut_and_every_changed_letter_is_noticed(kit in kits(), at in 0usize..400, letter in "[A-Za-z0-9_-]") {
+            let text = encode(&kit);
+            let at = at % text.len();
+            prop_assert!(decode(&text[..at], Shelf::built_in()).is_err());
+            let changed = format!("{}{letter}{}", &text[..at], &text[at + 1..]);
+            prop_assert!(changed == text || decode(&changed, Shelf::built_in()).is_err());
+        }
+
+        #[test]
+        fn no_bytes_are_a_panic(version in 0u8..4, bytes in proptest::collection::vec(any::<u8>(), 0..60)) {
+            let text = text_of([vec![version], bytes].concat());
+            if let Ok(kit) = decode(&text, Shelf::built_in()) {
+                prop_assert_eq!(encode(&kit), text);
+            }
+        }
+
+        #[test]
+        fn no_text_is_a_panic(text in ".{0,100}") {
+            let _ = decode(&text, Shelf::built_in());
+        }
+    }
+}

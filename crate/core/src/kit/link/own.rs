@@ -1,0 +1,117 @@
+//! The painter's own paints as bytes of a link.
+
+use super::{BROKEN_NUMBER, Input, varint};
+use crate::error::Error;
+use crate::kit::KitPaper;
+use crate::mixing::recipe::Recipe;
+use crate::optics::paper::Stock;
+use crate::paint::packed::{push_bands, take_bands};
+use crate::swatches::own_paint::{Origin, OwnPaint, Patch};
+
+const MIXTURE: u8 = 0;
+const MASSTONE: u8 = 1;
+const WITH_WASH: u8 = 2;
+const COLOUR: u8 = 0;
+const MEASURED: u8 = 1;
+/// In place of a stock's number.
+const OWN_SHEET: u8 = 255;
+
+pub(super) fn write(paints: &[OwnPaint]) -> Vec<u8> {
+    let mut bytes = vec![paints.len() as u8];
+    for paint in paints {
+        for text in [paint.name(), paint.code(), paint.caution()] {
+            super::push_text(&mut bytes, text);
+        }
+        bytes.extend(paint.ratings().map(|rating| rating.map_or(0, |rating| rating + 1)));
+        write_origin(&mut bytes, paint.origin());
+    }
+    bytes
+}
+
+fn write_origin(bytes: &mut Vec<u8>, origin: &Origin) {
+    match origin {
+        Origin::Mixture(recipe) => {
+            bytes.push(MIXTURE);
+            super::push_recipe(bytes, recipe);
+        }
+        Origin::Swatches { paper, masstone, wash } => {
+            bytes.push(if wash.is_some() { WITH_WASH } else { MASSTONE });
+            match paper {
+                KitPaper::Stock(stock) => bytes.push(*stock as u8),
+                KitPaper::Own(own) => {
+                    bytes.push(OWN_SHEET);
+                    bytes.extend(super::own_paper(*own));
+                }
+            }
+            write_patch(bytes, masstone);
+            if let Some((patch, stop)) = wash {
+                varint::push_signed(bytes, (*stop).into());
+                write_patch(bytes, patch);
+            }
+        }
+    }
+}
+
+fn write_patch(bytes: &mut Vec<u8>, patch: &Patch) {
+    match patch {
+        Patch::Colour(halves) => {
+            bytes.push(COLOUR);
+            halves.iter().for_each(|half| varint::push_signed(bytes, *half));
+        }
+        Patch::Measured(steps) => {
+            bytes.push(MEASURED);
+            push_bands(bytes, &steps.map(|step| step as i16));
+        }
+    }
+}
+
+pub(super) fn read(input: &mut Input<'_>) -> Result<Vec<OwnPaint>, Error> {
+    let count = input.byte()?;
+    (0..count).map(|_| read_paint(input)).collect()
+}
+
+fn read_paint(input: &mut Input<'_>) -> Result<OwnPaint, Error> {
+    let mut text = || input.text("a name or caution of a paint is no text");
+    let (name, code, caution) = (text()?, text()?, text()?);
+    let mut ratings = [None; 4];
+    for rating in &mut ratings {
+        *rating = input.byte()?.checked_sub(1);
+    }
+    OwnPaint::new(name, read_origin(input)?)?.with_code(code)?.with_caution(caution)?.with_ratings(ratings)
+}
+
+fn read_origin(input: &mut Input<'_>) -> Result<Origin, Error> {
+    match input.byte()? {
+        MIXTURE => Ok(Origin::Mixture(Recipe::new(&input.parts()?)?)),
+        kind @ (MASSTONE | WITH_WASH) => {
+            let paper = match input.byte()? {
+                OWN_SHEET => KitPaper::Own(super::read_own_paper(input)?),
+                stock => KitPaper::Stock(
+                    *Stock::ALL.get(usize::from(stock)).ok_or(Error::DamagedLink("it names no paper"))?,
+                ),
+            };
+            let masstone = read_patch(input)?;
+            let mut wash = None;
+            if kind == WITH_WASH {
+                let stop = i8::try_from(input.signed()?).map_err(|_| BROKEN_NUMBER)?;
+                wash = Some((read_patch(input)?, stop));
+            }
+            Ok(Origin::Swatches { paper, masstone, wash })
+        }
+        _ => Err(Error::DamagedLink("it holds a paint made of nothing it knows")),
+    }
+}
+
+fn read_patch(input: &mut Input<'_>) -> Result<Patch, Error> {
+    let patch = match input.byte()? {
+        COLOUR => Patch::Colour([input.signed()?, input.signed()?, input.signed()?]),
+        MEASURED => {
+            let steps = take_bands(&mut input.0).ok_or(BROKEN_NUMBER)?;
+            Patch::Measured(Box::new(steps.map(|step| step as u16)))
+        }
+        _ => return Err(Error::DamagedLink("it holds a swatch that is neither colour nor spectrum")),
+    };
+    // What no swatch can be is refused as it is refused from the page.
+    Patch::new(&patch.seen())?;
+    Ok(patch)
+}

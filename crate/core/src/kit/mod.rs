@@ -1,0 +1,270 @@
+//! Kits: the pans a painter packs.
+
+pub(crate) mod brief;
+pub mod link;
+pub(crate) mod named_targets;
+pub(crate) mod puddle;
+pub(crate) mod targets;
+
+use crate::error::Error;
+use crate::kit::brief::Brief;
+use crate::kit::named_targets::NamedPlace;
+use crate::kit::puddle::Puddle;
+use crate::optics::paper::{OwnPaper, Paper, Stock};
+use crate::paint::PaintNumber;
+use crate::swatches::own_paint::OwnPaint;
+use crate::text::words::one_line;
+
+/// Most pans a kit can hold.
+pub const MOST_PANS: usize = 48;
+
+/// Longest title in characters.
+pub const LONGEST_TITLE: usize = 60;
+
+/// Most puddles that are kept with a kit.
+pub const MOST_PUDDLES: usize = 24;
+
+/// Most places a kit keeps.
+pub const MOST_PLACES: usize = 4;
+
+/// Most own paints a kit brings along: as many as the page keeps, as it keeps kits by this text.
+pub const MOST_OWN: usize = 60;
+
+/// The paper a kit paints on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum KitPaper {
+    /// One of those offered by name.
+    Stock(Stock),
+    /// The painter's own.
+    Own(OwnPaper),
+}
+
+impl KitPaper {
+    /// The paper itself.
+    ///
+    /// # Errors
+    ///
+    /// As [`OwnPaper::paper`].
+    pub fn paper(self) -> Result<Paper, Error> {
+        match self {
+            Self::Stock(stock) => Ok(stock.paper()),
+            Self::Own(own) => own.paper(),
+        }
+    }
+}
+
+/// A pan: one paint, or two side by side.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Pan {
+    /// Filled with one paint.
+    Whole(PaintNumber),
+    /// Split: two half fills side by side.
+    Split(PaintNumber, PaintNumber),
+}
+
+impl Pan {
+    /// The paints in it, left to right.
+    pub fn paints(self) -> impl Iterator<Item = PaintNumber> {
+        let (first, second) = match self {
+            Self::Whole(paint) => (paint, None),
+            Self::Split(left, right) => (left, Some(right)),
+        };
+        std::iter::once(first).chain(second)
+    }
+}
+
+/// A kit. Built by [`Kit::new`], so that its limits hold.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Kit {
+    title: String,
+    capacity: usize,
+    paper: KitPaper,
+    pans: Vec<Pan>,
+    puddles: Vec<Puddle>,
+    places: Vec<NamedPlace>,
+    own: Vec<OwnPaint>,
+    brief: Brief,
+}
+
+impl Kit {
+    /// A kit of `pans` in a tin that holds `capacity`, painted on `stock`.
+    ///
+    /// The title is trimmed; control characters in it become spaces.
+    ///
+    /// # Errors
+    ///
+    /// A capacity of 0 or above [`MOST_PANS`], more pans than it holds, a
+    /// title longer than [`LONGEST_TITLE`] characters.
+    pub fn new(title: &str, capacity: usize, stock: Stock, pans: Vec<Pan>) -> Result<Self, Error> {
+        let title = one_line(title);
+        if title.chars().count() > LONGEST_TITLE {
+            return Err(Error::Kit(format!("the title is longer than {LONGEST_TITLE} characters")));
+        }
+        if capacity == 0 || capacity > MOST_PANS {
+            return Err(Error::Kit(format!("a tin holds 1 to {MOST_PANS} pans, not {capacity}")));
+        }
+        if pans.len() > capacity {
+            return Err(Error::Kit(format!("{} pans do not fit a tin of {capacity}", pans.len())));
+        }
+        Ok(Self {
+            title,
+            capacity,
+            paper: KitPaper::Stock(stock),
+            pans,
+            puddles: Vec::new(),
+            places: Vec::new(),
+            own: Vec::new(),
+            brief: Brief::default(),
+        })
+    }
+
+    /// The same kit on this paper.
+    #[must_use]
+    pub fn with_paper(self, paper: KitPaper) -> Self {
+        Self { paper, ..self }
+    }
+
+    /// The same kit with these puddles.
+    ///
+    /// # Errors
+    ///
+    /// More than [`MOST_PUDDLES`].
+    pub fn with_puddles(self, puddles: Vec<Puddle>) -> Result<Self, Error> {
+        if puddles.len() > MOST_PUDDLES {
+            return Err(Error::Kit(format!("{} puddles: a kit keeps at most {MOST_PUDDLES}", puddles.len())));
+        }
+        Ok(Self { puddles, ..self })
+    }
+
+    /// The same kit with these places.
+    ///
+    /// # Errors
+    ///
+    /// More than [`MOST_PLACES`].
+    pub fn with_places(self, places: Vec<NamedPlace>) -> Result<Self, Error> {
+        if places.len() > MOST_PLACES {
+            return Err(Error::Kit(format!("{} places: a kit keeps at most {MOST_PLACES}", places.len())));
+        }
+        Ok(Self { places, ..self })
+    }
+
+    /// The same kit with the painter's own paints it is made of, numbered from [`FIRST_OWN`](crate::FIRST_OWN) on.
+    ///
+    /// # Errors
+    ///
+    /// More than [`MOST_OWN`]; two of one name.
+    pub fn with_own(self, own: Vec<OwnPaint>) -> Result<Self, Error> {
+        if own.len() > MOST_OWN {
+            return Err(Error::Kit(format!("{} own paints: a kit brings at most {MOST_OWN}", own.len())));
+        }
+        let twice = own
+            .iter()
+            .enumerate()
+            .find(|(i, paint)| own[..*i].iter().any(|other| other.name() == paint.name()));
+        if let Some((_, paint)) = twice {
+            return Err(Error::Kit(format!("two own paints are called \"{}\"", paint.name())));
+        }
+        Ok(Self { own, ..self })
+    }
+
+    /// The same kit with a note and tasks for a class.
+    #[must_use]
+    pub fn with_brief(self, brief: Brief) -> Self {
+        Self { brief, ..self }
+    }
+
+    /// The note and tasks for a class, perhaps empty.
+    #[must_use]
+    pub const fn brief(&self) -> &Brief {
+        &self.brief
+    }
+
+    /// The own paints it brings along; the first has number [`FIRST_OWN`](crate::FIRST_OWN).
+    #[must_use]
+    pub fn own(&self) -> &[OwnPaint] {
+        &self.own
+    }
+
+    /// The places it is for, in order.
+    #[must_use]
+    pub fn places(&self) -> &[NamedPlace] {
+        &self.places
+    }
+
+    /// Its title, perhaps empty.
+    #[must_use]
+    pub fn title(&self) -> &str {
+        &self.title
+    }
+
+    /// Pans the tin holds, 1 to [`MOST_PANS`].
+    #[must_use]
+    pub const fn capacity(&self) -> usize {
+        self.capacity
+    }
+
+    /// The paper it paints on.
+    #[must_use]
+    pub const fn paper(&self) -> KitPaper {
+        self.paper
+    }
+
+    /// Its paper by name; of an own paper the one that is chosen where none is.
+    #[must_use]
+    pub fn stock(&self) -> Stock {
+        match self.paper {
+            KitPaper::Stock(stock) => stock,
+            KitPaper::Own(_) => Stock::default(),
+        }
+    }
+
+    /// The puddles kept with it, in order.
+    #[must_use]
+    pub fn puddles(&self) -> &[Puddle] {
+        &self.puddles
+    }
+
+    /// The pans, in order.
+    #[must_use]
+    pub fn pans(&self) -> &[Pan] {
+        &self.pans
+    }
+
+    /// Every paint packed, in order, each once.
+    #[must_use]
+    pub fn paints(&self) -> Vec<PaintNumber> {
+        let mut paints = Vec::new();
+        for paint in self.pans.iter().flat_map(|pan| pan.paints()) {
+            if !paints.contains(&paint) {
+                paints.push(paint);
+            }
+        }
+        paints
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_paint_packed_twice_is_one_paint() {
+        let kit = Kit::new(" Harbour\n", 3, Stock::Cream, vec![Pan::Split(1, 2), Pan::Whole(2)]).unwrap();
+        assert_eq!(kit.title(), "Harbour");
+        assert_eq!(kit.paints(), [1, 2]);
+    }
+
+    #[test]
+    fn limits_are_named() {
+        let error = |title: &str, capacity, pans| {
+            Kit::new(title, capacity, Stock::Cream, pans).unwrap_err().to_string()
+        };
+        assert_eq!(error("", 0, vec![]), "a tin holds 1 to 48 pans, not 0");
+        assert_eq!(error("", 1, vec![Pan::Whole(1); 2]), "2 pans do not fit a tin of 1");
+        assert_eq!(error(&"x".repeat(61), 1, vec![]), "the title is longer than 60 characters");
+        let puddle = Puddle::new(crate::Recipe::paint(1), 1.0).unwrap();
+        let kit = Kit::new("", 1, Stock::Cream, vec![]).unwrap();
+        let error = kit.with_puddles(vec![puddle; 25]).unwrap_err();
+        assert_eq!(error.to_string(), "25 puddles: a kit keeps at most 24");
+    }
+}

@@ -1,0 +1,100 @@
+//! Places with names, as a kit keeps them.
+
+use crate::colour::Lab;
+use crate::error::Error;
+use crate::kit::targets::Place;
+use crate::text::words::one_line;
+
+/// Most colours of a kept place.
+pub const MOST_KEPT_COLOURS: usize = 24;
+
+/// Longest name in characters.
+pub const LONGEST_NAME: usize = 40;
+
+/// Target colours with weights, under a name. Colours are kept in half units, weights in 255ths of the heaviest.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub struct NamedPlace {
+    name: String,
+    colours: Vec<([i16; 3], u8)>,
+}
+
+impl NamedPlace {
+    /// A place of these colours. The name is trimmed; control characters in it become spaces.
+    ///
+    /// # Errors
+    ///
+    /// A name longer than [`LONGEST_NAME`]; no colour or more than
+    /// [`MOST_KEPT_COLOURS`]; what is no colour or weight for a [`Place`].
+    pub fn new(name: &str, colours: &[(Lab, f32)]) -> Result<Self, Error> {
+        Place::new(colours)?;
+        let heaviest = colours.iter().map(|(_, weight)| *weight).fold(0.0, f32::max);
+        let halves = |value: f32| (2.0 * value).round().clamp(-400.0, 400.0) as i16;
+        let kept = colours.iter().map(|(lab, weight)| {
+            let share = (255.0 * weight / heaviest).round().clamp(1.0, 255.0) as u8;
+            ([lab.l, lab.a, lab.b].map(halves), share)
+        });
+        Self::of_halves(name, kept.collect())
+    }
+
+    /// A place of colours in half units and weights as they are kept.
+    pub(crate) fn of_halves(name: &str, colours: Vec<([i16; 3], u8)>) -> Result<Self, Error> {
+        let name = one_line(name);
+        if name.chars().count() > LONGEST_NAME {
+            return Err(Error::Kit(format!("a place's name is longer than {LONGEST_NAME} characters")));
+        }
+        if colours.is_empty() || colours.len() > MOST_KEPT_COLOURS {
+            return Err(Error::Kit(format!(
+                "{} colours: a kept place holds 1 to {MOST_KEPT_COLOURS}",
+                colours.len()
+            )));
+        }
+        if colours.iter().any(|(_, weight)| *weight == 0) {
+            return Err(Error::Kit("a colour of a place without any weight".into()));
+        }
+        Ok(Self { name, colours })
+    }
+
+    /// Its name, perhaps empty.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Its colours, each with a weight of 1 to 255.
+    pub fn colours(&self) -> impl Iterator<Item = (Lab, f32)> {
+        self.colours.iter().map(|([l, a, b], weight)| {
+            let [l, a, b] = [l, a, b].map(|half| f32::from(*half) / 2.0);
+            (Lab::new(l, a, b), f32::from(*weight))
+        })
+    }
+
+    pub(crate) fn halves(&self) -> &[([i16; 3], u8)] {
+        &self.colours
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn colours_come_back_in_half_units() {
+        let place =
+            NamedPlace::new(" Quay\n", &[(Lab::new(50.2, -10.3, 4.0), 2.0), (Lab::new(90.0, 0.0, 0.0), 1.0)]);
+        let place = place.unwrap();
+        assert_eq!(place.name(), "Quay");
+        let colours: Vec<_> = place.colours().collect();
+        assert_eq!(colours, [(Lab::new(50.0, -10.5, 4.0), 255.0), (Lab::new(90.0, 0.0, 0.0), 128.0)]);
+    }
+
+    #[test]
+    fn limits_are_named() {
+        let grey = (Lab::new(50.0, 0.0, 0.0), 1.0);
+        let error =
+            |name: &str, colours: &[(Lab, f32)]| NamedPlace::new(name, colours).unwrap_err().to_string();
+        assert_eq!(error(&"x".repeat(41), &[grey]), "a place's name is longer than 40 characters");
+        assert_eq!(error("", &[grey; 25]), "25 colours: a kept place holds 1 to 24");
+        assert!(NamedPlace::new("", &[]).is_err());
+        assert!(NamedPlace::new("", &[(Lab::new(f32::NAN, 0.0, 0.0), 1.0)]).is_err());
+    }
+}

@@ -1,0 +1,97 @@
+//! Places: what the painter wants to reach.
+
+use crate::colour::Lab;
+use crate::colour::gamut::{GAMUT_STEP, gamut};
+use crate::error::Error;
+use crate::text::decimal::Decimal;
+
+/// Most colours of a place.
+pub const MOST_COLOURS: usize = 2_000;
+
+/// Target colours with weights, none of them negative, the sum above 0.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Place {
+    colours: Vec<Lab>,
+    weights: Vec<f32>,
+}
+
+impl Place {
+    /// A place of these colours, each with the weight it has there.
+    ///
+    /// # Errors
+    ///
+    /// No colour, more than [`MOST_COLOURS`], a colour that is not finite, a
+    /// weight that is negative or not finite, no weight above 0.
+    pub fn new(colours: &[(Lab, f32)]) -> Result<Self, Error> {
+        if colours.is_empty() || colours.len() > MOST_COLOURS {
+            return Err(Error::Value(format!(
+                "{} colours: a place holds 1 to {MOST_COLOURS}",
+                colours.len()
+            )));
+        }
+        for (lab, weight) in colours {
+            if ![lab.l, lab.a, lab.b].iter().all(|value| value.is_finite()) {
+                return Err(Error::Value("a colour of the place is not finite".into()));
+            }
+            if !weight.is_finite() || *weight < 0.0 {
+                return Err(Error::Value(format!(
+                    "weight {}: a weight is a number from 0 up",
+                    Decimal(*weight)
+                )));
+            }
+        }
+        let place = Self::of(colours.iter().copied());
+        let sum = place.weights.iter().sum::<f32>();
+        if sum > 0.0 && sum.is_finite() {
+            Ok(place)
+        } else {
+            Err(Error::Value("a place needs at least one weight above 0".into()))
+        }
+    }
+
+    /// The gamut of real surfaces, every colour with the same weight.
+    #[must_use]
+    pub fn gamut() -> Self {
+        Self::of(gamut().iter().map(|lab| (*lab, 1.0)))
+    }
+
+    /// Every second colour of the gamut, as on a chessboard of three dimensions: as even, half as many.
+    #[must_use]
+    pub fn sparse_gamut() -> Self {
+        let even = |lab: &&Lab| ((lab.l + lab.a + lab.b) as i32 / GAMUT_STEP) % 2 == 0;
+        Self::of(gamut().iter().filter(even).map(|lab| (*lab, 1.0)))
+    }
+
+    /// Its colours.
+    #[must_use]
+    pub fn colours(&self) -> &[Lab] {
+        &self.colours
+    }
+
+    /// Their weights, in the same order.
+    #[must_use]
+    pub fn weights(&self) -> &[f32] {
+        &self.weights
+    }
+
+    pub(crate) fn of(colours: impl Iterator<Item = (Lab, f32)>) -> Self {
+        let (colours, weights) = colours.unzip();
+        Self { colours, weights }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn limits_are_named() {
+        let grey = Lab::new(50.0, 0.0, 0.0);
+        let error = |colours: &[(Lab, f32)]| Place::new(colours).unwrap_err().to_string();
+        assert_eq!(error(&[]), "0 colours: a place holds 1 to 2000");
+        assert_eq!(error(&[(grey, -1.0)]), "weight -1: a weight is a number from 0 up");
+        assert_eq!(error(&[(grey, 0.0)]), "a place needs at least one weight above 0");
+        assert_eq!(error(&[(Lab::new(f32::NAN, 0.0, 0.0), 1.0)]), "a colour of the place is not finite");
+        assert_eq!(Place::new(&[(grey, 2.0)]).unwrap().weights(), [2.0]);
+    }
+}

@@ -1,0 +1,220 @@
+//! Recipes: whole parts of paints, as a brush measures them.
+
+use crate::error::Error;
+use crate::mixing::doubt::Doubt;
+use crate::mixing::mixture::{mix, whole_parts};
+use crate::optics::film::Film;
+use crate::paint::PaintNumber;
+use crate::paint::shelf::Shelf;
+
+/// Most paints a recipe holds.
+pub const MOST_PAINTS: usize = 8;
+
+/// Most parts of one paint in a recipe.
+pub const MOST_PARTS: u16 = 999;
+
+/// Whole parts of paints by volume; a paint alone is a recipe of one part.
+///
+/// Kept for later use it is a puddle. Paints stand in the order they were
+/// first named, each once; parts have no common divisor.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub struct Recipe {
+    parts: Vec<(PaintNumber, u16)>,
+}
+
+impl Recipe {
+    /// A paint alone.
+    #[must_use]
+    pub fn paint(number: PaintNumber) -> Self {
+        Self { parts: vec![(number, 1)] }
+    }
+
+    /// A recipe of these parts; a paint named twice counts once with the sum.
+    ///
+    /// # Errors
+    ///
+    /// No part above 0, more than [`MOST_PAINTS`] paints, more than
+    /// [`MOST_PARTS`] parts of one.
+    ///
+    /// ```
+    /// use washpath_core::Recipe;
+    /// assert_eq!(Recipe::new(&[(3, 2), (5, 4)])?.parts(), [(3, 1), (5, 2)]);
+    /// assert!(Recipe::new(&[(3, 0)]).is_err());
+    /// # Ok::<(), washpath_core::Error>(())
+    /// ```
+    pub fn new(parts: &[(PaintNumber, u16)]) -> Result<Self, Error> {
+        Self::of_counts(parts.iter().map(|(paint, count)| (*paint, u64::from(*count))))
+    }
+
+    /// `share` of `b` by volume in a mixture with `a`, in the nearest whole parts of the two.
+    ///
+    /// Mixes of mixes: one part of a recipe is one volume of it. Where the
+    /// parts would grow past [`MOST_PARTS`] they are rounded, no paint to none.
+    ///
+    /// # Errors
+    ///
+    /// More than [`MOST_PAINTS`] paints together.
+    pub fn between(a: &Self, b: &Self, share: f32) -> Result<Self, Error> {
+        let [of_a, of_b] = whole_parts(share).map(u64::from);
+        // One volume of a recipe is its parts over their sum; both sums come to one denominator.
+        let (volume_a, volume_b) = (a.volume(), b.volume());
+        let side = |recipe: &Self, factor: u64| -> Vec<(PaintNumber, u64)> {
+            recipe.parts.iter().map(|(paint, count)| (*paint, u64::from(*count) * factor)).collect()
+        };
+        let parts = [side(a, of_a * volume_b), side(b, of_b * volume_a)].concat();
+        Self::of_counts(parts.into_iter())
+    }
+
+    /// Its paints and their parts, each at least 1.
+    #[must_use]
+    pub fn parts(&self) -> &[(PaintNumber, u16)] {
+        &self.parts
+    }
+
+    /// Its film.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::UnknownPaint`] for a paint that `shelf` lacks.
+    pub fn film(&self, shelf: &Shelf) -> Result<Film, Error> {
+        let films: Vec<(&Film, f32)> = self
+            .parts
+            .iter()
+            .map(|(paint, count)| Ok((&shelf.get(*paint)?.film, f32::from(*count))))
+            .collect::<Result<_, Error>>()?;
+        match films[..] {
+            [(film, _)] => Ok(film.clone()),
+            _ => mix(&films),
+        }
+    }
+
+    /// What is not known of it.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::UnknownPaint`] for a paint that `shelf` lacks.
+    pub fn doubt(&self, shelf: &Shelf) -> Result<Doubt, Error> {
+        let mut doubt: Option<Doubt> = None;
+        let mut volume = 0.0;
+        for (paint, count) in &self.parts {
+            let own = Doubt::of(shelf.get(*paint)?);
+            volume += f32::from(*count);
+            doubt = Some(doubt.map_or(own, |sum| Doubt::between(sum, own, f32::from(*count) / volume)));
+        }
+        doubt.ok_or_else(|| Error::Value(NOTHING.into()))
+    }
+
+    /// Parts of different paints, each at least 1, at most [`MOST_PAINTS`] of them.
+    pub(crate) fn of_whole(parts: impl Iterator<Item = (PaintNumber, u16)>) -> Self {
+        let mut parts: Vec<(PaintNumber, u16)> = parts.collect();
+        let divisor = parts.iter().fold(0, |divisor, (_, count)| gcd(divisor, u64::from(*count))).max(1);
+        parts.iter_mut().for_each(|(_, count)| *count /= divisor as u16);
+        Self { parts }
+    }
+
+    fn volume(&self) -> u64 {
+        self.parts.iter().map(|(_, count)| u64::from(*count)).sum()
+    }
+
+    fn of_counts(parts: impl Iterator<Item = (PaintNumber, u64)>) -> Result<Self, Error> {
+        let mut sums: Vec<(PaintNumber, u64)> = Vec::new();
+        for (paint, count) in parts.filter(|(_, count)| *count > 0) {
+            match sums.iter_mut().find(|(known, _)| *known == paint) {
+                Some((_, sum)) => *sum += count,
+                None => sums.push((paint, count)),
+            }
+        }
+        if sums.is_empty() {
+            return Err(Error::Value(NOTHING.into()));
+        }
+        if sums.len() > MOST_PAINTS {
+            return Err(Error::Value(format!("{} paints: a recipe holds at most {MOST_PAINTS}", sums.len())));
+        }
+        reduce(&mut sums);
+        let most = sums.iter().map(|(_, count)| *count).max().unwrap_or(1);
+        let scale = most.div_ceil(u64::from(MOST_PARTS));
+        for (_, count) in &mut sums {
+            *count = ((*count + scale / 2) / scale).clamp(1, u64::from(MOST_PARTS));
+        }
+        // Rounded parts may have found a new divisor.
+        reduce(&mut sums);
+        Ok(Self { parts: sums.into_iter().map(|(paint, count)| (paint, count as u16)).collect() })
+    }
+}
+
+/// Takes the common divisor out of the parts.
+fn reduce(parts: &mut [(PaintNumber, u64)]) {
+    let divisor = parts.iter().fold(0, |divisor, (_, count)| gcd(divisor, *count));
+    for (_, count) in parts {
+        *count /= divisor;
+    }
+}
+
+const NOTHING: &str = "a recipe needs at least one part of a paint";
+
+pub(crate) const fn gcd(mut a: u64, mut b: u64) -> u64 {
+    while b != 0 {
+        (a, b) = (b, a % b);
+    }
+    a
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn mixes_of_mixes_keep_their_volumes() {
+        let green = Recipe::new(&[(1, 2), (2, 1)]).unwrap();
+        let earth = Recipe::paint(3);
+        let mixed = Recipe::between(&green, &earth, 2.0 / 3.0).unwrap();
+        assert_eq!(mixed.parts(), [(1, 2), (2, 1), (3, 6)]);
+        assert_eq!(Recipe::between(&green, &earth, 0.0).unwrap(), green);
+        assert_eq!(Recipe::between(&green, &green, 0.3).unwrap(), green);
+    }
+
+    #[test]
+    fn rounded_parts_have_no_common_divisor() {
+        // Halved they are 352 and 500.
+        assert_eq!(Recipe::new(&[(1, 703), (2, 1000)]).unwrap().parts(), [(1, 88), (2, 125)]);
+    }
+
+    #[test]
+    fn limits_are_named() {
+        assert_eq!(Recipe::new(&[]).unwrap_err().to_string(), "a recipe needs at least one part of a paint");
+        let many: Vec<_> = (1..=9).map(|paint| (paint, 1)).collect();
+        assert_eq!(Recipe::new(&many).unwrap_err().to_string(), "9 paints: a recipe holds at most 8");
+    }
+
+    #[test]
+    fn a_recipe_is_the_film_of_its_parts() {
+        let shelf = Shelf::built_in();
+        let [a, b] = [1, 3].map(|number| &shelf.get(number).unwrap().film);
+        let recipe = Recipe::new(&[(1, 3), (3, 1)]).unwrap();
+        assert_eq!(recipe.film(shelf).unwrap(), mix(&[(a, 3.0), (b, 1.0)]).unwrap());
+        assert_eq!(Recipe::paint(1).film(shelf).unwrap(), *a);
+        assert!(Recipe::paint(60_000).film(shelf).is_err());
+    }
+
+    #[test]
+    fn a_mixture_of_mixtures_is_not_surer_than_its_worst_part() {
+        let shelf = Shelf::built_in();
+        let error = |parts: &[(PaintNumber, u16)]| Recipe::new(parts).unwrap().doubt(shelf).unwrap().error();
+        assert!(error(&[(1, 1)]) < error(&[(1, 1), (3, 1)]));
+        assert!(error(&[(1, 1), (3, 1)]) <= error(&[(1, 1), (3, 1), (2, 1)]) + 1e-4);
+    }
+
+    proptest! {
+        #[test]
+        fn parts_stay_whole_and_few(counts in proptest::collection::vec((1u16..9, 0u16..2000), 1..8), share in 0f32..1.0) {
+            if let Ok(recipe) = Recipe::new(&counts) {
+                let chained = Recipe::between(&recipe, &Recipe::paint(5), share).unwrap();
+                for (_, count) in chained.parts() {
+                    prop_assert!((1..=MOST_PARTS).contains(count));
+                }
+                prop_assert_eq!(Recipe::new(chained.parts()), Ok(chained));
+            }
+        }
+    }
+}

@@ -1,0 +1,8 @@
+//! Numbers alone: descents, minima, orders.
+
+pub(crate) mod descent;
+pub(crate) mod minimum;
+pub(crate) mod minmax;
+#[cfg(test)]
+pub(crate) mod noise;
+pub(crate) mod sort;

@@ -1,0 +1,69 @@
+//! The horizon: how far out on the wheel a whole shelf reaches.
+
+use crate::colour::WheelPoint;
+use crate::colour::outline::Outline;
+use crate::error::Error;
+use crate::optics::view::View;
+use crate::paint::PaintNumber;
+use crate::paint::shelf::Shelf;
+use crate::reach::Reach;
+
+/// Part of the farthest reach of any paint near its angle that a paint must have to count as outer.
+const OUTER: f32 = 0.9;
+
+/// Degrees to either side that count as near.
+const NEAR: f32 = 20.0;
+
+/// How far out on the wheel all paints of a shelf reach together, alone and in pairs.
+///
+/// The outer paints' pairs stand for all: duller paints lie within their paths. It
+/// takes as long as a few reports; make it once for a view.
+///
+/// # Errors
+///
+/// None for a shelf of at most 255 outer paints.
+pub fn horizon(shelf: &Shelf, view: &View) -> Result<Outline, Error> {
+    let places: Vec<(PaintNumber, WheelPoint)> = shelf
+        .paints()
+        .iter()
+        .map(|paint| (paint.number, view.place(&paint.film, view.strongest_load(&paint.film))))
+        .collect();
+    let apart = |a: f32, b: f32| ((a - b + 540.0).rem_euclid(360.0) - 180.0).abs();
+    let farthest = |angle: f32| {
+        let near = places.iter().filter(|(_, place)| apart(place.angle(), angle) <= NEAR);
+        near.map(|(_, place)| place.radius()).fold(0.0, f32::max)
+    };
+    let outer: Vec<PaintNumber> = places
+        .iter()
+        .filter(|(_, place)| place.radius() >= OUTER * farthest(place.angle()))
+        .map(|(number, _)| *number)
+        .collect();
+    if outer.len() > usize::from(u8::MAX) {
+        return Err(Error::Value(format!("{} outer paints: a horizon spans at most 255", outer.len())));
+    }
+    Ok(Reach::of_pairs(&outer, shelf, view)?.outline())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::colour::wheel;
+    use crate::optics::film::Film;
+    use crate::optics::observer::Light;
+    use crate::optics::paper::Stock;
+
+    #[test]
+    fn no_pair_of_the_shelf_lies_far_beyond_the_horizon() {
+        let (shelf, view) = (Shelf::built_in(), View::new(&Stock::BrightWhite.paper(), Light::D65));
+        let horizon = horizon(shelf, &view).unwrap();
+        for (i, a) in shelf.paints().iter().enumerate() {
+            for b in &shelf.paints()[i..] {
+                for (share, load) in [(0.5, 1.0), (0.5, 0.3), (0.1, 0.5), (0.9, 0.5)] {
+                    let place = wheel(view.colour(&Film::between(&a.film, &b.film, share), load));
+                    let radius = horizon.radius(place.angle());
+                    assert!(place.radius() <= radius + 1.5, "{} {}: {radius}", a.key, b.key);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,375 @@
+//! The least-squares problem of paints that meet in swatches, and its solution.
+
+use super::band_matrix::BandMatrix;
+use super::film::slopes;
+use super::{Curves, Ground, Hold, LEAST, Prior, Seen, Swatch, daylight};
+use crate::colour::Lab;
+use crate::optics::observer::Light;
+use crate::optics::spectrum::{BANDS, Spectrum};
+
+/// What a cube root of reflectance may miss by, as 1 / 0.01: 1.16 L*.
+const ROOT_WEIGHT: f64 = 100.0;
+
+/// Weight of a CIELAB unit. A spectrum's 36 bands add up to w² = 39.6, that is
+/// 13.2 for each of L*, a*, b*; its root over 1.16 gives one Lab the same say.
+pub(super) const LAB_WEIGHT: f64 = 3.1;
+
+/// Residual from which a swatch begins to be doubted.
+const DOUBT: f64 = 3.0;
+
+/// Most steps; well-posed fits end after 10 to 30.
+const MOST_STEPS: usize = 60;
+
+/// A step that improves the sum by less than this share is the last.
+const ENOUGH: f64 = 1e-6;
+
+/// Longest step in ln K or ln S, so that a bad slope does not overshoot.
+const LONGEST_STEP: f64 = 2.0;
+
+/// Paints connected by swatches, and those swatches; both by index.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(super) struct Component {
+    pub(super) paints: Vec<usize>,
+    pub(super) swatches: Vec<usize>,
+}
+
+/// Splits paints and swatches where nothing connects them.
+pub(super) fn components(paints: usize, swatches: &[Swatch]) -> Vec<Component> {
+    let mut group: Vec<usize> = (0..paints).collect();
+    for swatch in swatches {
+        let into = swatch.parts.iter().map(|(paint, _)| group[*paint]).min();
+        let joined: Vec<usize> = swatch.parts.iter().map(|(paint, _)| group[*paint]).collect();
+        for member in &mut group {
+            if let (Some(into), true) = (into, joined.contains(member)) {
+                *member = into;
+            }
+        }
+    }
+    let mut found = vec![Component::default(); paints];
+    for (paint, root) in group.iter().enumerate() {
+        found[*root].paints.push(paint);
+    }
+    for (index, swatch) in swatches.iter().enumerate() {
+        if let Some((paint, _)) = swatch.parts.first() {
+            found[group[*paint]].swatches.push(index);
+        }
+    }
+    found.retain(|component| !component.swatches.is_empty());
+    found
+}
+
+/// One component, ready to be solved.
+///
+/// Variables stand band by band, then paint by paint, K before S, so that all
+/// but CIELAB swatches couple only variables close to each other.
+pub(super) struct Problem<'a> {
+    priors: Vec<&'a Prior>,
+    expected: Vec<f64>,
+    swatches: Vec<(&'a Swatch, Vec<(usize, f64)>)>,
+    inner_paper: Spectrum<f64>,
+    ground: &'a Ground,
+    band_weights: Spectrum<f64>,
+    width: usize,
+}
+
+/// Half the Hessian and half the gradient of the sum; a target may be absent.
+struct Normal {
+    matrix: BandMatrix,
+    gradient: Vec<f64>,
+}
+
+impl Normal {
+    /// Adds the residual `r` of slopes `row`, both already weighted by `w`.
+    fn add(&mut self, row: &[(usize, f64)], r: f64, w: f64) {
+        for (at, (i, slope)) in row.iter().enumerate() {
+            self.gradient[*i] += w * slope * r;
+            for (j, other) in &row[..=at] {
+                self.matrix.add(*i, *j, w * slope * other);
+            }
+        }
+    }
+}
+
+impl<'a> Problem<'a> {
+    pub(super) fn new(
+        ground: &'a Ground,
+        priors: &'a [Prior],
+        swatches: &'a [Swatch],
+        component: &Component,
+    ) -> Self {
+        let local = |paint: usize| component.paints.iter().position(|p| *p == paint);
+        let swatches: Vec<_> = component
+            .swatches
+            .iter()
+            .map(|index| {
+                let swatch = &swatches[*index];
+                let loads = ground.loads(&swatch.parts);
+                (swatch, loads.into_iter().filter_map(|(p, x)| Some((local(p)?, x))).collect())
+            })
+            .collect();
+        let priors: Vec<&Prior> = component.paints.iter().map(|paint| &priors[*paint]).collect();
+        let variables = 2 * priors.len() * BANDS;
+        let coupled = swatches.iter().any(|(swatch, _)| matches!(swatch.seen, Seen::Lab(_)));
+        let mut problem = Self {
+            expected: vec![0.0; variables],
+            // The bend of a curve reaches two bands back: 4 variables a paint.
+            width: if coupled { variables } else { 4 * priors.len() },
+            priors,
+            swatches,
+            inner_paper: ground.inner_paper(),
+            ground,
+            band_weights: band_weights(),
+        };
+        for band in 0..BANDS {
+            for paint in 0..problem.priors.len() {
+                let curves = &problem.priors[paint].curves;
+                let [k, s] = [curves.k[band], curves.s[band]].map(|value| value.max(LEAST).ln());
+                let at = problem.index(band, paint);
+                problem.expected[at] = k;
+                problem.expected[at + 1] = s;
+            }
+        }
+        problem
+    }
+
+    /// The fitted paints and the minimised sum.
+    pub(super) fn solve(&self) -> (Vec<Curves>, f64) {
+        let mut u = self.start();
+        let mut damping = 1e-2;
+        let (mut cost, mut normal) = self.linearise(&u);
+        for _ in 0..MOST_STEPS {
+            let Some((next, next_cost)) = self.step(&u, cost, &normal, &mut damping) else { break };
+            let gain = (cost - next_cost) / cost;
+            u = next;
+            (cost, normal) = self.linearise(&u);
+            if gain < ENOUGH {
+                break;
+            }
+        }
+        (self.curves(&u), cost)
+    }
+
+    /// What is expected; where nothing is of K, that of a film that hides its paper.
+    ///
+    /// The sum has other valleys: paints that darken slowly with quantity also
+    /// look like weak ones. A masstone hides, so the search begins there.
+    fn start(&self) -> Vec<f64> {
+        let mut u = self.expected.clone();
+        for (paint, prior) in self.priors.iter().enumerate() {
+            let alone = self.swatches.iter().filter_map(|(swatch, loads)| match (&swatch.seen, &loads[..]) {
+                (Seen::Spectrum(r), [(p, load)]) if *p == paint => Some((r, load.ln().abs())),
+                _ => None,
+            });
+            let masstone = alone.min_by(|a, b| a.1.total_cmp(&b.1));
+            let (Some((reflectance, _)), true) = (masstone, prior.k.level == 0.0) else { continue };
+            for band in 0..BANDS {
+                let r = self.ground.surface.inner(reflectance[band]).clamp(1e-3, 0.99);
+                // Kubelka 1931: K / S of an opaque film.
+                u[self.index(band, paint)] =
+                    ((1.0 - r).powi(2) / (2.0 * r)).ln() + u[self.index(band, paint) + 1];
+            }
+        }
+        u
+    }
+
+    /// A step that lowers the sum, at rising damping; `None` if there is none.
+    fn step(&self, u: &[f64], cost: f64, normal: &Normal, damping: &mut f64) -> Option<(Vec<f64>, f64)> {
+        let downhill: Vec<f64> = normal.gradient.iter().map(|g| -g).collect();
+        for _ in 0..10 {
+            let mut matrix = normal.matrix.clone();
+            for i in 0..u.len() {
+                matrix.add(i, i, *damping * (matrix.diagonal(i) + 1e-6));
+            }
+            if let Some(step) = matrix.solve(&downhill) {
+                let next: Vec<f64> =
+                    u.iter().zip(step).map(|(u, d)| u + d.clamp(-LONGEST_STEP, LONGEST_STEP)).collect();
+                let next_cost = self.cost(&next);
+                if next_cost < cost {
+                    *damping = (*damping / 5.0).max(1e-9);
+                    return Some((next, next_cost));
+                }
+            }
+            *damping *= 5.0;
+        }
+        None
+    }
+
+    fn cost(&self, u: &[f64]) -> f64 {
+        self.data(u, None) + self.held(u, None)
+    }
+
+    fn linearise(&self, u: &[f64]) -> (f64, Normal) {
+        let mut normal =
+            Normal { matrix: BandMatrix::new(u.len(), self.width), gradient: vec![0.0; u.len()] };
+        let cost = self.data(u, Some(&mut normal)) + self.held(u, Some(&mut normal));
+        (cost, normal)
+    }
+
+    /// The swatches' part of the sum.
+    fn data(&self, u: &[f64], mut normal: Option<&mut Normal>) -> f64 {
+        let values: Vec<f64> = u.iter().map(|u| u.exp()).collect();
+        let mut cost = 0.0;
+        for (swatch, loads) in &self.swatches {
+            let film: Vec<Band> = (0..BANDS).map(|band| self.band(band, loads, &values)).collect();
+            match &swatch.seen {
+                Seen::Spectrum(measured) => {
+                    for (band, film) in film.iter().enumerate() {
+                        let weight = ROOT_WEIGHT * self.band_weights[band] * swatch.trust;
+                        let root = film.r.cbrt();
+                        let slope = weight / (3.0 * root * root);
+                        let row = self.row(band, film, loads, &values, slope, normal.is_some());
+                        cost += weigh(&mut normal, &row, weight * (root - measured[band].cbrt()));
+                    }
+                }
+                Seen::Lab(measured) => {
+                    let reflectance: Spectrum<f64> = std::array::from_fn(|band| film[band].r);
+                    for residual in lab_residuals(&reflectance, *measured) {
+                        let row: Vec<(usize, f64)> = (0..BANDS)
+                            .flat_map(|band| {
+                                let slope = residual.slopes[band] * swatch.trust;
+                                self.row(band, &film[band], loads, &values, slope, normal.is_some())
+                            })
+                            .collect();
+                        cost += weigh(&mut normal, &row, residual.value * swatch.trust);
+                    }
+                }
+            }
+        }
+        cost
+    }
+
+    /// The film of a swatch at one band, surface included.
+    fn band(&self, band: usize, loads: &[(usize, f64)], values: &[f64]) -> Band {
+        let sum = |offset: usize| -> f64 {
+            loads.iter().map(|(paint, x)| x * values[self.index(band, *paint) + offset]).sum()
+        };
+        let [inner, by_k, by_s] = slopes(sum(0), sum(1), self.inner_paper[band]);
+        let surface = self.ground.surface;
+        let through = (1.0 - surface.k1) * (1.0 - surface.k2) / (1.0 - surface.k2 * inner).powi(2);
+        // A cube root's slope at nothing at all is endless.
+        Band { r: surface.outer(inner).max(1e-6), by_k: through * by_k, by_s: through * by_s }
+    }
+
+    /// Slopes of `slope` times the band's reflectance by every variable in it.
+    fn row(
+        &self,
+        band: usize,
+        film: &Band,
+        loads: &[(usize, f64)],
+        values: &[f64],
+        slope: f64,
+        wanted: bool,
+    ) -> Vec<(usize, f64)> {
+        let loads = if wanted { loads } else { &[] };
+        let mut row = Vec::with_capacity(2 * loads.len());
+        for (paint, x) in loads {
+            let at = self.index(band, *paint);
+            row.push((at, slope * film.by_k * x * values[at]));
+            row.push((at + 1, slope * film.by_s * x * values[at + 1]));
+        }
+        row
+    }
+
+    /// The part of the sum that holds the curves to what is expected.
+    fn held(&self, u: &[f64], mut normal: Option<&mut Normal>) -> f64 {
+        let off = |i: usize| u[i] - self.expected[i];
+        let mut cost = 0.0;
+        for (paint, prior) in self.priors.iter().enumerate() {
+            for (offset, hold) in [(0, prior.k), (1, prior.s)] {
+                let at = |band: usize| self.index(band, paint) + offset;
+                for band in 0..BANDS {
+                    for row in hold_rows(hold, band, at) {
+                        let r: f64 = row.iter().map(|(i, factor)| factor * off(*i)).sum();
+                        cost += r * r;
+                        if let Some(normal) = &mut normal {
+                            normal.add(&row, r, 1.0);
+                        }
+                    }
+                }
+            }
+        }
+        cost
+    }
+
+    fn curves(&self, u: &[f64]) -> Vec<Curves> {
+        (0..self.priors.len())
+            .map(|paint| Curves {
+                k: std::array::from_fn(|band| u[self.index(band, paint)].exp()),
+                s: std::array::from_fn(|band| u[self.index(band, paint) + 1].exp()),
+            })
+            .collect()
+    }
+
+    fn index(&self, band: usize, paint: usize) -> usize {
+        2 * (band * self.priors.len() + paint)
+    }
+}
+
+/// Reflectance at a band and its slopes by the film's K and S.
+struct Band {
+    r: f64,
+    by_k: f64,
+    by_s: f64,
+}
+
+/// A CIELAB residual and its slopes by the reflectance at every band.
+pub(super) struct Residual {
+    pub(super) value: f64,
+    pub(super) slopes: Spectrum<f64>,
+}
+
+/// Adds a residual to the equations, if wanted, and returns Cauchy's loss of it.
+fn weigh(normal: &mut Option<&mut Normal>, row: &[(usize, f64)], r: f64) -> f64 {
+    let doubt = (r / DOUBT).powi(2);
+    if let Some(normal) = normal {
+        normal.add(row, r, 1.0 / (1.0 + doubt));
+    }
+    DOUBT * DOUBT * doubt.ln_1p()
+}
+
+/// The rows by which a hold ties the deviation at a band to those before it.
+fn hold_rows(hold: Hold, band: usize, at: impl Fn(usize) -> usize) -> Vec<Vec<(usize, f64)>> {
+    let mut rows = Vec::with_capacity(3);
+    if hold.level > 0.0 {
+        rows.push(vec![(at(band), hold.level)]);
+    }
+    if hold.slope > 0.0 && band >= 1 {
+        rows.push(vec![(at(band - 1), -hold.slope), (at(band), hold.slope)]);
+    }
+    if hold.bend > 0.0 && band >= 2 {
+        rows.push(vec![(at(band - 2), hold.bend), (at(band - 1), -2.0 * hold.bend), (at(band), hold.bend)]);
+    }
+    rows
+}
+
+/// Square roots of a tenth plus twelve times a band's share in X, Y and Z.
+fn band_weights() -> Spectrum<f64> {
+    let weights = Light::D65.weights();
+    std::array::from_fn(|band| {
+        let share: f64 = (0..3).map(|i| weights.xyz[i][band].max(0.0) / weights.white[i]).sum();
+        (0.1 + 12.0 * share).sqrt()
+    })
+}
+
+/// CIELAB minus what was measured, weighted, with slopes (CIE 15:2018, 8.2.1).
+pub(super) fn lab_residuals(reflectance: &Spectrum<f64>, measured: Lab<f64>) -> [Residual; 3] {
+    let weights = Light::D65.weights();
+    let xyz = weights.tristimulus(reflectance);
+    // Slopes of f(X / Xn) by the reflectance at each band.
+    let f: [Spectrum<f64>; 3] = std::array::from_fn(|i| {
+        let ratio = xyz[i] / weights.white[i];
+        let slope = if ratio > 216.0 / 24389.0 { ratio.cbrt().powi(-2) / 3.0 } else { 841.0 / 108.0 };
+        weights.xyz[i].map(|weight| slope * weight / weights.white[i])
+    });
+    let found = daylight(reflectance);
+    let chroma_weight = LAB_WEIGHT / (1.0 + 0.045 * measured.a.hypot(measured.b));
+    let residual = |weight: f64, off: f64, slope: &dyn Fn(usize) -> f64| Residual {
+        value: weight * off,
+        slopes: std::array::from_fn(|band| weight * slope(band)),
+    };
+    [
+        residual(LAB_WEIGHT, found.l - measured.l, &|band| 116.0 * f[1][band]),
+        residual(chroma_weight, found.a - measured.a, &|band| 500.0 * (f[0][band] - f[1][band])),
+        residual(chroma_weight, found.b - measured.b, &|band| 200.0 * (f[1][band] - f[2][band])),
+    ]
+}

@@ -1,0 +1,382 @@
+//! The painter's own paints, as they were described.
+
+use crate::colour::hue::{Hue, NEAR_GREY};
+use crate::colour::{Lab, chroma};
+use crate::error::Error;
+use crate::kit::KitPaper;
+use crate::mixing::recipe::Recipe;
+use crate::optics::film::Film;
+use crate::optics::observer::Light;
+use crate::optics::spectrum::{BANDS, Spectrum, from_fn};
+use crate::paint::shelf::Shelf;
+use crate::paint::{Paint, PaintNumber, Tier};
+use crate::swatches::calibrate::Seen;
+use crate::text::decimal::Decimal;
+use crate::text::words::short_line;
+
+/// First number of a painter's own paint; those below belong to the built-in shelf.
+pub const FIRST_OWN: PaintNumber = 4096;
+
+/// Longest name of an own paint, in characters.
+pub const LONGEST_PAINT_NAME: usize = 40;
+
+/// Longest pigment line, in characters; `PB29 PV19`.
+pub const LONGEST_CODE: usize = 24;
+
+/// Longest caution, in characters.
+pub const LONGEST_CAUTION: usize = 160;
+
+/// A colour or a spectrum of a swatch, rounded to what travels in a link.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Patch {
+    /// L*, a*, b* in D65, in halves.
+    Colour([i16; 3]),
+    /// Reflectance at every band, in steps of [`Patch::STEP`].
+    Measured(Box<[u16; BANDS]>),
+}
+
+impl Patch {
+    /// Steps of reflectance in one: a meter repeats itself no better.
+    pub const STEP: f64 = 1.0 / 2000.0;
+
+    /// Of what was seen.
+    ///
+    /// # Errors
+    ///
+    /// A colour outside L* 0 to 100 or a*, b* -150 to 150, a reflectance
+    /// outside 0 to 1.2.
+    pub fn new(seen: &Seen) -> Result<Self, Error> {
+        match seen {
+            Seen::Lab(Lab { l, a, b, .. }) => {
+                let within = (0.0..=100.0).contains(l) && a.abs() <= 150.0 && b.abs() <= 150.0;
+                if !within {
+                    let [l, a, b] = [*l, *a, *b].map(|value| Decimal(value as f32));
+                    return Err(Error::Value(format!("L* {l} a* {a} b* {b} is no colour of a swatch")));
+                }
+                Ok(Self::Colour([l, a, b].map(|value| (2.0 * value).round() as i16)))
+            }
+            Seen::Spectrum(reflectance) => {
+                if let Some(value) = reflectance.iter().find(|value| !(0.0..=1.2).contains(*value)) {
+                    let value = Decimal(*value as f32);
+                    return Err(Error::Value(format!("reflectance {value} is not within 0 and 1.2")));
+                }
+                Ok(Self::Measured(Box::new(reflectance.map(|value| (value / Self::STEP).round() as u16))))
+            }
+        }
+    }
+
+    /// What was seen, rounded.
+    #[must_use]
+    pub fn seen(&self) -> Seen {
+        match self {
+            Self::Colour(halves) => {
+                let [l, a, b] = halves.map(|half| 0.5 * f64::from(half));
+                Seen::Lab(Lab::new(l, a, b))
+            }
+            Self::Measured(steps) => {
+                let reflectance: Spectrum<f64> = from_fn(|band| f64::from(steps[band]) * Self::STEP);
+                Seen::Spectrum(Box::new(reflectance))
+            }
+        }
+    }
+}
+
+/// What a painter's own paint was made from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Origin {
+    /// Swatches of it alone on a paper: masstone, and a wash at a load in quarter octaves.
+    Swatches {
+        /// The paper they lie on.
+        paper: KitPaper,
+        /// As heavy as the paint is painted out: load 1.
+        masstone: Patch,
+        /// Thinned with water.
+        wash: Option<(Patch, i8)>,
+    },
+    /// A mixture of paints of the built-in shelf, filled as one.
+    Mixture(Recipe),
+}
+
+/// A painter's own paint.
+///
+/// What it was made from is what it is, not the film: so it travels in few bytes,
+/// and a better fit in a later program makes it better.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OwnPaint {
+    name: String,
+    code: String,
+    caution: String,
+    ratings: [Option<u8>; 4],
+    origin: Origin,
+}
+
+/// Ratings in the order they are kept, with their least and greatest value.
+const RATINGS: [(&str, u8, u8); 4] =
+    [("transparency", 0, 4), ("staining", 0, 4), ("granulation", 0, 4), ("lightfastness", 1, 8)];
+
+impl OwnPaint {
+    /// A paint of this origin. Control characters in the name become spaces.
+    ///
+    /// # Errors
+    ///
+    /// No name or one longer than [`LONGEST_PAINT_NAME`]; a mixture that holds
+    /// an own paint; a wash whose load is not between 1/32 and masstone.
+    pub fn new(name: &str, origin: Origin) -> Result<Self, Error> {
+        let name = short_line(name, "a paint's name", LONGEST_PAINT_NAME)?;
+        if name.is_empty() {
+            return Err(Error::Value("a paint needs a name".into()));
+        }
+        match &origin {
+            Origin::Mixture(recipe) if recipe.parts().iter().any(|(paint, _)| *paint >= FIRST_OWN) => {
+                return Err(Error::Value("a mixture is made of paints of the built-in shelf".into()));
+            }
+            Origin::Swatches { wash: Some((_, stop)), .. } if !(-20..0).contains(stop) => {
+                return Err(Error::Value("a wash is thinner than masstone, down to 1/32 of it".into()));
+            }
+            _ => {}
+        }
+        Ok(Self { name, code: String::new(), caution: String::new(), ratings: [None; 4], origin })
+    }
+
+    /// The same with a pigment line, as on the label.
+    ///
+    /// # Errors
+    ///
+    /// Longer than [`LONGEST_CODE`].
+    pub fn with_code(self, code: &str) -> Result<Self, Error> {
+        Ok(Self { code: short_line(code, "the pigments", LONGEST_CODE)?, ..self })
+    }
+
+    /// The same with a caution of the painter's.
+    ///
+    /// # Errors
+    ///
+    /// Longer than [`LONGEST_CAUTION`].
+    pub fn with_caution(self, caution: &str) -> Result<Self, Error> {
+        Ok(Self { caution: short_line(caution, "the caution", LONGEST_CAUTION)?, ..self })
+    }
+
+    /// The same with transparency, staining and granulation, 0 to 4, and a Blue Wool grade, 1 to 8.
+    ///
+    /// # Errors
+    ///
+    /// A rating out of its range.
+    pub fn with_ratings(self, ratings: [Option<u8>; 4]) -> Result<Self, Error> {
+        for ((name, least, most), rating) in RATINGS.iter().zip(ratings) {
+            if let Some(rating) = rating.filter(|rating| !(least..=most).contains(&rating)) {
+                return Err(Error::Value(format!("{name} is {rating}, not within {least} and {most}")));
+            }
+        }
+        Ok(Self { ratings, ..self })
+    }
+
+    /// Its name, never empty.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Its pigments, perhaps empty.
+    #[must_use]
+    pub fn code(&self) -> &str {
+        &self.code
+    }
+
+    /// What to beware of, in the painter's words; perhaps empty.
+    #[must_use]
+    pub fn caution(&self) -> &str {
+        &self.caution
+    }
+
+    /// Transparency, staining, granulation and lightfastness, as [`Self::with_ratings`] takes them.
+    #[must_use]
+    pub const fn ratings(&self) -> [Option<u8>; 4] {
+        self.ratings
+    }
+
+    /// What it was made from.
+    #[must_use]
+    pub const fn origin(&self) -> &Origin {
+        &self.origin
+    }
+
+    /// The paint itself, under a number. `film` is that of its swatches,
+    /// [`Self::film_of_swatches`]; a mixture's is what its recipe makes of paints of `shelf`.
+    ///
+    /// What was not rated is taken from the mixture's paints or left open.
+    ///
+    /// # Errors
+    ///
+    /// [`Error::UnknownPaint`] for a mixture of a paint that `shelf` lacks;
+    /// [`Error::Value`] for swatches without their film.
+    pub fn paint(&self, number: PaintNumber, film: Option<&Film>, shelf: &Shelf) -> Result<Paint, Error> {
+        let blank = Paint {
+            number,
+            key: key_of(&self.name),
+            code: self.code.clone(),
+            name: self.name.clone(),
+            aliases: Vec::new(),
+            family: String::new(),
+            hue: String::new(),
+            transparency: None,
+            staining: None,
+            granulation: None,
+            lightfast_tint: None,
+            lightfast_masstone: None,
+            caution: String::new(),
+            strength_source: String::new(),
+            tier: Tier::Swatched,
+            source: String::new(),
+            film: Film::CLEAR,
+            left: [1.0; 2],
+        };
+        let mut paint = match &self.origin {
+            Origin::Swatches { masstone, wash, .. } => {
+                let lacking = || Error::Value(format!("the film of {}'s swatches is not known", self.name));
+                Self::of_swatches(blank, masstone, wash.as_ref(), film.ok_or_else(lacking)?)
+            }
+            Origin::Mixture(recipe) => Self::of_mixture(blank, recipe, shelf)?,
+        };
+        let [transparency, staining, granulation, lightfast] =
+            self.ratings.map(|rating| rating.map(f32::from));
+        paint.transparency = transparency.or(paint.transparency);
+        paint.staining = staining.or(paint.staining);
+        paint.granulation = granulation.or(paint.granulation);
+        paint.lightfast_tint = lightfast.or(paint.lightfast_tint);
+        if !self.caution.is_empty() {
+            paint.caution.clone_from(&self.caution);
+        }
+        Ok(paint)
+    }
+
+    fn of_swatches(blank: Paint, masstone: &Patch, wash: Option<&(Patch, i8)>, film: &Film) -> Paint {
+        let is_measured = |patch: &Patch| matches!(patch, Patch::Measured(_));
+        let measured = is_measured(masstone) && wash.is_none_or(|(patch, _)| is_measured(patch));
+        let lab = masstone.seen().lab();
+        Paint {
+            hue: hue_word(Lab::new(lab.l as f32, lab.a as f32, lab.b as f32)).to_owned(),
+            tier: if measured && wash.is_some() { Tier::OwnMeasured } else { Tier::Swatched },
+            source: if measured { "your measurement" } else { "your swatches" }.to_owned(),
+            film: film.clone(),
+            ..blank
+        }
+    }
+
+    fn of_mixture(blank: Paint, recipe: &Recipe, shelf: &Shelf) -> Result<Paint, Error> {
+        let parts: Vec<&Paint> =
+            recipe.parts().iter().map(|(paint, _)| shelf.get(*paint)).collect::<Result<_, _>>()?;
+        let least = |rating: fn(&Paint) -> Option<f32>| -> Option<f32> {
+            parts.iter().map(|paint| rating(paint)).collect::<Option<Vec<_>>>()?.into_iter().reduce(f32::min)
+        };
+        let most = |rating: fn(&Paint) -> Option<f32>| -> Option<f32> {
+            parts.iter().map(|paint| rating(paint)).collect::<Option<Vec<_>>>()?.into_iter().reduce(f32::max)
+        };
+        let film = recipe.film(shelf)?;
+        let paper = crate::Stock::BrightWhite.paper();
+        let colour = crate::View::new(&paper, Light::D65).colour(&film, 1.0);
+        let mut cautions: Vec<&str> =
+            parts.iter().map(|paint| paint.caution.as_str()).filter(|text| !text.is_empty()).collect();
+        cautions.dedup();
+        Ok(Paint {
+            hue: hue_word(colour).to_owned(),
+            // Cautious where paints differ: a mixture hides, stains and grains as its most willing
+            // paint and fades with its most fleeting (common practice, no source).
+            transparency: least(|paint| paint.transparency),
+            staining: most(|paint| paint.staining),
+            granulation: most(|paint| paint.granulation),
+            lightfast_tint: least(|paint| paint.lightfast_tint),
+            lightfast_masstone: least(|paint| paint.lightfast_masstone),
+            caution: cautions.join(" "),
+            tier: parts.iter().map(|paint| paint.tier).max().unwrap_or(Tier::Estimated),
+            source: "a mixture of paints of the shelf".to_owned(),
+            film,
+            ..blank
+        })
+    }
+}
+
+/// Key of an own paint: it is told from the shelf's by its prefix. Letters beyond ASCII keep their case.
+fn key_of(name: &str) -> String {
+    format!("own:{}", name.to_ascii_lowercase())
+}
+
+/// Hue family of a masstone, in a word.
+fn hue_word(lab: Lab) -> &'static str {
+    match chroma(lab) {
+        grey if grey > NEAR_GREY => Hue::of(lab).name(),
+        _ if lab.l < 35.0 => "black",
+        _ if lab.l > 90.0 => "white",
+        _ => "grey",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Stock;
+
+    fn swatches(masstone: Lab<f64>) -> Origin {
+        Origin::Swatches {
+            paper: KitPaper::Stock(Stock::Cream),
+            masstone: Patch::new(&Seen::Lab(masstone)).unwrap(),
+            wash: None,
+        }
+    }
+
+    #[test]
+    fn limits_are_named() {
+        let origin = || swatches(Lab::new(40.0, 20.0, 10.0));
+        let refused = |result: Result<OwnPaint, Error>| result.unwrap_err().to_string();
+        assert_eq!(refused(OwnPaint::new(" \n", origin())), "a paint needs a name");
+        assert_eq!(
+            refused(OwnPaint::new(&"x".repeat(41), origin())),
+            "a paint's name is longer than 40 characters"
+        );
+        let own = || OwnPaint::new("Quay red", origin()).unwrap();
+        assert_eq!(
+            refused(own().with_ratings([Some(5), None, None, None])),
+            "transparency is 5, not within 0 and 4"
+        );
+        assert_eq!(
+            refused(own().with_ratings([None, None, None, Some(0)])),
+            "lightfastness is 0, not within 1 and 8"
+        );
+        let mixture = Origin::Mixture(Recipe::new(&[(1, 1), (FIRST_OWN, 1)]).unwrap());
+        assert_eq!(refused(OwnPaint::new("x", mixture)), "a mixture is made of paints of the built-in shelf");
+        let patch = Patch::new(&Seen::Lab(Lab::new(140.0, 0.0, 0.0)));
+        assert_eq!(patch.unwrap_err().to_string(), "L* 140 a* 0 b* 0 is no colour of a swatch");
+    }
+
+    #[test]
+    fn a_mixture_is_what_its_recipe_makes() {
+        let shelf = Shelf::built_in();
+        let numbers = ["pb29", "pbr7-burnt-sienna"].map(|key| shelf.find(key).unwrap().number);
+        let recipe = Recipe::new(&[(numbers[0], 2), (numbers[1], 1)]).unwrap();
+        let own = OwnPaint::new("Harbour grey", Origin::Mixture(recipe.clone())).unwrap();
+        let paint = own.paint(FIRST_OWN, None, shelf).unwrap();
+        assert_eq!(paint.film, recipe.film(shelf).unwrap());
+        assert_eq!(paint.key, "own:harbour grey");
+        assert!(paint.granulates());
+        let smooth =
+            own.with_ratings([None, None, Some(0), None]).unwrap().paint(FIRST_OWN, None, shelf).unwrap();
+        assert!(!smooth.granulates());
+    }
+
+    #[test]
+    fn a_paint_shows_its_swatch() {
+        let wanted = Lab::new(38.0, 52.0, 30.0);
+        let own = OwnPaint::new("Quay red", swatches(wanted)).unwrap();
+        let shelf = Shelf::built_in();
+        assert_eq!(
+            own.paint(FIRST_OWN, None, shelf).unwrap_err().to_string(),
+            "the film of Quay red's swatches is not known"
+        );
+        let film = own.film_of_swatches(shelf).unwrap();
+        let paint = own.paint(FIRST_OWN, film.as_ref(), shelf).unwrap();
+        let view = crate::View::new(&Stock::Cream.paper(), Light::D65);
+        let found = view.colour(&paint.film, 1.0);
+        let found = Lab::new(found.l.into(), found.a.into(), found.b.into());
+        assert!(crate::colour::ciede2000(found, wanted) < 0.5, "{found:?}");
+        assert_eq!((paint.hue.as_str(), paint.tier), ("red", Tier::Swatched));
+    }
+}

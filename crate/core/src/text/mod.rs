@@ -1,0 +1,6 @@
+//! Text as it is read and written: decimals, words, tables, packed numbers.
+
+pub(crate) mod decimal;
+pub(crate) mod rows;
+pub(crate) mod varint;
+pub(crate) mod words;
