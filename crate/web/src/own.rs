@@ -2,14 +2,12 @@
 
 use serde::Serialize;
 use washpath_core::calibrate::Seen;
-use washpath_core::{Lab, Origin, OwnPaint, PaintNumber, Patch, Recipe};
-use wasm_bindgen::prelude::*;
+use washpath_core::{Lab, Origin, OwnPaint, Patch, Recipe};
+use wasm_bindgen::prelude::{JsError, JsValue};
 
-use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
 use crate::paper::PaperChoice;
 use crate::parts::Parts;
-use crate::swatch::lab_of;
 
 /// An own paint: a mixture of `parts`, or swatches on a `paper`.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -120,57 +118,8 @@ pub(crate) fn numbers_of(seen: &Seen) -> Vec<f32> {
     }
 }
 
-/// An own paint as it will be kept: checked, rounded to what a link carries.
-///
-/// # Errors
-///
-/// What is wrong with it, in words for the painter.
-#[wasm_bindgen]
-pub fn read_own(paint: JsValue) -> Result<JsValue, JsError> {
-    let paint: OwnReadout = into(paint)?;
-    out(&OwnReadout::from(&paint.paint()?))
-}
-
-/// First number of an own paint.
-#[wasm_bindgen]
-#[must_use]
-pub fn first_own() -> PaintNumber {
-    washpath_core::FIRST_OWN
-}
-
-/// L*, a*, b* of what was seen: itself, or that of 36 reflectances in daylight.
-///
-/// # Errors
-///
-/// Neither of the two.
-#[wasm_bindgen]
-pub fn lab_of_seen(numbers: &[f32]) -> Result<Vec<f32>, JsError> {
-    let Lab { l, a, b, .. } = lab_seen(numbers)?;
-    Ok(vec![l, a, b])
-}
-
 /// The colour of what was seen.
 pub(crate) fn lab_seen(numbers: &[f32]) -> Result<Lab, JsError> {
     let lab = seen(numbers)?.lab();
     Ok(Lab::new(lab.l as f32, lab.a as f32, lab.b as f32))
-}
-
-/// How one colour differs from another: `{error, words}`.
-#[derive(Serialize)]
-struct Comparison {
-    /// CIEDE2000.
-    error: f32,
-    words: String,
-}
-
-/// How a colour differs from another, both L*, a*, b*.
-///
-/// # Errors
-///
-/// What is no colour.
-#[wasm_bindgen]
-pub fn compare(colour: &[f32], other: &[f32]) -> Result<JsValue, JsError> {
-    let (colour, other) = (lab_of(colour)?, lab_of(other)?);
-    let difference = washpath_core::compare(colour, other);
-    out(&Comparison { error: difference.delta_e, words: difference.words })
 }

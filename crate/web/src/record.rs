@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 use washpath_core::Record;
-use wasm_bindgen::prelude::*;
+use wasm_bindgen::prelude::{JsError, JsValue};
 
 use crate::from_page::{Fields, FromPage};
 use crate::own::{numbers_of, seen};
@@ -54,16 +54,4 @@ impl From<&Record> for RecordReadout {
             note: record.note().to_owned(),
         }
     }
-}
-
-/// A record as it will be kept: checked.
-///
-/// # Errors
-///
-/// What is wrong with it, in words for the painter.
-#[cfg(feature = "studio")]
-#[wasm_bindgen]
-pub fn read_record(record: JsValue) -> Result<JsValue, JsError> {
-    let record: RecordReadout = crate::border::into(record)?;
-    crate::border::out(&RecordReadout::from(&record.record()?))
 }

@@ -4,7 +4,8 @@
 #![allow(clippy::unwrap_used, reason = "a test may fail by panic, its helpers too")]
 
 use js_sys::{Array, JSON, Object, Reflect};
-use washpath_web::{Studio, decode_kit, encode_kit, paints, read_paper};
+use washpath_web::paints;
+use washpath_web::studio::{Studio, decode_kit, encode_kit, read_paper};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 use web_sys::{CanvasRenderingContext2d as Context, HtmlCanvasElement};
@@ -158,7 +159,7 @@ fn a_sheet_has_a_swatch_a_cell() {
 fn a_drag_is_held_at_whole_parts_and_may_pass_them_by() {
     let studio = studio();
     let place = studio.place_of(pair("pb29", "pbr7-burnt-sienna", 0), 0.503, 1.0).unwrap();
-    let frame = washpath_web::geometry::Frame::new(SIZE);
+    let frame = washpath_web::studio::geometry::Frame::new(SIZE);
     let spot = frame.spot_at([place[0], place[1]]);
     let share = |snapping| studio.share_at(scene(), spot.x, spot.y, snapping).unwrap().unwrap()[0];
     assert_eq!(share(true), 0.5);
@@ -179,7 +180,7 @@ fn an_empty_place_is_answered_by_the_kits_nearest_mix() {
 #[wasm_bindgen_test]
 fn a_puddle_is_found_where_it_is_drawn() {
     let studio = studio();
-    let frame = washpath_web::geometry::Frame::new(SIZE);
+    let frame = washpath_web::studio::geometry::Frame::new(SIZE);
     let place = studio.place_of(pair("pb29", "pbr7-burnt-sienna", 0), 0.1, 0.25).unwrap();
     let spot = frame.spot_at([place[0], place[1]]);
     assert_eq!(studio.puddle_at(scene(), spot.x, spot.y, 10.0).unwrap(), Some(0));

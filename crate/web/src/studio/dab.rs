@@ -8,7 +8,7 @@ use std::f64::consts::TAU;
 use wasm_bindgen::JsValue;
 use web_sys::CanvasRenderingContext2d as Context;
 
-use crate::geometry::Spot;
+use crate::studio::geometry::Spot;
 
 /// What a dab looks like.
 pub(crate) struct Dab<'a> {

@@ -4,11 +4,11 @@ use washpath_core::colour::wheel;
 use washpath_core::{Crossing, Lab, PathPoint, THINNEST, position_of, share_at};
 use web_sys::CanvasRenderingContext2d as Context;
 
-use crate::geometry::{Frame, Spot, band};
 use crate::pair::Ready;
-use crate::pen::{line, polyline};
-use crate::scene::Scene;
 use crate::sight::Sight;
+use crate::studio::geometry::{Frame, Spot, band};
+use crate::studio::pen::{line, polyline};
+use crate::studio::scene::Scene;
 
 /// Places a path is drawn through.
 pub(crate) const STEPS: usize = 97;

@@ -8,8 +8,8 @@ use palette::{LinSrgb, Srgb};
 use washpath_core::{Error, Recipe};
 
 use crate::pair::Ready;
-use crate::readout::texture;
 use crate::shelf::shelf;
+use crate::studio::readout::texture;
 
 /// Most pixels of one wash.
 pub(crate) const MOST_PIXELS: usize = 1_000_000;

@@ -5,7 +5,7 @@ use std::f64::consts::TAU;
 use wasm_bindgen::JsValue;
 use web_sys::CanvasRenderingContext2d as Context;
 
-use crate::geometry::Spot;
+use crate::studio::geometry::Spot;
 
 /// A canvas may fail.
 pub(crate) type Drawn = Result<(), JsValue>;

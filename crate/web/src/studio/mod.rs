@@ -1,5 +1,23 @@
 //! What the page calls: a paper in a light, with every paint placed in it.
 
+mod codes;
+mod dab;
+pub mod geometry;
+mod kits;
+mod marks;
+mod partners;
+mod pen;
+mod picking;
+mod reach;
+mod reading;
+mod readout;
+mod scene;
+mod strand;
+mod wash;
+mod wheel;
+
+pub use kits::{decode_kit, encode_kit};
+
 use std::cell::OnceCell;
 use std::rc::Rc;
 
@@ -13,21 +31,21 @@ use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d as Context;
 
 use crate::border::{canvas_failed, into, out};
-use crate::dab::{self, Dab};
-use crate::geometry::{Frame, RIM, Spot, nearest_along};
 use crate::last_reach::LastReach;
 use crate::own::lab_seen;
 use crate::pair::{Pair, Ready};
 use crate::paper::PaperChoice;
 use crate::parts::recipe;
-use crate::readout::{CrossingReadout, Mix, Way};
-use crate::scene::{Drop, Scene};
 use crate::shelf::shelf;
 use crate::sight::Sight;
-use crate::strand::{STEPS, Strand, pinned, share_along};
+use crate::studio::dab::Dab;
+use crate::studio::geometry::{Frame, RIM, Spot, nearest_along};
+use crate::studio::readout::{CrossingReadout, Mix, Way};
+use crate::studio::scene::{Drop, Scene};
+use crate::studio::strand::{STEPS, Strand, pinned, share_along};
+use crate::studio::wash::Grain;
+use crate::studio::wheel::Over;
 use crate::swatch::{lab_of, numbers};
-use crate::wash::{self, Grain};
-use crate::wheel::{self, Over};
 
 /// Places a tail from masstone to wash is drawn through.
 const TAIL_POINTS: usize = 12;

@@ -4,17 +4,17 @@ pub(crate) use washpath_core::hue::HUE_NAMES;
 use wasm_bindgen::JsValue;
 use web_sys::CanvasRenderingContext2d as Context;
 
-use crate::codes::{draw_codes, place_codes};
-use crate::dab::{self, Dab};
-use crate::geometry::{Frame, RIM, Spot};
-use crate::marks::{
+use crate::studio::Stand;
+use crate::studio::codes::{draw_codes, place_codes};
+use crate::studio::dab::{self, Dab};
+use crate::studio::geometry::{Frame, RIM, Spot};
+use crate::studio::marks::{
     cross, crossing_mark, draw_asked, draw_drops, draw_numbers, draw_records, draw_rings, handle,
     number_spot, tag,
 };
-use crate::pen::{Drawn, FAMILY, SMALL, circle, dashed, line, polyline, solid};
-use crate::scene::Scene;
-use crate::strand::{Strand, draw_band, draw_pin, draw_ribbon, draw_strand, draw_ticks};
-use crate::studio::Stand;
+use crate::studio::pen::{Drawn, FAMILY, SMALL, circle, dashed, line, polyline, solid};
+use crate::studio::scene::Scene;
+use crate::studio::strand::{Strand, draw_band, draw_pin, draw_ribbon, draw_strand, draw_ticks};
 
 /// The disc, its rings and names, reaches, the shelf's dots, the tails of the paints.
 ///

@@ -3,12 +3,12 @@
 use wasm_bindgen::JsValue;
 use web_sys::CanvasRenderingContext2d as Context;
 
-use crate::geometry::{Frame, Label, Spot, place_label};
-use crate::marks::HANDLE;
-use crate::pen::{Drawn, FAMILY, SMALL, line};
-use crate::scene::Scene;
 use crate::studio::Stand;
-use crate::wheel::{HUE_NAMES, name_spot};
+use crate::studio::geometry::{Frame, Label, Spot, place_label};
+use crate::studio::marks::HANDLE;
+use crate::studio::pen::{Drawn, FAMILY, SMALL, line};
+use crate::studio::scene::Scene;
+use crate::studio::wheel::{HUE_NAMES, name_spot};
 
 /// A code, its box, and the dab it belongs to.
 type Code<'a> = (&'a str, Label, Spot);

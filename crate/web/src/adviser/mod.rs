@@ -2,6 +2,12 @@
 //!
 //! Meant for a worker; a page without one may call it too.
 
+mod choosing;
+mod films;
+mod matching;
+mod printing;
+mod records;
+
 use serde::Serialize;
 use washpath_core::{
     Display, Gap, Hue, Light, Outline, PaintNumber, Place, Report, Role, View, Wish, horizon, next_paints,
@@ -9,8 +15,8 @@ use washpath_core::{
 };
 use wasm_bindgen::prelude::*;
 
+use crate::adviser::choosing::Choosing;
 use crate::border::{into, out};
-use crate::choosing::Choosing;
 use crate::last_reach::LastReach;
 use crate::paper::PaperChoice;
 use crate::parts::Parts;
