@@ -108,7 +108,7 @@ pub use reach::{DARK_CHROMA, Dark, LOADS, Mix, Reach};
 pub use swatches::log::{LogRead, read_log, write_log};
 pub use swatches::measurement::{MOST_REFLECTANCE, MOST_SAMPLES, Measured, Measurement, read_measurements};
 pub use swatches::own_paint::{
-    FIRST_OWN, LONGEST_CAUTION, LONGEST_CODE, LONGEST_PAINT_NAME, Origin, OwnPaint, Patch,
+    FIRST_OWN, LONGEST_CAUTION, LONGEST_CODE, LONGEST_PAINT_NAME, Origin, OwnId, OwnPaint, Patch,
 };
 pub use swatches::record::{LONGEST_NOTE, MOST_RECORDS, Record};
 pub use text::decimal::Decimal;

@@ -13,6 +13,8 @@ use crate::parts::Parts;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "camelCase")]
 pub(crate) struct OwnReadout {
+    /// Its lasting id; one that is not given follows from all it is.
+    id: Option<String>,
     name: String,
     code: String,
     caution: String,
@@ -32,6 +34,7 @@ impl FromPage for OwnReadout {
     fn from_page(value: &JsValue) -> Result<Self, String> {
         let fields = Fields::of(value)?;
         Ok(Self {
+            id: fields.get("id")?,
             name: fields.get("name")?,
             code: fields.get("code")?,
             caution: fields.get("caution")?,
@@ -58,14 +61,21 @@ impl OwnReadout {
             Origin::Mixture(Recipe::new(&self.parts)?)
         };
         let ratings = self.ratings.map(|rating| rating.map(|rating| rating.round() as u8));
-        let paint = OwnPaint::new(&self.name, origin)?;
-        Ok(paint.with_code(&self.code)?.with_caution(&self.caution)?.with_ratings(ratings)?)
+        let paint = OwnPaint::new(&self.name, origin)?
+            .with_code(&self.code)?
+            .with_caution(&self.caution)?
+            .with_ratings(ratings)?;
+        Ok(match &self.id {
+            Some(id) => paint.with_id(id.parse()?),
+            None => paint,
+        })
     }
 }
 
 impl From<&OwnPaint> for OwnReadout {
     fn from(paint: &OwnPaint) -> Self {
         let mut own = Self {
+            id: Some(share::id_of(paint).to_string()),
             name: paint.name().to_owned(),
             code: paint.code().to_owned(),
             caution: paint.caution().to_owned(),

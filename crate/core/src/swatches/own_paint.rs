@@ -12,7 +12,7 @@ use crate::paint::shelf::Shelf;
 use crate::paint::{Paint, PaintNumber, Tier};
 use crate::swatches::calibrate::Seen;
 use crate::text::decimal::Decimal;
-use crate::text::words::short_line;
+use crate::text::words::{cut, short_line};
 
 /// First number of a painter's own paint; those below belong to the built-in shelf.
 pub const FIRST_OWN: PaintNumber = 4096;
@@ -108,6 +108,49 @@ pub struct OwnPaint {
     caution: String,
     ratings: [Option<u8>; 4],
     origin: Origin,
+    id: Option<OwnId>,
+}
+
+/// A lasting name of an own paint: it stays when the paint is described anew, and no other paint has it.
+///
+/// Twelve lower-case hexadecimal digits as text.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct OwnId([u8; Self::BYTES]);
+
+impl OwnId {
+    /// Bytes of an id.
+    pub const BYTES: usize = 6;
+
+    /// The id of these bytes.
+    #[must_use]
+    pub const fn new(bytes: [u8; Self::BYTES]) -> Self {
+        Self(bytes)
+    }
+
+    /// Its bytes.
+    #[must_use]
+    pub const fn bytes(self) -> [u8; Self::BYTES] {
+        self.0
+    }
+}
+
+impl std::fmt::Display for OwnId {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        self.0.iter().try_for_each(|byte| write!(f, "{byte:02x}"))
+    }
+}
+
+impl std::str::FromStr for OwnId {
+    type Err = Error;
+
+    fn from_str(text: &str) -> Result<Self, Error> {
+        let is_id = text.len() == 2 * Self::BYTES
+            && text.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'));
+        let byte = |i: usize| u8::from_str_radix(&text[2 * i..2 * i + 2], 16).ok();
+        let bytes = if is_id { (0..Self::BYTES).map(byte).collect::<Option<Vec<u8>>>() } else { None };
+        let bytes = bytes.and_then(|bytes| bytes.try_into().ok());
+        bytes.map(Self).ok_or_else(|| Error::Value(format!("\"{}\" is no id of a paint", cut(text))))
+    }
 }
 
 /// Ratings in the order they are kept, with their least and greatest value.
@@ -135,7 +178,7 @@ impl OwnPaint {
             }
             _ => {}
         }
-        Ok(Self { name, code: String::new(), caution: String::new(), ratings: [None; 4], origin })
+        Ok(Self { name, code: String::new(), caution: String::new(), ratings: [None; 4], origin, id: None })
     }
 
     /// The same with a pigment line, as on the label.
@@ -168,6 +211,18 @@ impl OwnPaint {
             }
         }
         Ok(Self { ratings, ..self })
+    }
+
+    /// The same under this id.
+    #[must_use]
+    pub fn with_id(self, id: OwnId) -> Self {
+        Self { id: Some(id), ..self }
+    }
+
+    /// Its id; none of a paint that was described before paints had ids.
+    #[must_use]
+    pub const fn id(&self) -> Option<OwnId> {
+        self.id
     }
 
     /// Its name, never empty.
@@ -320,6 +375,16 @@ mod tests {
             paper: KitPaper::Stock(Stock::Cream),
             masstone: Patch::new(&Seen::Lab(masstone)).unwrap(),
             wash: None,
+        }
+    }
+
+    #[test]
+    fn ids_are_read_as_they_are_written() {
+        let id: OwnId = "00ff10a9b3c4".parse().unwrap();
+        assert_eq!((id.bytes(), id.to_string().as_str()), ([0, 255, 16, 169, 179, 196], "00ff10a9b3c4"));
+        for text in ["", "00ff10a9b3c", "00FF10A9B3C4", "00ff10a9b3c45", "ÿff10a9b3c4", "+0ff10a9b3c4"] {
+            let error = text.parse::<OwnId>().unwrap_err().to_string();
+            assert_eq!(error, format!("\"{text}\" is no id of a paint"));
         }
     }
 

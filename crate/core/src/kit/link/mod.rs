@@ -15,6 +15,7 @@
 //! 4        = count  place*
 //! 5        = count  own*
 //! 6        = text(note)  count  text(task)*     for a class: up to 280 and 120 characters, up to 8 tasks
+//! 7        = id*                       of all own paints; left out where each is what follows from the paint
 //!
 //! body     = capacity  stock  count  pan*count  title in UTF-8
 //! pan      = varint(2 n)               a whole pan of paint n
@@ -22,6 +23,7 @@
 //! puddle   = signed(load in quarter octaves)  count  (varint(paint) varint(parts))*count
 //! place    = length  name in UTF-8  count  (L  a  b  weight)*count, L, a and b signed halves
 //! own      = text(name) text(code) text(caution) rating*4 origin      numbered from 4096 on
+//! id       = 6 bytes               without section 7: the last 6 of FNV-1a, 64 bits, over own, high byte first
 //! text     = length  UTF-8
 //! rating   = a byte: 0 where it is not rated, else 1 more than it is
 //! origin   = 0  count  (varint(paint) varint(parts))*count                a mixture
@@ -56,6 +58,8 @@ use crate::text::varint;
 
 mod own;
 
+pub use own::id_of;
+
 /// Newest version this program reads and writes.
 pub const NEWEST: u8 = SECTIONS;
 
@@ -71,6 +75,7 @@ const PUDDLES: u32 = 3;
 const PLACES: u32 = 4;
 const OWN_PAINTS: u32 = 5;
 const BRIEF: u32 = 6;
+const OWN_IDS: u32 = 7;
 
 const BROKEN_NUMBER: Error = Error::DamagedLink("it ends too early or holds a number no paint has");
 
@@ -109,6 +114,9 @@ pub fn encode(kit: &Kit) -> String {
         }
         if !kit.brief().is_empty() {
             push_section(&mut bytes, BRIEF, &brief(kit.brief()));
+        }
+        if let Some(ids) = own::write_ids(kit.own()) {
+            push_section(&mut bytes, OWN_IDS, &ids);
         }
     }
     bytes.extend(CRC.checksum(&bytes).to_le_bytes());
@@ -237,6 +245,7 @@ fn read_sections(input: &mut Input<'_>) -> Result<Kit, Error> {
             PLACES => places = read_places(&mut payload)?,
             OWN_PAINTS => paints = own::read(&mut payload)?,
             BRIEF => brief = read_brief(&mut payload)?,
+            OWN_IDS => paints = own::read_ids(&mut payload, paints)?,
             _ => return Err(Error::UnknownSection(tag)),
         }
     }

@@ -6,7 +6,7 @@ use crate::kit::KitPaper;
 use crate::mixing::recipe::Recipe;
 use crate::optics::paper::Stock;
 use crate::paint::packed::{push_bands, take_bands};
-use crate::swatches::own_paint::{Origin, OwnPaint, Patch};
+use crate::swatches::own_paint::{Origin, OwnId, OwnPaint, Patch};
 
 const MIXTURE: u8 = 0;
 const MASSTONE: u8 = 1;
@@ -18,14 +18,49 @@ const OWN_SHEET: u8 = 255;
 
 pub(super) fn write(paints: &[OwnPaint]) -> Vec<u8> {
     let mut bytes = vec![paints.len() as u8];
-    for paint in paints {
-        for text in [paint.name(), paint.code(), paint.caution()] {
-            super::push_text(&mut bytes, text);
-        }
-        bytes.extend(paint.ratings().map(|rating| rating.map_or(0, |rating| rating + 1)));
-        write_origin(&mut bytes, paint.origin());
-    }
+    paints.iter().for_each(|paint| write_paint(&mut bytes, paint));
     bytes
+}
+
+fn write_paint(bytes: &mut Vec<u8>, paint: &OwnPaint) {
+    for text in [paint.name(), paint.code(), paint.caution()] {
+        super::push_text(bytes, text);
+    }
+    bytes.extend(paint.ratings().map(|rating| rating.map_or(0, |rating| rating + 1)));
+    write_origin(bytes, paint.origin());
+}
+
+/// The id of a paint; where it has none, one that follows from all it is, the same wherever it is read.
+///
+/// FNV-1a of 64 bits over the paint as a link writes it, the lower 48 kept.
+#[must_use]
+pub fn id_of(paint: &OwnPaint) -> OwnId {
+    paint.id().unwrap_or_else(|| derived_id(paint))
+}
+
+fn derived_id(paint: &OwnPaint) -> OwnId {
+    let mut bytes = Vec::new();
+    write_paint(&mut bytes, paint);
+    let hash = bytes.iter().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
+        (hash ^ u64::from(*byte)).wrapping_mul(0x0000_0100_0000_01b3)
+    });
+    let [_, _, id @ ..] = hash.to_be_bytes();
+    OwnId::new(id)
+}
+
+/// Ids of all paints; nothing where each follows from what the paint is.
+pub(super) fn write_ids(paints: &[OwnPaint]) -> Option<Vec<u8>> {
+    let tells_more = paints.iter().any(|paint| paint.id().is_some_and(|id| id != derived_id(paint)));
+    tells_more.then(|| paints.iter().flat_map(|paint| id_of(paint).bytes()).collect())
+}
+
+/// The paints under their ids.
+pub(super) fn read_ids(input: &mut Input<'_>, paints: Vec<OwnPaint>) -> Result<Vec<OwnPaint>, Error> {
+    let named = paints.into_iter().map(|paint| {
+        let bytes = input.bytes(OwnId::BYTES)?.try_into().map_err(|_| BROKEN_NUMBER)?;
+        Ok(paint.with_id(OwnId::new(bytes)))
+    });
+    named.collect()
 }
 
 fn write_origin(bytes: &mut Vec<u8>, origin: &Origin) {
