@@ -1,6 +1,6 @@
 // Asks long questions of a worker, or of the page itself where there can be none.
 
-import { paintsOf } from "./kit.js";
+import { paintsOf } from "./state/kit.js";
 
 /** What colours of a kit are seen on: its paper, and whether the display is a wide one. */
 export const seenOn = (kit) => ({ paper: { stock: kit.stock, own: kit.paper }, wide: matchMedia("(color-gamut: p3)").matches });

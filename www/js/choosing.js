@@ -2,8 +2,9 @@
 
 import { question } from "./adviser.js";
 import { dabOf } from "./dab.js";
-import { button, byId, element, say } from "./dom.js";
-import { paintsOf } from "./kit.js";
+import { UNDO, button, byId, element, notice, say } from "./dom.js";
+import { emptyKit, nameOf, paintsOf } from "./state/kit.js";
+import { addNamed } from "./state/kits.js";
 import { capital } from "./words.js";
 
 /** Pans of so many paints: one each, and two side by side where the tin has no more room. */
@@ -92,9 +93,12 @@ export function attachChoosing(store, shelf, ask) {
     const { kit } = store.get();
     const chosen = reasons.map(({ paint }) => paint);
     const take = button("Pack this kit", () => {
-      store.set({ kit: { ...kit, capacity: Math.max(kit.capacity, Math.ceil(chosen.length / 2)), pans: pansOf(byHue(chosen), kit.capacity) } });
+      const { capacity, stock, paper } = kit;
+      const packed = { ...emptyKit(), stock, paper, capacity: Math.max(capacity, Math.ceil(chosen.length / 2)), pans: pansOf(byHue(chosen), capacity), places: place ? [place] : [] };
+      const title = `${chosen.length} paints for ${place ? place.name || "a place" : "real surface colours"}`;
+      if (!store.set((state) => addNamed(state, packed, title, shelf))) return;
       dialog.close();
-      say("The chosen kit is packed");
+      notice(`“${nameOf(store.get().kit)}” is in hand. “${nameOf(kit)}” waits beside it, in the list above the tin.`, { actions: [UNDO], seconds: 12 });
     }, { class: "main" });
     outcome.replaceChildren(
       element("p", {}, element("b", {}, `Misses ${percent(cost)}. `), sure),

@@ -1,8 +1,8 @@
 // The darkest mix of the kit in each hue family.
 
 import { button, byId, element } from "./dom.js";
-import { paintsOf } from "./kit.js";
-import { pathOf, shortName } from "./end.js";
+import { paintsOf } from "./state/kit.js";
+import { pathOf, shortName } from "./state/end.js";
 import { afterRest } from "./rest.js";
 
 const REST = 250;

@@ -26,12 +26,12 @@ export function say(text) {
 /** The verb of a notice that takes the last step back. */
 export const UNDO = ["Undo", () => byId("undo").click()];
 
-/** Shows a line above the page, with buttons; `seconds` until it goes, or it stays. */
-export function notice(text, { actions = [], seconds = 0 } = {}) {
+/** Shows a line above the page, with buttons; `seconds` until it goes, or it stays. `actions` close it, `verbs` are buttons that do not. */
+export function notice(text, { actions = [], verbs: lasting = [], seconds = 0 } = {}) {
   const bar = byId("notice");
   const close = () => (bar.hidden = true);
-  const verbs = actions.map(([word, act]) => button(word, () => (close(), act())));
-  bar.replaceChildren(element("span", {}, text), ...verbs, button("Close", close));
+  const closing = actions.map(([word, act]) => button(word, () => (close(), act())));
+  bar.replaceChildren(element("span", {}, text), ...lasting, ...closing, button("Close", close));
   bar.hidden = false;
   clearTimeout(notice.timer);
   if (seconds) notice.timer = setTimeout(close, seconds * 1000);

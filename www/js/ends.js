@@ -2,7 +2,7 @@
 
 import { dabOf } from "./dab.js";
 import { button, byId, element, say } from "./dom.js";
-import { paintEnd, paintOf, sameParts, shortName } from "./end.js";
+import { paintEnd, paintOf, sameParts, shortName } from "./state/end.js";
 
 /** Answers a verb that fills the next end; the other one is next then. An end that is chosen again stays: the other is next. */
 export function createChoose(store, shelf) {

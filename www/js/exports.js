@@ -1,7 +1,7 @@
 // Pictures and tables of the kit, each a file named after it.
 
 import { byId, notice } from "./dom.js";
-import { isPair } from "./end.js";
+import { isPair } from "./state/end.js";
 import { pathPicture, pngOf, sheetPicture, wheelPicture } from "./pictures.js";
 import { fileName, save } from "./save.js";
 import { csvOf, mixTable, paletteOf, paletteStyle, paletteTable, shelfTable } from "./tables.js";

@@ -1,17 +1,18 @@
 // Kit files on their way out and in: saved, looked into, added.
 
 import { UNDO, button, byId, element, notice, say } from "./dom.js";
-import { learnFilms } from "./films.js";
-import { LONGEST_FILE, merge, readFile, writeFile } from "./file.js";
+import { learnFilms } from "./state/films.js";
+import { LONGEST_FILE, merge, readFile, writeFile } from "./state/kit-file.js";
 import { fileName, save } from "./save.js";
-import { today } from "./records.js";
+import { today } from "./state/records.js";
 
 const some = (count, one, many = `${one}s`) => (count ? `${count} ${count === 1 ? one : many}` : "");
 const listed = (...words) => words.filter(Boolean).join(", ") || "nothing";
 const things = ({ kits, own, records }) => listed(some(kits, "kit"), some(own, "own paint"), some(records, "record"));
 
 /** Saves kit files; shows what is in one before it is added. `done` closes what it is shown in. */
-export function attachFiles(store, shelf, core, ask, done) {
+export function attachFiles(store, context, ask, done) {
+  const { core, shelf, isBuiltIn } = context;
   const field = byId("file-open");
   const frame = byId("file-preview");
   const write = (alone) => {
@@ -57,21 +58,20 @@ export function attachFiles(store, shelf, core, ask, done) {
   function read(text, unseen) {
     const builtIn = (key) => {
       const number = shelf.find(key)?.number;
-      return number < core.first_own() ? number : undefined;
+      return isBuiltIn(number) ? number : undefined;
     };
     return readFile(text, core, builtIn, unseen);
   }
 
   function preview(name, found, films) {
-    const { patch, came, known, left } = merge(store.get(), found, core);
+    const { patch, came, known, left } = merge(store.get(), found, context);
     const marks = [[patch.held.length - store.get().held.length, "paint held to the shelf", "paints held to the shelf"], [patch.owned.length - store.get().owned.length, "paint you own", "paints you own"]];
     const line = (what, names) => names.length > 0 && element("li", {}, element("b", {}, `${what}: `), names.join(", "));
     const news = [line("Kits", came.kits), line("Own paints", came.own), line("Records", came.records ? [String(came.records)] : []), line("Marks", marks.map(([count, one, many]) => some(count, one, many)).filter(Boolean))].filter(Boolean);
     const close = () => frame.replaceChildren();
     const add = () => {
       // What changed since the file was opened counts too.
-      const state = store.get();
-      store.set({ ...merge(state, found, core).patch, films: [...state.films, ...films] });
+      if (!store.set((state) => ({ ...merge(state, found, context).patch, films: [...state.films, ...films] }))) return;
       close();
       done();
       notice(`Added from ${name}: ${things({ ...came, kits: came.kits.length, own: came.own.length })}.${came.kits.length ? " Kits stand in the list above the tin." : ""}`, { actions: [UNDO], seconds: 12 });

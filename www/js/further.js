@@ -19,7 +19,8 @@ import { attachStudy } from "./study.js";
 import { attachTarget } from "./targeting.js";
 
 /** Attaches matching, swatches, the report, choosing and printing. */
-export function attachFurther(store, shelf, core, ask, { choose, choosePan, closeShare, drawOn, showMix }) {
+export function attachFurther(store, context, ask, { choose, choosePan, closeShare, drawOn, showMix }) {
+  const { core, shelf } = context;
   attachReport(store, shelf, ask, choosePan);
   attachDarks(store, shelf);
   attachNext(store, shelf, ask);
@@ -33,11 +34,11 @@ export function attachFurther(store, shelf, core, ask, { choose, choosePan, clos
   attachRecord(store, shelf, core, ask);
   const plan = attachLesson(store, shelf, ask, showMix);
   attachLog(store, shelf, core, ask, showMix);
-  attachMine(store, shelf, core, ask, choose);
+  attachMine(store, context, ask, choose);
   for (const way of document.querySelectorAll('[data-show="swatches"]')) way.addEventListener("click", plan);
   if ([document.body.dataset.tab, document.body.dataset.beside].includes("swatches")) plan();
   attachPrint(store, core, ask);
-  attachFiles(store, shelf, core, ask, closeShare);
+  attachFiles(store, context, ask, closeShare);
   attachExports(store, shelf, core, drawOn);
   attachOffline().catch(() => {}); // Without it the page works while there is a network.
 }

@@ -2,7 +2,8 @@
 
 import { question } from "./adviser.js";
 import { UNDO, button, byId, element, notice, say } from "./dom.js";
-import { MOST_OTHERS, emptyKit, nameOf, paintsOf, retitle } from "./kit.js";
+import { nameOf, paintsOf } from "./state/kit.js";
+import { copyKit, startKit, takeKit, throwKit } from "./state/kits.js";
 import { remake } from "./remake.js";
 
 /** Shows the list of kits and its verbs. */
@@ -14,23 +15,22 @@ export function attachKits(store, shelf, ask) {
     const list = element("select", { "aria-label": "Kit in hand", "data-focus": "kits", onchange: () => take(list.selectedIndex - 1) },
       ...[kit, ...others].map((each, i) => element("option", { selected: i === 0 }, nameOf(each))));
     remake(frame, others.length ? list : "",
-      button("New", () => startKit(store), { "data-focus": "new" }),
-      button("Copy", () => add(store, retitle(store.get().kit, `${nameOf(store.get().kit).slice(0, 52)}, copy`), "Kit copied"), { "data-focus": "copy" }),
+      button("New", () => act((state) => startKit(state, shelf), "A new, empty kit"), { "data-focus": "new" }),
+      button("Copy", () => act((state) => copyKit(state, shelf), "Kit copied"), { "data-focus": "copy" }),
       others.length ? button("Compare", compare, { "data-focus": "compare" }) : "",
       others.length ? button("Throw away", throwAway, { "data-focus": "throw" }) : "");
   }
 
-  /** The kit in hand goes first among the others; so the last ones used stand on top. */
+  /** Does a verb, and says so. */
+  const act = (verb, word) => store.set(verb) && say(word);
+
   function take(i) {
-    const { kit, others } = store.get();
-    if (i < 0) return;
-    store.set({ kit: others[i], others: [kit, ...others.filter((_, j) => j !== i)] });
-    say(`${nameOf(others[i])} in hand`);
+    if (i >= 0) act((state) => takeKit(state, i), `${nameOf(store.get().others[i])} in hand`);
   }
 
   function throwAway() {
-    const { kit, others } = store.get();
-    store.set({ kit: others[0], others: others.slice(1) });
+    const { kit } = store.get();
+    store.set(throwKit);
     notice(`“${nameOf(kit)}” is thrown away.`, { actions: [UNDO], seconds: 8 });
   }
 
@@ -61,16 +61,6 @@ export function attachKits(store, shelf, ask) {
 
   store.subscribe((state, changed) => (changed.has("kit") || changed.has("others")) && show(state));
   show(store.get());
-}
-
-/** Takes an empty kit in hand. */
-export const startKit = (store) => add(store, emptyKit(), "A new, empty kit");
-
-function add(store, next, word) {
-  const { kit, others } = store.get();
-  if (others.length >= MOST_OTHERS) return notice(`${MOST_OTHERS + 1} kits are kept, and no more. Throw one away first.`, { seconds: 8 });
-  store.set({ kit: next, others: [kit, ...others] });
-  say(word);
 }
 
 /** A table of both kits' figures, and what each holds alone. */

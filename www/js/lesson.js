@@ -3,8 +3,8 @@
 import { seenOn } from "./adviser.js";
 import { dabOf } from "./dab.js";
 import { button, byId, element, say } from "./dom.js";
-import { pathOf, shortName } from "./end.js";
-import { paintsOf } from "./kit.js";
+import { pathOf, shortName } from "./state/end.js";
+import { paintsOf } from "./state/kit.js";
 import { remake } from "./remake.js";
 import { afterRest } from "./rest.js";
 import { capital, loadName, recipe } from "./words.js";

@@ -1,10 +1,10 @@
 // The log: every record as a table; out to a file and in from one.
 
 import { UNDO, button, byId, element, notice, say } from "./dom.js";
-import { pathOf, shortName } from "./end.js";
+import { pathOf, shortName } from "./state/end.js";
 import { remake } from "./remake.js";
 import { save } from "./save.js";
-import { MOST_RECORDS, newOnes } from "./records.js";
+import { MOST_RECORDS, addRecords } from "./state/records.js";
 import { labOf } from "./seen.js";
 import { loadName } from "./words.js";
 
@@ -63,15 +63,12 @@ export function attachLog(store, shelf, core, ask, toMix) {
   async function read(chosen) {
     try {
       const found = await ask("readLog", { text: await chosen.text() });
-      const { records } = store.get();
-      const fresh = newOnes(found.found, records);
-      const room = fresh.slice(0, MOST_RECORDS - records.length);
-      if (room.length) store.set({ records: [...records, ...room] });
-      const left = [...found.faults, ...(fresh.length > room.length ? [`${fresh.length - room.length} records beyond ${MOST_RECORDS}`] : [])];
-      const counted = `${room.length} ${room.length === 1 ? "record" : "records"}`;
-      const already = found.found.length - fresh.length;
+      const { patch, added, known, left: beyond } = addRecords(store.get(), found.found);
+      if (!store.set(patch)) return;
+      const left = [...found.faults, ...(beyond ? [`${beyond} records beyond ${MOST_RECORDS}`] : [])];
+      const counted = `${added} ${added === 1 ? "record" : "records"}`;
       faults.replaceChildren(
-        element("p", { class: "quiet" }, `${counted} came in${already ? `, ${already} known before` : ""}.`),
+        element("p", { class: "quiet" }, `${counted} came in${known ? `, ${known} known before` : ""}.`),
         left.length ? element("details", { class: "fault", open: left.length < 6 }, element("summary", {}, `${left.length} left out`), element("ul", {}, ...left.map((fault) => element("li", {}, fault)))) : "");
       say(`${counted} came in, ${left.length} left out`);
     } catch (error) {

@@ -3,11 +3,11 @@
 import { seenOn } from "./adviser.js";
 import { dabOf } from "./dab.js";
 import { UNDO, button, byId, element, notice, say } from "./dom.js";
-import { isPair, paintEnd, pairOf } from "./end.js";
-import { learnFilms } from "./films.js";
+import { isPair, paintEnd, pairOf } from "./state/end.js";
+import { learnFilms } from "./state/films.js";
 import { packPaint } from "./packing.js";
-import { holds } from "./kit.js";
-import { MOST_OWN, freeName, nextNumber, withoutPaint } from "./own.js";
+import { holds } from "./state/kit.js";
+import { addOwn, doubleOwn, dropOwn, editOwn } from "./state/own.js";
 import { remake } from "./remake.js";
 import { seenField } from "./seen.js";
 import { LOADS, capital, recipe } from "./words.js";
@@ -20,7 +20,8 @@ const RATINGS = [
 const BLANK = { name: "", code: "", caution: "", ratings: [null, null, null, null], parts: [], paper: null, masstone: [], wash: [], washLoad: 0.25 };
 
 /** Shows the list and its editor. `choose` takes a paint as an end. */
-export function attachMine(store, shelf, core, ask, choose) {
+export function attachMine(store, context, ask, choose) {
+  const { core, shelf, isBuiltIn, numberOf } = context;
   const frame = byId("mine");
   const dialog = byId("own-dialog");
   const form = byId("own-form");
@@ -63,7 +64,7 @@ export function attachMine(store, shelf, core, ask, choose) {
     const state = store.get();
     if (!isPair(state)) return notice("Choose two paints first: their mix becomes the paint.", { seconds: 6 });
     const parts = state.studio.mix(pairOf(state), state.share, state.load).recipe;
-    if (parts.some(([paint]) => paint >= core.first_own())) return notice("A mixture is made of paints of the built-in shelf.", { seconds: 6 });
+    if (!parts.every(([paint]) => isBuiltIn(paint))) return notice("A mixture is made of paints of the built-in shelf.", { seconds: 6 });
     open({ ...BLANK, paper: seenOn(state.kit).paper, parts });
   }
 
@@ -109,38 +110,21 @@ export function attachMine(store, shelf, core, ask, choose) {
       const films = await learnFilms([paint], store.get().films, ask);
       // Meanwhile the dialog may have been closed, or opened for another paint.
       if (asked !== edited) return;
-      store.set({ films });
-      const { own } = store.get();
-      const others = own.filter(([number]) => number !== edited.number);
-      if (others.some(([, other]) => other.name.toLowerCase() === paint.name.toLowerCase())) throw new Error(`a paint of yours is already called ${paint.name}`);
-      if (edited.number) store.set({ own: own.map(([number, other]) => [number, number === edited.number ? paint : other]) });
-      else add(paint);
+      const { number } = edited;
+      store.change((state) => ({ films, ...(number ? editOwn(state, number, paint) : addOwn(state, paint, numberOf)) }));
+      say(`${paint.name} is on your shelf`);
       dialog.close();
     } catch (error) {
-      said.textContent = `${error.message}.`;
+      said.textContent = `${capital(error.message)}.`;
     }
   });
   byId("own-cancel").addEventListener("click", () => dialog.close());
   dialog.addEventListener("close", () => (edited = null));
 
-  function add(paint) {
-    const { own, visiting } = store.get();
-    if (own.length >= MOST_OWN) throw new Error(`${MOST_OWN} own paints are kept, and no more: delete one first`);
-    store.set({ own: [...own, [nextNumber([...own, ...visiting], core.first_own()), paint]] });
-    say(`${paint.name} is on your shelf`);
-  }
-
-  function duplicate(paint) {
-    try {
-      add({ ...paint, name: freeName(paint.name, store.get().own) });
-    } catch (error) {
-      notice(`${capital(error.message)}.`, { seconds: 8 });
-    }
-  }
+  const duplicate = (paint) => store.set((state) => doubleOwn(state, paint, numberOf)) && say(`A copy of ${paint.name} is on your shelf`);
 
   function remove(number, paint) {
-    store.set(withoutPaint(store.get(), number));
-    notice(`“${paint.name}” is deleted, and taken out of kits and records.`, { actions: [UNDO], seconds: 10 });
+    if (store.set((state) => dropOwn(state, number))) notice(`“${paint.name}” is deleted, and taken out of kits and records.`, { actions: [UNDO], seconds: 10 });
   }
 
   store.subscribe((state, changed) => ["own", "studio", "kit"].some((key) => changed.has(key)) && show(state));

@@ -1,8 +1,8 @@
 // The mix at hand: its colour and texture, its ratio and load, and the same paint laid as glazes.
 
 import { button, byId, element } from "./dom.js";
-import { isPair, pairOf, shortName } from "./end.js";
-import { paintsOf } from "./kit.js";
+import { isPair, pairOf, shortName } from "./state/end.js";
+import { paintsOf } from "./state/kit.js";
 import { afterRest } from "./rest.js";
 import { slider } from "./slider.js";
 import { crossingSentence, loadName, recipe } from "./words.js";

@@ -3,8 +3,8 @@
 import { question } from "./adviser.js";
 import { dabOf } from "./dab.js";
 import { button, byId, element, say } from "./dom.js";
-import { shortName } from "./end.js";
-import { replace } from "./kit.js";
+import { shortName } from "./state/end.js";
+import { replace } from "./state/kit.js";
 import { afterRest } from "./rest.js";
 
 const REST = 200;

@@ -1,7 +1,7 @@
 // Packing a paint from a list.
 
 import { notice, say } from "./dom.js";
-import { isFull, pack } from "./kit.js";
+import { isFull, pack } from "./state/kit.js";
 
 /** Packs a paint in a pan of its own, or says that the tin is full. */
 export function packPaint(store, { number, name }) {

@@ -2,8 +2,8 @@
 
 import { dabOf } from "./dab.js";
 import { button, byId, element } from "./dom.js";
-import { paintEnd, shortName } from "./end.js";
-import { paintsOf } from "./kit.js";
+import { paintEnd, shortName } from "./state/end.js";
+import { paintsOf } from "./state/kit.js";
 import { remake } from "./remake.js";
 import { afterRest } from "./rest.js";
 

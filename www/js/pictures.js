@@ -1,8 +1,8 @@
 // Pictures to send: the wheel, the path with its mix, the sheet; each with a title and a caption, at two pixels for one.
 
 import { element } from "./dom.js";
-import { isPair, pairOf, shortName } from "./end.js";
-import { PAPERS } from "./kit.js";
+import { isPair, pairOf, shortName } from "./state/end.js";
+import { PAPERS } from "./state/kit.js";
 import { RATIOS, columnName, share } from "./sheet.js";
 import { LIGHTS } from "./view.js";
 import { LOADS, capital, crossingSentence, loadName, recipe } from "./words.js";

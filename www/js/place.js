@@ -2,8 +2,8 @@
 
 import { question } from "./adviser.js";
 import { button, byId, element, notice, say } from "./dom.js";
-import { pathOf, shortName } from "./end.js";
-import { paintsOf } from "./kit.js";
+import { pathOf, shortName } from "./state/end.js";
+import { paintsOf } from "./state/kit.js";
 import { packPaint } from "./packing.js";
 import { MOST_COLOURS, MOST_PLACES, addColour, dropColour, putPlace, removePlace, renamePlace, weigh } from "./places.js";
 import { remake } from "./remake.js";

@@ -2,8 +2,8 @@
 
 import { seenOn } from "./adviser.js";
 import { byId, element, say } from "./dom.js";
-import { isPair, pairOf } from "./end.js";
-import { DEMO_LOAD } from "./demo.js";
+import { isPair, pairOf } from "./state/end.js";
+import { DEMO_LOAD } from "./state/demo.js";
 import { hostField, isHosted, linkOf } from "./host.js";
 import { withLetters } from "./letters.js";
 import { fileName, save } from "./save.js";

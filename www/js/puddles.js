@@ -2,8 +2,8 @@
 
 import { dabOf } from "./dab.js";
 import { button, byId, element, notice, say } from "./dom.js";
-import { pairOf, isPair, sameParts } from "./end.js";
-import { MOST_PUDDLES, keepPuddle, wipePuddle } from "./kit.js";
+import { pairOf, isPair, sameParts } from "./state/end.js";
+import { MOST_PUDDLES, keepPuddle, wipePuddle } from "./state/kit.js";
 import { remake } from "./remake.js";
 import { loadName, recipe } from "./words.js";
 

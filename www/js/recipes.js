@@ -2,8 +2,8 @@
 
 import { question } from "./adviser.js";
 import { button, byId, element } from "./dom.js";
-import { pathOf, shortName } from "./end.js";
-import { paintsOf } from "./kit.js";
+import { pathOf, shortName } from "./state/end.js";
+import { paintsOf } from "./state/kit.js";
 import { afterRest } from "./rest.js";
 import { loadName } from "./words.js";
 

@@ -2,8 +2,9 @@
 
 import { seenOn } from "./adviser.js";
 import { button, byId, element, notice, say } from "./dom.js";
-import { isPair, pairOf } from "./end.js";
-import { MOST_RECORDS, today } from "./records.js";
+import { isPair, pairOf } from "./state/end.js";
+import { newId } from "./state/ids.js";
+import { MOST_RECORDS, today } from "./state/records.js";
 import { labOf, seenField } from "./seen.js";
 import { capital, loadName, recipe } from "./words.js";
 
@@ -60,7 +61,7 @@ export function attachRecord(store, shelf, core, ask) {
     if (state.records.length >= MOST_RECORDS) return notice(`${MOST_RECORDS} records are kept, and no more. Export the log and delete some.`, { seconds: 8 });
     try {
       const made = core.read_record({ parts: mixOf(state).recipe, load: state.load, seen: field.get(), paper: seenOn(state.kit).paper, date: date.value, note: note.value });
-      store.set({ records: [...state.records, made] });
+      store.change({ records: [...state.records, { ...made, id: newId() }] });
       field.put(null);
       note.value = "";
       say("Recorded");

@@ -3,7 +3,7 @@
 import { question } from "./adviser.js";
 import { dabOf } from "./dab.js";
 import { button, byId, element } from "./dom.js";
-import { paintsOf } from "./kit.js";
+import { paintsOf } from "./state/kit.js";
 import { packPaint } from "./packing.js";
 import { lostWithout, rolesOf, sentences } from "./reporting.js";
 import { afterRest } from "./rest.js";

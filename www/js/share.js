@@ -3,9 +3,9 @@
 import { briefList } from "./brief.js";
 import { dabOf } from "./dab.js";
 import { UNDO, button, byId, element, notice, say } from "./dom.js";
-import { PAPERS, paintsOf } from "./kit.js";
-import { learnFilms } from "./films.js";
-import { adopt } from "./own.js";
+import { PAPERS, nameOf } from "./state/kit.js";
+import { leaveGuest, packGuest, showGuest } from "./state/guest.js";
+import { placeOf, takeKit } from "./state/kits.js";
 
 /** What stands before the text in a link. */
 export const MARK = "#kit=";
@@ -29,7 +29,7 @@ export function attachShare(store, core, ask) {
 }
 
 /** Shows a kit that came by a link beside the painter's own, and asks. Never replaces by itself. */
-export function attachGuest(store, shelf, core, ask, choose) {
+export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
   const frame = byId("guest");
 
   let turn = 0;
@@ -39,44 +39,44 @@ export function attachGuest(store, shelf, core, ask, choose) {
     if (text === null) return;
     // The link is taken off the address, so that a reload does not ask again.
     history.replaceState(null, "", location.href.split("#")[0]);
-    const own = (turn += 1);
+    const mine = (turn += 1);
     try {
       const found = core.decode_kit(text);
-      const films = await learnFilms(found.own.map(([, paint]) => paint), store.get().films, ask);
-      if (own !== turn) return;
-      const state = store.get();
-      const { kit, added } = adopt(found, state.own, core.first_own());
-      if (text === textOf(state, core, state.kit)) return notice("This link holds the kit you already have.", { seconds: 6 });
-      store.set({ visiting: added, films });
-      show(kit, added);
+      const films = await learn(found.own.map(([, paint]) => paint), store.get().films);
+      if (mine !== turn) return;
+      const brought = showGuest(store.get(), found, films, numberOf);
+      const own = [...store.get().own, ...brought.visiting];
+      const place = placeOf(store.get(), brought.guest, (kit) => textOf({ own }, core, kit));
+      if (place >= 0) return tellKnown(place);
+      store.change(brought);
+      frame.querySelector("button.main").focus({ preventScroll: true });
+      say(`A shared kit of ${brought.guest.pans.length} pans stands beside yours`);
     } catch (error) {
       notice(`The link could not be read: ${error.message}. Your kit is as it was.`);
     }
   }
 
-  /** Own paints of the other stand on the shelf for as long as their kit is shown. */
-  function show(kit, visiting) {
-    const own = store.get().kit;
-    const close = () => {
-      frame.hidden = true;
-      store.set({ guestKit: null, visiting: [] });
-    };
-    const take = () => {
-      const { own } = store.get();
-      store.set({ kit, own: [...own, ...visiting], visiting: [] });
-      close();
-      notice("The shared kit is packed. Undo brings yours back.", { actions: [UNDO], seconds: 12 });
-    };
+  function tellKnown(place) {
+    if (place === 0) return notice("This link holds the kit you already have.", { seconds: 6 });
+    const name = nameOf(store.get().others[place - 1]);
+    return notice(`You have this kit already: “${name}”.`, { actions: [["Take it in hand", () => store.set((state) => takeKit(state, place - 1))]], seconds: 12 });
+  }
+
+  function show({ guest, kit }) {
+    frame.hidden = !guest;
+    if (!guest) return frame.replaceChildren();
     frame.replaceChildren(...[
       element("div", { class: "heading" },
         element("h2", { id: "guest-title" }, "A kit came with this link"),
-        element("div", { class: "verbs" }, button("Pack the shared kit", take, { class: "main" }), button("Keep mine", close))),
-      kit.brief && element("div", { class: "asked" }, ...briefList(kit.brief, store)),
-      element("div", { class: "side-by-side" }, tin("Shared with you", kit), tin("Yours", own))].filter(Boolean));
-    frame.hidden = false;
-    store.set({ guestKit: paintsOf(kit) });
-    frame.querySelector("button.main").focus({ preventScroll: true });
-    say(`A shared kit of ${kit.pans.length} pans stands beside yours`);
+        element("div", { class: "verbs" }, button("Pack the shared kit", take, { class: "main" }), button("Keep mine", () => store.set(leaveGuest())))),
+      guest.brief && element("div", { class: "asked" }, ...briefList(guest.brief, store)),
+      element("div", { class: "side-by-side" }, tin("Shared with you", guest), tin("Yours", kit))].filter(Boolean));
+  }
+
+  function take() {
+    const mine = nameOf(store.get().kit);
+    if (!store.set((state) => packGuest(state, shelf))) return;
+    notice(`“${nameOf(store.get().kit)}” is in hand. “${mine}” waits beside it, in the list above the tin.`, { actions: [UNDO], seconds: 12 });
   }
 
   const tin = (heading, kit) => element("div", {},
@@ -91,6 +91,7 @@ export function attachGuest(store, shelf, core, ask, choose) {
     return take;
   }
 
+  store.subscribe((state, changed) => (changed.has("guest") || (state.guest && changed.has("kit"))) && show(state));
   addEventListener("hashchange", receive);
   receive();
 }

@@ -1,8 +1,8 @@
 // The sheet: ratio across, load down; each cell a mix to choose.
 
 import { byId, element } from "./dom.js";
-import { isPair, pairOf, shortName } from "./end.js";
-import { recordsOn, shareOf } from "./records.js";
+import { isPair, pairOf, shortName } from "./state/end.js";
+import { recordsOn, shareOf } from "./state/records.js";
 import { LOADS } from "./words.js";
 
 /** Parts of A and B of each column. */

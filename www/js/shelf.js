@@ -3,7 +3,7 @@
 import { dabInSight } from "./dab.js";
 import { button, byId, element } from "./dom.js";
 import { ORDERS, TRAITS, fits, has, namesOf } from "./find.js";
-import { holds } from "./kit.js";
+import { holds } from "./state/kit.js";
 import { toggleOwned } from "./owned.js";
 import { packPaint } from "./packing.js";
 import { grade } from "./words.js";

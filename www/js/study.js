@@ -2,7 +2,7 @@
 
 import { question } from "./adviser.js";
 import { button, byId, element } from "./dom.js";
-import { paintsOf } from "./kit.js";
+import { paintsOf } from "./state/kit.js";
 
 /** Shows the studies; answers a verb that takes a new photo's pixels, or nothing. */
 export function attachStudy(store, ask) {

@@ -1,7 +1,7 @@
 // A kit and the shelf as tables and as a style sheet. Pure: no page.
 
 import { LOADS } from "./words.js";
-import { paintsOf } from "./kit.js";
+import { paintsOf } from "./state/kit.js";
 
 const [, , [WASH], [TINT]] = LOADS;
 

@@ -1,7 +1,7 @@
 // The colour to be matched: typed, picked, taken from the mix, the wheel or a photo.
 
 import { button, byId, element, say } from "./dom.js";
-import { isPair, pairOf } from "./end.js";
+import { isPair, pairOf } from "./state/end.js";
 import { targetOf } from "./target.js";
 import { capital } from "./words.js";
 

@@ -1,10 +1,10 @@
 // The kit: its tin of pans, and editing them.
 
 import { dabOf } from "./dab.js";
-import { demoKit } from "./demo.js";
+import { demoKit } from "./state/demo.js";
 import { button, byId, element, say } from "./dom.js";
-import { endOf } from "./end.js";
-import { LONGEST_TITLE, MOST_PANS, PAPERS, emptyKit, move, refill, remove, resize, retitle } from "./kit.js";
+import { endOf } from "./state/end.js";
+import { LONGEST_TITLE, MOST_PANS, PAPERS, emptyKit, move, refill, remove, resize, retitle } from "./state/kit.js";
 import { remake } from "./remake.js";
 
 /** Shows the tin; `choose` takes a paint as an end of the path, `showShelf` leads to the shelf. */
@@ -60,7 +60,7 @@ export function attachTin(store, shelf, choose, askPaper, showShelf) {
       button("Choose for me", () => byId("choose-open").click(), { "data-focus": "choose" }),
       button("Demo kit", packDemo, { "data-focus": "demo" })));
 
-  const packDemo = () => edit(demoKit(shelf), "Demo kit packed");
+  const packDemo = () => edit({ ...demoKit(shelf), id: store.get().kit.id }, "Demo kit packed");
 
   const gaps = (kit) => Array.from({ length: kit.capacity - kit.pans.length }, () => element("li", { class: "pan gap", "aria-hidden": "true" }));
 
@@ -114,7 +114,7 @@ export function attachTin(store, shelf, choose, askPaper, showShelf) {
     return element("div", { class: "editor" },
       element("ol", { class: "rows" }, ...rows),
       element("div", { class: "verbs" },
-        button("Empty the tin", () => edit({ ...emptyKit(kit.title), capacity: kit.capacity, stock: kit.stock, paper: kit.paper }, "Tin emptied"), { disabled: kit.pans.length === 0 }),
+        button("Empty the tin", () => edit({ ...emptyKit(kit.title), id: kit.id, capacity: kit.capacity, stock: kit.stock, paper: kit.paper }, "Tin emptied"), { disabled: kit.pans.length === 0 }),
         button("Demo kit", packDemo)));
   }
 

@@ -1,8 +1,8 @@
 // How the wheel is looked at: the light, the ribbon over all loads, pinned paths, the kit's reach.
 
 import { button, byId, element, say } from "./dom.js";
-import { isPair, pairOf } from "./end.js";
-import { paintsOf } from "./kit.js";
+import { isPair, pairOf } from "./state/end.js";
+import { paintsOf } from "./state/kit.js";
 
 /** Lights in the order of the core's numbers. */
 export const LIGHTS = ["Daylight", "Warm daylight", "Tungsten lamp", "LED lamp", "Fluorescent lamp"];
@@ -58,8 +58,8 @@ export function createOutlines(store) {
     return known.get(key);
   };
   return () => {
-    const { studio, kit, reach, pinnedKit, guestKit } = store.get();
+    const { studio, kit, reach, pinnedKit, guest } = store.get();
     if (!reach) return [];
-    return [paintsOf(kit), pinnedKit, guestKit].filter((paints) => paints?.length).map((paints) => outline(studio, paints));
+    return [paintsOf(kit), pinnedKit, guest && paintsOf(guest)].filter((paints) => paints?.length).map((paints) => outline(studio, paints));
   };
 }

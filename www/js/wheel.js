@@ -1,9 +1,9 @@
 // The wheel's two canvases: paints below, path and marks above.
 
 import { byId } from "./dom.js";
-import { isPair, pairOf, paintEnd, paintOf } from "./end.js";
-import { paintsOf } from "./kit.js";
-import { recordsOn } from "./records.js";
+import { isPair, pairOf, paintEnd, paintOf } from "./state/end.js";
+import { paintsOf } from "./state/kit.js";
+import { recordsOn } from "./state/records.js";
 import { targetOf } from "./target.js";
 import { loadName, recipe } from "./words.js";
 
@@ -81,7 +81,7 @@ export function attachWheel(store, shelf, choose, outlines) {
   matchMedia("print").addEventListener("change", () => redraw("ground"));
 
   store.subscribe((state, changed) => {
-    const onGround = ["kit", "showShelf", "ends", "studio", "dim", "reach", "pinnedKit", "guestKit"].some((key) => changed.has(key));
+    const onGround = ["kit", "showShelf", "ends", "studio", "dim", "reach", "pinnedKit", "guest"].some((key) => changed.has(key));
     redraw(onGround ? "ground" : "path");
   });
 

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 use washpath_core::calibrate::Seen;
-use washpath_core::{Lab, Origin, OwnPaint, Patch, Recipe};
+use washpath_core::{Lab, Origin, OwnPaint, Patch, Recipe, share};
 use wasm_bindgen::prelude::{JsError, JsValue};
 
 use crate::from_page::{Fields, FromPage};

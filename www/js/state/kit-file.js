@@ -1,9 +1,12 @@
 // Kit files: everything a painter keeps as one readable JSON text, and such texts read and merged. Pure: no page.
 // www/kit-file.schema.json describes them; versions that were written are read for ever.
 
-import { LONGEST_TITLE, MOST_OTHERS, PAPERS, emptyKit, nameOf, retitle } from "./kit.js";
+import { isUntouchedDemo } from "./demo.js";
+import { newId } from "./ids.js";
+import { LONGEST_TITLE, PAPERS, emptyKit, nameOf, retitle } from "./kit.js";
+import { freeTitle, roomFor } from "./kits.js";
 import { MOST_OWN, renumbered, renumberedMix, settle } from "./own.js";
-import { MOST_RECORDS, newOnes } from "./records.js";
+import { MOST_RECORDS, addRecords } from "./records.js";
 
 export const VERSION = 1;
 
@@ -12,6 +15,9 @@ export const LONGEST_FILE = 4_000_000;
 
 const RATINGS = ["transparency", "staining", "granulation", "lightfastness"];
 const MOST_FAULTS = 40;
+
+/** Most kits that are read of a file: more than are kept, as tabs may have kept some each. */
+const MOST_READ = 200;
 
 const ownKey = (name) => `own:${name.toLowerCase()}`;
 
@@ -39,8 +45,8 @@ export function writeFile({ kit, others, own, records, held, owned }, shelf, alo
     ...(places.length && { places: places.map(({ name, colours }) => ({ name, colours: colours.map(({ lab, weight }) => ({ lab: [...lab].map(short), weight: short(weight) })) })) }),
     ...(brief && { class: brief }),
   });
-  const paintOut = ([, { name, code, caution, ratings, parts, paper: sheet, masstone, wash, washLoad }]) => ({
-    name, ...(code && { code }), ...(caution && { caution }),
+  const paintOut = ([, { id, name, code, caution, ratings, parts, paper: sheet, masstone, wash, washLoad }]) => ({
+    id, name, ...(code && { code }), ...(caution && { caution }),
     ...Object.fromEntries(RATINGS.flatMap((key, i) => (ratings[i] == null ? [] : [[key, ratings[i]]]))),
     ...(parts.length ? { mixture: named(parts) } : { paper: paper(sheet), masstone: masstone.map(short), ...(wash.length && { wash: wash.map(short), washLoad: short(washLoad) }) }),
   });
@@ -113,14 +119,18 @@ export function readFile(text, core, find, unseen = new Map()) {
   };
 
   let next = core.first_own();
+  const ids = new Set();
   const own = each("paints", MOST_OWN, (value) => {
-    const { name, code = "", caution = "", mixture, paper, masstone = [], wash = [], washLoad = 0.25 } = object(value);
+    const { id, name, code = "", caution = "", mixture, paper, masstone = [], wash = [], washLoad = 0.25 } = object(value);
     const parts = mixture === undefined ? [] : partsOf(mixture);
     if (mixture !== undefined && parts.length === 0) refuse("a mixture of nothing");
-    const paint = core.read_own({ name, code, caution, ratings: RATINGS.map((key) => value[key] ?? null), parts, paper: paperOf(paper), masstone, wash, washLoad });
+    // An id that stands twice tells nothing: the paint gets one that follows from what it is.
+    const lasting = ids.has(id) ? undefined : id;
+    const paint = core.read_own({ id: lasting, name, code, caution, ratings: RATINGS.map((key) => value[key] ?? null), parts, paper: paperOf(paper), masstone, wash, washLoad });
     const key = ownKey(paint.name);
     if (numbers.has(key)) refuse("a paint of this name stands before it");
     if (gone.has(key)) refuse(`no film shows its swatches (${gone.get(key)})`);
+    ids.add(paint.id);
     numbers.set(key, next);
     return [next++, paint];
   });
@@ -150,7 +160,7 @@ export function readFile(text, core, find, unseen = new Map()) {
     return core.decode_kit(core.encode_kit({ ...retitle(emptyKit(), title), capacity, pans, puddles, places, paper: sheet.paper ?? null, stock: sheet.stock, brief: asked.brief, own }));
   };
   let count = 0;
-  const kits = each("kits", MOST_OTHERS + 1, (value) => readKit(value, (count += 1)));
+  const kits = each("kits", MOST_READ, (value) => readKit(value, (count += 1)));
   const held = each("held", 1000, paintOf);
   const owned = each("owned", 1000, paintOf);
   if (unsaid) faults.push(`and ${unsaid} more`);
@@ -158,61 +168,57 @@ export function readFile(text, core, find, unseen = new Map()) {
 }
 
 /**
- * What a file adds to a state: `{patch, came, known, left}`. Nothing there is changed: equal kits, own paints and records are
- * known, other kits and paints of the same name get another, and what does not fit any more is counted as left.
+ * What a file adds to a state: `{patch, came, known, left}`. Nothing there is changed, but that the demo nobody has touched gives way to
+ * a kit of its name: equal kits, own paints and records are known, other kits and paints of the same name get another, and what
+ * does not fit any more is counted as left.
  */
-export function merge(state, found, core) {
-  const { to: settled, added } = settle(found.own, state.own, core.first_own(), state.visiting);
+export function merge(state, found, { core, shelf, numberOf }) {
+  const { to: settled, added } = settle(found.own, state.own, numberOf);
   const brought = added.slice(0, Math.max(MOST_OWN - state.own.length, 0));
   const gone = new Set(added.slice(brought.length).map(([number]) => number));
   const own = [...state.own, ...brought];
 
   const text = (kit) => core.encode_kit({ ...kit, own });
+  const isDemo = isUntouchedDemo(state.kit, shelf);
+  let { kit: inHand } = state;
   const kits = [];
   const here = [state.kit, ...state.others].map(text);
   const left = { kits: 0, own: gone.size, records: 0 };
   let knownKits = 0;
-  const numbers = new Map(found.own.map(([number, paint]) => [JSON.stringify(paint), settled(number)]));
+  const numbers = new Map(found.own.map(([number, { id }]) => [id, settled(number)]));
   for (const { own: its, ...kit } of found.kits) {
     // A kit numbers its own paints by itself, in the order in which it holds them.
-    const to = new Map(its.map(([number, paint]) => [number, numbers.get(JSON.stringify(paint))]));
-    const adopted = renumbered(kit, (paint) => to.get(paint) ?? paint);
+    const to = new Map(its.map(([number, { id }]) => [number, numbers.get(id)]));
+    const adopted = { ...renumbered(kit, (paint) => to.get(paint) ?? paint), id: newId() };
+    const isTooMany = roomFor({ kit: inHand, others: [...state.others, ...kits] }, shelf) <= 0;
     if ([...to.values()].some((number) => gone.has(number))) left.kits += 1;
     else if (here.includes(text(adopted))) knownKits += 1;
-    else if (state.others.length + kits.length >= MOST_OTHERS) left.kits += 1;
-    else {
-      here.push(text(adopted));
-      kits.push(retitle(adopted, freeTitle(adopted, [state.kit, ...state.others, ...kits])));
-    }
+    else if (isTooMany) left.kits += 1;
+    else if (isDemo && inHand === state.kit && adopted.title === inHand.title) inHand = { ...adopted, id: inHand.id };
+    else kits.push(retitle(adopted, freeTitle(adopted, [inHand, ...state.others, ...kits])));
+    here.push(text(adopted));
   }
 
   const moved = found.records.map((record) => renumberedMix(record, settled));
-  const fresh = newOnes(moved, state.records);
-  const records = fresh.filter(({ parts }) => !parts.some(([paint]) => gone.has(paint))).slice(0, MOST_RECORDS - state.records.length);
-  left.records = fresh.length - records.length;
+  const fit = moved.filter(({ parts }) => !parts.some(([paint]) => gone.has(paint)));
+  const recorded = addRecords(state, fit);
+  left.records = recorded.left + moved.length - fit.length;
 
   const joined = (known, more) => {
     const fresh = [...new Set(more.map(settled))].filter((paint) => !known.includes(paint) && !gone.has(paint));
     return fresh.length ? [...known, ...fresh] : known;
   };
   const onto = (known, more) => (more.length ? [...known, ...more] : known);
+  const cameKits = [...(inHand === state.kit ? [] : [inHand]), ...kits];
   return {
     patch: {
-      own: onto(state.own, brought), others: onto(state.others, kits), records: onto(state.records, records),
+      kit: inHand, own: onto(state.own, brought), others: onto(state.others, kits), ...recorded.patch,
       held: joined(state.held, found.held), owned: joined(state.owned, found.owned),
     },
-    came: { kits: kits.map(nameOf), own: brought.map(([, paint]) => paint.name), records: records.length },
-    known: { kits: knownKits, own: found.own.length - added.length, records: moved.length - fresh.length },
+    came: { kits: cameKits.map(nameOf), own: brought.map(([, paint]) => paint.name), records: recorded.added },
+    known: { kits: knownKits, own: found.own.length - added.length, records: recorded.known },
     left,
   };
-}
-
-function freeTitle(kit, others) {
-  const taken = new Set(others.map(({ title }) => title));
-  for (let count = 1; ; count += 1) {
-    const tried = count === 1 ? kit.title : `${[...nameOf(kit)].slice(0, 56).join("")} ${count}`;
-    if (!taken.has(tried)) return tried;
-  }
 }
 
 const usedBy = ({ pans, puddles }) => new Set([...pans.flat(), ...puddles.flatMap(({ parts }) => parts.map(([paint]) => paint))]);

@@ -1,5 +1,7 @@
 // The kit a first visit shows. Invented: four days of sketching in a North Sea harbour in October.
 
+import { sameKit } from "./kit.js";
+
 const TITLE = "North Sea harbour, October";
 
 /** Slate and granite, kelp, rusted chain, a red oxide hull, fog over the breakwater. */
@@ -15,7 +17,15 @@ export const DEMO_ENDS = ["pb29", "pbr7-burnt-sienna"];
 /** A strong wash: heavy enough for a dark, thin enough to see its hue. */
 export const DEMO_LOAD = 0.5;
 
+/** The demo kit has the same id everywhere, so that no device ever holds two. */
+export const DEMO = "demo";
+
 export function demoKit(shelf) {
   const pans = PANS.map((pan) => pan.map((key) => shelf.find(key).number));
-  return { title: TITLE, capacity: 12, stock: 0, paper: null, pans, puddles: [], places: [] };
+  return { id: DEMO, title: TITLE, capacity: 12, stock: 0, paper: null, pans, puddles: [], places: [] };
+}
+
+/** Whether a kit is the demo as a first visit shows it. */
+export function isUntouchedDemo(kit, shelf) {
+  return kit.id === DEMO && sameKit(kit, demoKit(shelf));
 }

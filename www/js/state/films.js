@@ -9,8 +9,15 @@ const keyOf = ({ paper, masstone, wash, washLoad }) => JSON.stringify([FIT, pape
 
 const find = (films, paint) => films.find(([key]) => key === keyOf(paint))?.[1] ?? null;
 
-/** Films that were kept, as far as they can be films. */
-export const readFilms = (kept) => (Array.isArray(kept) ? kept.filter((entry) => Array.isArray(entry) && isFilm(entry[1])) : []);
+/** A film as it was kept, or nothing where it cannot be one. */
+export function keptFilm(text) {
+  try {
+    const entry = JSON.parse(text);
+    return Array.isArray(entry) && typeof entry[0] === "string" && isFilm(entry[1]) ? entry : null;
+  } catch {
+    return null;
+  }
+}
 
 /** Own paints as the core puts them on a shelf: each with its film. */
 export const withFilms = (own, films) => own.map(([number, paint]) => [number, paint, find(films, paint)]);
@@ -21,7 +28,7 @@ export function filmsOf(own, films) {
   return films.filter(([key]) => keys.has(key));
 }
 
-/** The films known, and those of these paints that were not. */
+/** The films known, and those of these paints that were not; `ask` is the adviser. */
 export async function learnFilms(paints, films, ask) {
   const lacking = paints.filter((paint) => paint.parts.length === 0 && !find(films, paint));
   if (lacking.length === 0) return films;

@@ -9,11 +9,17 @@ export const PAPERS = ["Bright white", "Natural white", "Cream", "Grey", "Tan"];
 /** Most kept mixes, as a link carries them. */
 export const MOST_PUDDLES = 24;
 
-/** Most kits kept besides the one in hand. */
-export const MOST_OTHERS = 19;
+/** Most kits that are kept. */
+export const MOST_KITS = 20;
+
+/** Whether two kits hold the same, whatever their ids. */
+export const sameKit = (a, b) => contentOf(a) === contentOf(b);
+
+const contentOf = ({ title, capacity, stock, paper, pans, puddles, places, brief }) => JSON.stringify([title, capacity, stock, paper, pans, puddles, places, brief ?? null]);
 
 export const nameOf = (kit) => kit.title || "untitled";
 
+/** A kit without an id; whoever keeps it gives it one. */
 export const emptyKit = (title = "") => ({ title, capacity: 12, stock: 0, paper: null, pans: [], puddles: [], places: [] });
 
 export const keepPuddle = (kit, puddle) => ({ ...kit, puddles: [...kit.puddles, puddle] });

@@ -1,5 +1,7 @@
 // Ends of a path: whole parts of paints, perhaps asked for by an empty place of the wheel. Never changed in place.
 
+import { emptyKit } from "./kit.js";
+
 /** An end that is a paint alone. */
 export const paintEnd = (number) => ({ parts: [[number, 1]] });
 
@@ -42,12 +44,17 @@ export const pairOf = ({ ends, laid }) => ({ ends: ends.map((end) => end?.parts 
 /** Whether both ends are chosen. */
 export const isPair = ({ ends }) => Boolean(ends[0] && ends[1]);
 
-/** An end as it was kept, if every paint of it is known. */
-export function readEnd(kept, shelf) {
-  if (typeof kept === "number") return shelf.get(kept) ? paintEnd(kept) : null;
-  const parts = kept?.parts;
-  const known = Array.isArray(parts) && parts.length > 0 && parts.every((part) => Array.isArray(part) && shelf.get(part[0]) && part[1] > 0);
-  return known ? { parts } : null;
+/** An end as it was kept, if it is one and every paint of it is known. `partsOf` reads parts; the core judges them. */
+export function readEnd(kept, partsOf, { core, own, isBuiltIn }) {
+  try {
+    const parts = partsOf(kept.parts);
+    core.encode_kit({ ...emptyKit(), puddles: [{ parts, load: 1 }], own });
+    if (!parts.every(([paint]) => isBuiltIn(paint) || own.some(([number]) => number === paint))) return null;
+    const { off } = kept.asked ?? {};
+    return typeof off === "number" ? { parts, asked: { ...kept.asked, off } } : { parts };
+  } catch {
+    return null;
+  }
 }
 
 /** Ends and share at which a recipe stands on a path: its last paint is B, what is before it A. */

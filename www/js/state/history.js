@@ -1,0 +1,91 @@
+// Undo and redo of kits, own paints, records, marks and the path's ends. A drag along a path is a look, not a step.
+
+const MOST = 200;
+
+const numberOf = ([number]) => number;
+const idOf = ({ id }) => id;
+const itself = (value) => value;
+
+/** Lists that a step changes, and what tells their items apart. The kit in hand is the first of the kits. */
+const LISTS = Object.entries({ kits: idOf, own: numberOf, records: idOf, held: itself, owned: itself });
+
+/** What is shown with them, put back as it was. */
+const LOOKS = ["ends", "next", "laid", "share", "load"];
+
+/** What a step changes. */
+const STEPS = ["kit", "others", "own", "records", "held", "owned", "ends"];
+
+const listsOf = ({ kit, others, own, records, held, owned }) => ({ kits: [kit, ...others], own, records, held, owned });
+
+const looksOf = (state) => Object.fromEntries(LOOKS.map((key) => [key, state[key]]));
+
+/**
+ * `now` with what changed from `from` to `to`. Where it is not `from` any more, as another tab changed it since, only what
+ * is still as it was is put back: `{list, kept}` counts the items that were let be.
+ */
+function stepped(now, from, to, idOf) {
+  if (now.length === from.length && now.every((item, i) => item === from[i])) return { list: to, kept: 0 };
+  const [was, wanted] = [from, to].map((list) => new Map(list.map((item) => [idOf(item), item])));
+  let kept = 0;
+  const list = now.flatMap((item) => {
+    const id = idOf(item);
+    if (was.get(id) === wanted.get(id)) return [item];
+    if (item !== was.get(id)) {
+      kept += 1;
+      return [item];
+    }
+    return wanted.has(id) ? [wanted.get(id)] : [];
+  });
+  to.forEach((item, i) => {
+    const id = idOf(item);
+    if (was.has(id) || list.some((other) => idOf(other) === id)) return;
+    const before = to.slice(0, i).map(idOf);
+    const place = list.findLastIndex((other) => before.includes(idOf(other)));
+    list.splice(place + 1, 0, item);
+  });
+  return { list, kept };
+}
+
+/** Follows the store. Answers `{undo, redo, canUndo, canRedo}`; `undo` and `redo` answer how many items were let be. */
+export function createHistory(store, onchange = () => {}) {
+  let past = [];
+  let future = [];
+
+  store.subscribe((state, changed, before, { from } = {}) => {
+    // What another tab did is its own to take back.
+    if (from === "history" || from === "elsewhere" || !STEPS.some((key) => changed.has(key))) return;
+    const [was, is] = [listsOf(before), listsOf(state)];
+    past = [...past, { was: { ...was, looks: looksOf(before) }, is: { ...is, looks: looksOf(state) } }].slice(-MOST);
+    future = [];
+    onchange();
+  });
+
+  function step(source, target, from, to) {
+    if (source.length === 0) return 0;
+    const entry = source.at(-1);
+    const state = store.get();
+    const now = listsOf(state);
+    const patch = { ...entry[to].looks };
+    let kept = 0;
+    for (const [key, idOf] of LISTS) {
+      if (entry[from][key] === entry[to][key]) continue;
+      const done = stepped(now[key], entry[from][key], entry[to][key], idOf);
+      kept += done.kept;
+      if (key !== "kits") patch[key] = done.list;
+      else if (done.list.length) [patch.kit, ...patch.others] = done.list;
+    }
+    // Looks of the last moment before the step come back with a later redo.
+    target.push({ ...entry, [from]: { ...entry[from], looks: looksOf(state) } });
+    source.pop();
+    store.set(patch, { from: "history" });
+    onchange();
+    return kept;
+  }
+
+  return {
+    undo: () => step(past, future, "is", "was"),
+    redo: () => step(future, past, "was", "is"),
+    canUndo: () => past.length > 0,
+    canRedo: () => future.length > 0,
+  };
+}

@@ -1,0 +1,89 @@
+// What the page kept before it kept items: everything as one text. Read for ever. Pure: no page.
+
+import { idOf } from "./ids.js";
+import { adopt, renumberedMix } from "./own.js";
+import { createRefs, valueOf } from "./items.js";
+
+const listOf = (value) => (Array.isArray(value) ? value : []);
+
+/**
+ * The items of the first of some texts that can be read: `{items, looks, learned, isWhole}`, with the same ids each time it is read.
+ * `fault(key, text, why)` hears of what cannot be; `isWhole` says that there was nothing of that kind.
+ */
+export function readOld(texts, context, fault) {
+  const nothing = { items: [], looks: null, learned: null, isWhole: texts.length === 0 };
+  for (const text of texts) {
+    try {
+      return readOne(JSON.parse(text), text, context, fault);
+    } catch (error) {
+      fault("washpath", text, error.message);
+    }
+  }
+  return nothing;
+}
+
+function readOne(kept, text, { core, numberOf, isBuiltIn }, fault) {
+  if (typeof kept !== "object" || kept === null || Array.isArray(kept)) throw new Error("it is no state");
+  let isWhole = true;
+  const each = (key, read) => listOf(kept[key]).flatMap((value, i) => {
+    try {
+      return [read(value, i)];
+    } catch (error) {
+      isWhole = false;
+      fault(`washpath ${key} ${i + 1}`, JSON.stringify(value) ?? "", error.message);
+      return [];
+    }
+  });
+
+  // Own paints had numbers; the first of a number is what records and ends mean by it.
+  const numbers = new Map();
+  const own = each("own", ([number, paint]) => {
+    const read = core.read_own(paint);
+    if (!numbers.has(number)) numbers.set(number, numberOf(read.id));
+    return [numberOf(read.id), read];
+  });
+  const isHere = (paint) => isBuiltIn(paint) || own.some(([number]) => number === paint);
+  const to = (paint) => numbers.get(paint) ?? paint;
+  const partsOf = ({ parts }) => {
+    const { parts: moved } = renumberedMix({ parts }, to);
+    if (!moved.every(([paint]) => isHere(paint))) throw new Error("it is of a paint that is not here");
+    return moved;
+  };
+
+  const kits = each("others", (value) => value);
+  if (kept.kit !== undefined) kits.unshift(kept.kit);
+  const decoded = kits.flatMap((value, i) => {
+    try {
+      const { kit, added } = adopt(core.decode_kit(value), own, numberOf);
+      own.push(...added);
+      return [{ ...kit, id: idOf(`kit ${i} ${value}`) }];
+    } catch (error) {
+      isWhole = false;
+      fault(`washpath kit ${i + 1}`, String(value), error.message);
+      return [];
+    }
+  });
+  if (kept.kit !== undefined && decoded.length === 0 && kits.length) throw new Error("no kit of it can be read");
+
+  const refs = createRefs(own, numberOf, isBuiltIn);
+  const records = each("records", (record, i) => ({ ...core.read_record({ ...record, parts: partsOf(record) }), id: idOf(`record ${i} ${JSON.stringify(record)}`) }));
+  const marks = (key) => each(key, (paint) => {
+    if (!isHere(to(paint))) throw new Error("it is of a paint that is not here");
+    return [`${key}/${refs.refOf(to(paint))}`, true];
+  });
+  const textOf = (kit) => core.encode_kit({ ...kit, own });
+  const items = [
+    ...own.map(([, paint]) => [`own/${paint.id}`, paint]),
+    ...decoded.map((kit) => [`kit/${kit.id}`, textOf(kit)]),
+    ...records.map((record) => [`record/${record.id}`, valueOf(`record/`, record, refs)]),
+    ...marks("held"), ...marks("owned"),
+    ...listOf(kept.ticked).filter((tick) => typeof tick === "string").map((tick) => [`ticked/${idOf(tick)}`, tick]),
+  ];
+  const out = (end) => {
+    const parts = typeof end === "number" ? [[end, 1]] : end?.parts;
+    return Array.isArray(parts) ? { ...(typeof end === "object" ? end : {}), parts: parts.map((part) => (Array.isArray(part) ? [refs.refOf(to(part[0])), part[1]] : part)) } : null;
+  };
+  const looks = { ...kept, ends: Array.isArray(kept.ends) ? kept.ends.map(out) : undefined, order: decoded.map(({ id }) => id) };
+  const learned = listOf(kept.learned).map(({ number, ...film }) => ({ paint: refs.refOf(to(number)), ...film }));
+  return { items, looks, learned, isWhole };
+}

@@ -1,0 +1,91 @@
+// The painter's own paints: a list of [number, paint]. A paint has a lasting id; its number is its name within this visit
+// and follows the id. Never changed in place. Pure: no page.
+
+import { withFilms } from "./films.js";
+import { idOf, newId } from "./ids.js";
+
+/** Most own paints that are kept. */
+export const MOST_OWN = 60;
+
+/** Answers `numberOf(id)`: the number of an own paint within this visit, from `first` on. A number is never given to another. */
+export function createNumbers(first) {
+  const numbers = new Map();
+  return (id) => {
+    if (!numbers.has(id)) numbers.set(id, first + numbers.size);
+    return numbers.get(id);
+  };
+}
+
+/** What a paint is, whatever it is called within the program. */
+const contentOf = ({ id, ...content }) => JSON.stringify(content);
+
+const bare = ({ id, name, ...content }) => JSON.stringify(content);
+
+/** Whether two are one paint: what they are is the same, and so is their id or their name. */
+const isSame = (a, b) => bare(a) === bare(b) && (a.id === b.id || a.name === b.name);
+
+/** A name no other paint of the list bears. */
+export function freeName(name, own) {
+  const taken = new Set(own.map(([, paint]) => paint.name.toLowerCase()));
+  for (let count = 1; ; count += 1) {
+    const tried = count === 1 ? name : `${[...name].slice(0, 36).join("")} ${count}`;
+    if (!taken.has(tried.toLowerCase())) return tried;
+  }
+}
+
+/** A puddle or record with its paints' numbers as `to` has them. */
+export const renumberedMix = (mix, to) => ({ ...mix, parts: mix.parts.map(([paint, count]) => [to(paint), count]) });
+
+/** Renumbers every paint of a kit. */
+export const renumbered = (kit, to) => ({
+  ...kit,
+  pans: kit.pans.map((pan) => pan.map(to)),
+  puddles: kit.puddles.map((puddle) => renumberedMix(puddle, to)),
+});
+
+/**
+ * Where own paints that were brought stand among known ones: known ones keep their numbers, others come on top, under
+ * names that no other bears. One with the id of a known paint that is something else by now gets an id of its own.
+ * Answers their number here by the number they came with, and what comes on top.
+ */
+export function settle(brought, known, numberOf) {
+  const added = [];
+  const numbers = new Map();
+  for (const [number, paint] of brought) {
+    const all = [...known, ...added];
+    const same = (wanted) => all.find(([, other]) => isSame(other, wanted));
+    const isTaken = (id) => all.some(([, other]) => other.id === id);
+    const wanted = isTaken(paint.id) && !same(paint) ? { ...paint, id: idOf(contentOf(paint)) } : paint;
+    const match = same(wanted);
+    const id = match || !isTaken(wanted.id) ? wanted.id : newId();
+    const own = match ?? [numberOf(id), { ...wanted, id, name: freeName(wanted.name, all) }];
+    if (!match) added.push(own);
+    numbers.set(number, own[0]);
+  }
+  return { to: (paint) => numbers.get(paint) ?? paint, added };
+}
+
+/** A kit that was read with its own paints, settled among known ones. Answers the kit and what came with it. */
+export function adopt({ own, ...kit }, known, numberOf) {
+  const { to, added } = settle(own, known, numberOf);
+  return { kit: renumbered(kit, to), added };
+}
+
+/** What changes where a new paint, as the core read it, comes on the shelf. Throws where there is no room or the name is taken. */
+export function addOwn({ own }, paint, numberOf) {
+  if (own.length >= MOST_OWN) throw new Error(`${MOST_OWN} own paints are kept, and no more: delete one first`);
+  const id = newId();
+  return { own: [...own, [numberOf(id), { ...paint, id }]] };
+}
+
+/** What changes where a paint is described anew. */
+export const editOwn = ({ own }, number, paint) => ({ own: own.map(([other, known]) => [other, other === number ? { ...paint, id: known.id } : known]) });
+
+/** What changes where a paint is doubled under a free name. */
+export const doubleOwn = (state, paint, numberOf) => addOwn(state, { ...paint, name: freeName(paint.name, state.own) }, numberOf);
+
+/** What changes where a paint is thrown away; whatever refers to it is resolved with it. */
+export const dropOwn = ({ own }, number) => ({ own: own.filter(([other]) => other !== number) });
+
+/** What stands on the shelf besides the built-in paints: own ones with their films, and what was learned if it is to be predicted with. */
+export const onShelf = ({ own, visiting, films, learned, learning }) => ({ own: withFilms([...own, ...visiting], films), learned: learning ? learned : [] });

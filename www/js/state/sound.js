@@ -1,0 +1,123 @@
+// The one validator: every change of the state passes here. Pure: no page.
+
+import { emptyKit } from "./kit.js";
+import { freeName } from "./own.js";
+import { inWork, resolved } from "./refs.js";
+
+/** Most paints of one mix, as the core mixes them. */
+export const MOST_MIXED = 8;
+
+const LEAST_LOAD = 1 / 32;
+
+/** What of the state may refer to paints of a guest's kit that then have to stay. */
+const WORK = ["kit", "others", "records", "held", "owned"];
+
+/** Numbers that slide: brought within their range. */
+const RANGES = { share: [0, 1], load: [LEAST_LOAD, 1] };
+
+/** Numbers that choose: how many there are to choose from. */
+const CHOICES = { laid: 3, next: 2, light: 5 };
+
+/**
+ * Answers `settle(state, changed)`: the state as it may stand. What refers to a paint that is gone is let go; a paint of a
+ * guest's kit that the painter's own work refers to becomes the painter's. Throws, in words for the painter, where a kit
+ * or a mix cannot be.
+ *
+ * `isBuiltIn` knows the shelf's paints by number; `core` judges kits.
+ */
+export function createSettle({ isBuiltIn, core }) {
+  const fit = new WeakSet();
+
+  const judged = (kit, own) => core.encode_kit({ ...kit, own });
+
+  function checkOwn(own) {
+    const names = new Set();
+    for (const [, { name }] of own) {
+      if (names.has(name.toLowerCase())) throw new Error(`a paint of yours is already called ${name}`);
+      names.add(name.toLowerCase());
+    }
+  }
+
+  /** Guests' paints: those that are needed come to stay, the others give way to names that are taken. */
+  function settleVisiting(state) {
+    const { own, visiting } = state;
+    if (visiting.length === 0) return state;
+    const mine = new Set(own.map(([number]) => number));
+    const needed = inWork(state);
+    const named = [...own];
+    const stays = [];
+    const rest = [];
+    for (const [number, paint] of visiting.filter(([number]) => !mine.has(number))) {
+      const guest = [number, { ...paint, name: freeName(paint.name, named) }];
+      if (guest[1].name === paint.name) guest[1] = paint;
+      named.push(guest);
+      (needed.has(number) ? stays : rest).push(guest);
+    }
+    const isAsBefore = stays.length === 0 && rest.length === visiting.length && rest.every(([, paint], i) => paint === visiting[i][1]);
+    return isAsBefore ? state : { ...state, own: stays.length ? [...own, ...stays] : own, visiting: rest };
+  }
+
+  /** Both ends together are one mix, and each is one. */
+  function checkEnds({ ends, own, visiting }) {
+    const paints = new Set(ends.flatMap((end) => end?.parts ?? []).map(([paint]) => paint));
+    if (paints.size > MOST_MIXED) throw new Error(`A and B together are ${paints.size} paints, and a mix holds at most ${MOST_MIXED}: choose an end of fewer paints`);
+    for (const end of ends.filter((end) => end && !fit.has(end))) {
+      judged({ ...emptyKit(), puddles: [{ parts: end.parts, load: 1 }] }, [...own, ...visiting]);
+      fit.add(end);
+    }
+  }
+
+  function inRange(state) {
+    for (const [key, count] of Object.entries(CHOICES)) {
+      if (!(Number.isInteger(state[key]) && state[key] >= 0 && state[key] < count)) throw new RangeError(`${key} cannot be ${state[key]}`);
+    }
+    return Object.fromEntries(Object.entries(RANGES).map(([key, [least, most]]) => {
+      if (!Number.isFinite(state[key])) throw new RangeError(`${key} cannot be ${state[key]}`);
+      return [key, Math.min(Math.max(state[key], least), most)];
+    }));
+  }
+
+  return (wanted, changed) => {
+    let state = { ...wanted, ...inRange(wanted) };
+    const paintsChanged = changed.has("own") || changed.has("visiting");
+    if (changed.has("own")) checkOwn(state.own);
+    if (paintsChanged || WORK.some((key) => changed.has(key))) state = settleVisiting(state);
+
+    const mine = new Set([...state.own, ...state.visiting].map(([number]) => number));
+    const isKnown = (paint) => mine.has(paint) || isBuiltIn(paint);
+    state = { ...state, ...resolved(state, isKnown, (key) => paintsChanged || changed.has(key)) };
+
+    if (paintsChanged || changed.has("ends")) checkEnds(state);
+    for (const kit of [state.kit, ...state.others].filter((kit) => !fit.has(kit))) {
+      judged(kit, state.own);
+      fit.add(kit);
+    }
+    return state;
+  };
+}
+
+/** Every fault of a state, in words: none where it may stand. Looks at all of it anew, as `settle` looks at what changed. */
+export function faultsOf(state, { isBuiltIn, core }) {
+  const faults = [];
+  const tried = (what, check) => {
+    try {
+      check();
+    } catch (error) {
+      faults.push(`${what}: ${error.message}`);
+    }
+  };
+  const all = new Set(Object.keys(state));
+  tried("state", () => {
+    const settled = createSettle({ isBuiltIn, core })(state, all);
+    for (const key of all) if (settled[key] !== state[key]) faults.push(`${key}: refers to what is gone`);
+  });
+  const unique = (what, ids) => new Set(ids).size < ids.length && faults.push(`${what}: an id stands twice`);
+  unique("kits", [state.kit, ...state.others].map(({ id }) => id));
+  unique("own", [...state.own, ...state.visiting].map(([number]) => number));
+  unique("own", [...state.own, ...state.visiting].map(([, { id }]) => id));
+  unique("records", state.records.map(({ id }) => id));
+  for (const key of ["held", "owned", "ticked"]) unique(key, state[key]);
+  const nameless = [state.kit, ...state.others, ...state.records].filter(({ id }) => typeof id !== "string");
+  if (nameless.length) faults.push(`${nameless.length} without an id`);
+  return faults;
+}

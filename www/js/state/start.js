@@ -1,0 +1,171 @@
+// The state a visit begins with: read part by part, so that what is good is kept and what is not is named. Never throws.
+
+import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
+import { readEnd, paintEnd } from "./end.js";
+import { keptFilm } from "./films.js";
+import { createRefs, isItem, itemsOf, kindOf, partsIn } from "./items.js";
+import { freeName } from "./own.js";
+import { readOld } from "./old.js";
+import { readItem, withItem } from "./reading.js";
+import { readVersion } from "./versions.js";
+
+/** How long it is remembered that something was thrown away, in milliseconds: longer than a tab stays open. */
+const FORGET = 180 * 24 * 3600 * 1000;
+
+/** Parts of what was kept that a start can do without, the least missed first. */
+const SPARE = ["looks", "learned", "held", "owned", "ticked", "record", "own", "kit"];
+
+/** What the state is before anything is read. */
+function blank(shelf) {
+  return {
+    kit: demoKit(shelf), others: [], own: [], films: [], records: [], held: [], owned: [], ticked: [],
+    learned: [], learning: true, visiting: [], guest: null, lesson: null,
+    light: 0, ends: DEMO_ENDS.map((key) => paintEnd(shelf.find(key).number)), next: 0, laid: 0, share: 0.5, load: DEMO_LOAD,
+    cursor: 0, cross: null, target: null, picking: false, showShelf: false, ribbon: false, reach: false,
+    pins: [], pinnedKit: null, dim: null, editing: false, welcome: null,
+  };
+}
+
+/**
+ * Reads what storage holds: `{state, versions, texts, kept, faults, stale, isFirst, hasOld}`. `faults` are `{key, text, why}` of what could not be
+ * read; it stays where it is. `stale` are keys of what was thrown away long ago; `hasOld` says that what a former version of the
+ * page kept was read whole and is to be kept anew.
+ *
+ * `finish(state)` answers the state with all that follows from it, or throws; `context.learn(paints, films)` works out films.
+ */
+export async function readState({ entries, oldTexts, context, finish, now = Date.now() }) {
+  const faults = [];
+  const fault = (key, text, why) => faults.push({ key, text, why });
+  const texts = new Map(entries);
+  const versions = new Map();
+  const stale = [];
+  const found = new Map(SPARE.map((kind) => [kind, []]));
+  for (const [key, text] of entries) {
+    if (!isItem(key)) continue;
+    try {
+      const version = readVersion(text);
+      versions.set(key, version);
+      if (version.value !== null) found.get(kindOf(key)).push([key, version.value, version.at]);
+      else if (version.at < now - FORGET) stale.push(key);
+    } catch (error) {
+      fault(key, text, error.message);
+    }
+  }
+  for (const key of ["looks", "learned"]) {
+    if (texts.has(key)) found.get(key).push([key, texts.get(key)]);
+  }
+  const old = readOld(oldTexts, context, fault);
+  for (const [key, value] of old.items) if (!versions.has(key)) found.get(kindOf(key)).push([key, value, 0]);
+  for (const key of ["looks", "learned"]) if (!texts.has(key) && old[key]) found.get(key).push([key, JSON.stringify(old[key])]);
+
+  for (let spared = 0; ; spared += 1) {
+    const without = SPARE.slice(0, spared);
+    const tried = [];
+    const state = await assemble(new Map([...found].map(([kind, items]) => [kind, without.includes(kind) ? [] : items])), context, texts, (...named) => tried.push(named));
+    try {
+      const finished = finish(state);
+      tried.forEach((named) => fault(...named));
+      if (spared) fault("", "", `${without.join(", ")} could not be put together`);
+      return { state: finished, versions, texts, kept: keptOf(finished, versions, context), faults, stale, isFirst: entries.length + oldTexts.length === 0, hasOld: oldTexts.length > 0 && old.isWhole };
+    } catch (error) {
+      if (spared === SPARE.length) throw error;
+    }
+  }
+}
+
+/** The state of these items. */
+async function assemble(found, context, texts, fault) {
+  const { shelf } = context;
+  let state = blank(shelf);
+  const read = (kind, put) => {
+    for (const [key, value, at] of found.get(kind)) {
+      try {
+        put(key, readItem(key, value, { ...context, own: state.own }), at);
+      } catch (error) {
+        fault(key, texts.get(key) ?? JSON.stringify(value), error.message);
+      }
+    }
+  };
+  const put = (key, item) => (state = { ...state, ...withItem(state, key, item, context) });
+
+  read("own", (key, paint) => put(key, { ...paint, name: freeName(paint.name, state.own) }));
+  const films = [...texts].filter(([key]) => kindOf(key) === "film").map(([, text]) => keptFilm(text)).filter(Boolean);
+  state = { ...state, films, ...(await withFilms(state.own, films, context, (paint, why) => fault(`own/${paint.id}`, JSON.stringify(paint), why))) };
+
+  const kits = [];
+  read("kit", (key, { kit, added }, at) => {
+    state = { ...state, own: [...state.own, ...added] };
+    kits.push([kit, at]);
+  });
+  // Paints that came along with kits need films as well.
+  state = { ...state, ...(await withFilms(state.own, state.films, context, () => {})) };
+  const looks = readLooks(found.get("looks")[0], context, state, fault);
+  if (kits.length) {
+    const place = ([{ id }]) => (looks.order.includes(id) ? looks.order.indexOf(id) : Infinity);
+    kits.sort((a, b) => place(a) - place(b) || b[1] - a[1]);
+    const [[kit], ...others] = kits;
+    state = { ...state, kit, others: others.map(([kit]) => kit) };
+  }
+  for (const kind of ["record", "held", "owned", "ticked"]) read(kind, put);
+  const { order, ...shown } = looks;
+  return { ...state, ...shown, learned: readLearned(found.get("learned")[0], context, state) };
+}
+
+/** Own paints that have films, and the films; those that no film shows are named. */
+async function withFilms(own, films, { learn }, unseen) {
+  let known = films;
+  const seen = [];
+  for (const entry of own) {
+    try {
+      known = await learn([entry[1]], known);
+      seen.push(entry);
+    } catch (error) {
+      unseen(entry[1], error.message);
+    }
+  }
+  return { own: seen.length === own.length ? own : seen, films: known };
+}
+
+const isBoolean = (value) => typeof value === "boolean";
+const between = (least, most) => (value) => typeof value === "number" && value >= least && value <= most;
+const oneOf = (...values) => (value) => values.includes(value);
+
+/** Looks as they may be kept; others are as in a first visit. */
+const LOOKS = Object.entries({
+  laid: oneOf(0, 1, 2), share: between(0, 1), load: between(1 / 32, 1), light: oneOf(0, 1, 2, 3, 4),
+  showShelf: isBoolean, ribbon: isBoolean, reach: isBoolean, dim: isBoolean, welcome: isBoolean, learning: isBoolean,
+});
+
+function readLooks(entry, context, { own }, fault) {
+  if (!entry) return { order: [] };
+  const [key, text] = entry;
+  try {
+    const kept = JSON.parse(text);
+    const refs = createRefs(own, context.numberOf, context.isBuiltIn);
+    const looks = Object.fromEntries(LOOKS.filter(([key, isFit]) => isFit(kept[key])).map(([key]) => [key, kept[key]]));
+    const ends = Array.isArray(kept.ends) ? kept.ends.slice(0, 2) : null;
+    const order = Array.isArray(kept.order) ? kept.order : [];
+    return { ...looks, order, ...(ends && { ends: [0, 1].map((i) => readEnd(ends[i], (parts) => partsIn(parts, refs), { ...context, own })) }) };
+  } catch (error) {
+    fault(key, text, error.message);
+    return { order: [] };
+  }
+}
+
+/** What was learned, as far as it can be read: records teach the rest anew. */
+function readLearned(entry, { numberOf, isBuiltIn }, { own }) {
+  try {
+    const refs = createRefs(own, numberOf, isBuiltIn);
+    const mine = new Set(own.map(([number]) => number));
+    const kept = entry ? JSON.parse(entry[1]) : [];
+    return kept.map(({ paint, ...film }) => ({ number: refs.numberOf(paint), ...film })).filter(({ number }) => mine.has(number) || isBuiltIn(number));
+  } catch {
+    return [];
+  }
+}
+
+/** The items that storage holds as they are in the state. */
+function keptOf(state, versions, { numberOf, isBuiltIn }) {
+  const items = itemsOf(state, createRefs(state.own, numberOf, isBuiltIn));
+  return new Map([...items].filter(([key]) => versions.get(key)?.value != null));
+}

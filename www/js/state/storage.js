@@ -1,0 +1,81 @@
+// What stays on this device between visits: one entry of the browser's storage for each kept item, so that no tab writes
+// over what another keeps. Where storage is denied the page works on without it.
+
+const PREFIX = "washpath/";
+
+/** Where a version of the page before this one kept everything. Read for ever, and never written. */
+const OLD = ["washpath", "washpath before"];
+
+/** Entries as `[key, text]`, the old whole ones apart. Nothing where storage is denied. */
+export function entries() {
+  try {
+    const keys = Array.from({ length: localStorage.length }, (_, i) => localStorage.key(i));
+    return keys.filter((key) => key.startsWith(PREFIX)).map((key) => [key.slice(PREFIX.length), localStorage.getItem(key)]);
+  } catch {
+    return [];
+  }
+}
+
+/** The state as a former version of the page kept it, newest first. */
+export function oldTexts() {
+  try {
+    return OLD.map((key) => localStorage.getItem(key)).filter((text) => text !== null);
+  } catch {
+    return [];
+  }
+}
+
+/** The text of an entry, or null. */
+export function read(key) {
+  try {
+    return localStorage.getItem(PREFIX + key);
+  } catch {
+    return null;
+  }
+}
+
+/** Writes an entry; answers nothing, or why it could not: `full` or `denied`. A write either happens or does not. */
+export function write(key, text) {
+  try {
+    localStorage.setItem(PREFIX + key, text);
+    return null;
+  } catch (error) {
+    return error?.name === "QuotaExceededError" ? "full" : "denied";
+  }
+}
+
+export function erase(keys) {
+  try {
+    for (const key of keys) localStorage.removeItem(PREFIX + key);
+  } catch {
+    // What cannot be erased stays, and harms nothing.
+  }
+}
+
+/** Takes away what a former version of the page kept, once all of it is kept anew. */
+export function eraseOld() {
+  try {
+    for (const key of OLD) localStorage.removeItem(key);
+  } catch {
+    // It stays, and is known again by its items.
+  }
+}
+
+/** Everything that is kept, as a text that can be saved and read by a person. */
+export function everything() {
+  const old = Object.fromEntries(oldTexts().map((text, i) => [OLD[i], text]));
+  return JSON.stringify({ ...old, ...Object.fromEntries(entries().map(([key, text]) => [PREFIX + key, text])) }, null, 1);
+}
+
+/** Takes everything away. */
+export function eraseEverything() {
+  erase(entries().map(([key]) => key));
+  eraseOld();
+}
+
+/** Hears of entries that another tab wrote or erased: `hear(key, text)`. */
+export function onOther(hear) {
+  addEventListener("storage", ({ key, newValue }) => {
+    if (key?.startsWith(PREFIX)) hear(key.slice(PREFIX.length), newValue);
+  });
+}
