@@ -2,15 +2,13 @@
 
 import { dabOf } from "./dab.js";
 import { button, byId, element, say } from "./dom.js";
-import { paintEnd, paintOf, sameParts, shortName } from "./state/end.js";
+import { chooseEnd, paintEnd, paintOf, shortName } from "./state/end.js";
 
 /** Answers a verb that fills the next end; the other one is next then. An end that is chosen again stays: the other is next. */
 export function createChoose(store, shelf) {
   return (end) => {
-    const { ends, next } = store.get();
-    const same = ends.findIndex((known) => known && sameParts(known.parts, end.parts) && !end.asked);
-    if (same >= 0) return store.set({ next: 1 - same });
-    store.set({ ends: ends.map((known, i) => (i === next ? end : known)), next: 1 - next });
+    const { next } = store.get();
+    if (!store.set((state) => chooseEnd(state, end)) || store.get().ends[next] !== end) return;
     const off = end.asked ? `, ${offBy(end.asked.off)}` : "";
     say(`${shortName(end.parts, shelf)} is ${"AB"[next]}${off}`);
   };

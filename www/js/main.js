@@ -1,7 +1,7 @@
 // Starts the page: core, state, views.
 
 import { attachAbout } from "./about.js";
-import { createAdviser, seenOn } from "./adviser.js";
+import { createAdviser } from "./adviser.js";
 import { attachBrief } from "./brief.js";
 import { ready } from "./core.js";
 import { byId, notice, say } from "./dom.js";
@@ -17,14 +17,8 @@ import { attachRescue, isWithout, offerRescue, tellFaults } from "./rescue.js";
 import { attachGuest, attachShare, linkText } from "./share.js";
 import { attachSheet } from "./sheet.js";
 import { attachShelf, createShelf } from "./shelf.js";
-import { learnFilms } from "./state/films.js";
-import { attachKeeping } from "./state/keeping.js";
 import { startKit } from "./state/kits.js";
-import { createNumbers, onShelf } from "./state/own.js";
-import { createSettle } from "./state/sound.js";
-import { readState } from "./state/start.js";
-import * as storage from "./state/storage.js";
-import { createStore } from "./state/store.js";
+import { openState } from "./state/open.js";
 import { attachSwitch, attachTabs } from "./tabs.js";
 import { attachTin } from "./tin.js";
 import { attachView, createOutlines } from "./view.js";
@@ -48,16 +42,13 @@ async function start() {
 async function open(core, doEarly) {
   const shelf = createShelf(core.paints());
   const ask = createAdviser();
-  const context = contextOf(core, shelf, ask);
-  const derive = createDerive(core, shelf, ask);
-  const settle = createSettle(context);
-  const finish = (state) => {
-    const settled = settle(state, new Set(Object.keys(state)));
-    return { ...settled, ...derive(settled, new Set(Object.keys(settled))) };
-  };
-  const isBare = isWithout();
-  const read = await readState({ entries: isBare ? [] : storage.entries(), oldTexts: isBare ? [] : storage.oldTexts(), context, finish });
-  const store = createStore(firstLooks(read), { settle, derive, refused: (error) => notice(`${capital(error.message)}.`, { seconds: 10 }) });
+  const { store, context, read } = await openState(core, shelf, ask, {
+    isBare: isWithout(),
+    looks: firstLooks,
+    refused: (error) => notice(`${capital(error.message)}.`, { seconds: 10 }),
+    tell,
+  });
+  if (read.faults.length) tellFaults(read.faults);
   attachRescue();
   const choose = createChoose(store, shelf);
   const choosePan = choosePaint(choose);
@@ -71,7 +62,6 @@ async function open(core, doEarly) {
   attachEnds(store, shelf);
   attachMix(store, shelf);
   attachWelcome(store, () => store.set((state) => startKit(state, shelf)) && tab("kit"));
-  keepFrom(read, store, context);
   const closeShare = attachShare(store, core, ask);
   attachGuest(store, shelf, context, choosePan);
   byId("help-open").addEventListener("click", () => byId("help").showModal());
@@ -95,45 +85,10 @@ async function open(core, doEarly) {
 /** Once what was drawn is on the screen. */
 const shown = () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 0)));
 
-/** What reading and judging the state asks for. */
-function contextOf(core, shelf, ask) {
-  const builtIn = new Set(shelf.all.map(({ number }) => number));
-  return {
-    core,
-    shelf,
-    isBuiltIn: (number) => builtIn.has(number),
-    numberOf: createNumbers(core.first_own()),
-    learn: (paints, films) => learnFilms(paints, films, ask),
-  };
-}
-
-/** What follows from a state: the shelf, here and in the worker, and the studio that shows it. */
-function createDerive(core, shelf, ask) {
-  let shown = null;
-  let isBuiltIn = true;
-  return (state, changed) => {
-    const { kit, light } = state;
-    const isOther = ["own", "visiting", "learned", "learning"].some((key) => changed.has(key));
-    if (isOther) {
-      const all = onShelf(state);
-      const isPlain = all.own.length + all.learned.length === 0;
-      if (!(isPlain && isBuiltIn)) {
-        shelf.fill(core.set_shelf(all.own, all.learned));
-        ask("shelf", all).catch(() => {});
-      }
-      isBuiltIn = isPlain;
-    }
-    const now = JSON.stringify([kit.stock, kit.paper, light]);
-    if (!isOther && now === shown) return {};
-    shown = now;
-    return { studio: studioOf(core, kit, light) };
-  };
-}
-
 /** What a first visit shows besides what was kept. */
 function firstLooks({ state, isFirst }) {
   const dim = state.dim ?? matchMedia("(prefers-color-scheme: dark)").matches;
-  return { ...state, dim, welcome: state.welcome ?? (isFirst && linkText(location.hash) === null) };
+  return { dim, welcome: state.welcome ?? (isFirst && linkText(location.hash) === null) };
 }
 
 const REASONS = {
@@ -141,23 +96,11 @@ const REASONS = {
   full: "This browser has no room left to keep your changes. Share your kit as a link or save it as a file, then free some room.",
 };
 
-/** Keeps the state from now on, beginning from what was read. */
-function keepFrom(read, store, context) {
-  const { faults, stale, hasOld } = read;
-  const keeping = attachKeeping(store, context, read, (what, name) => {
-    if (what === "elsewhere") return say(`${name} was changed in another tab`);
-    if (what === "beside") return notice(`“${name}” was changed in two tabs at once. Both are kept, side by side.`, { seconds: 12 });
-    return notice(REASONS[what]);
-  });
-  storage.erase(stale);
-  // What was kept as one text goes only when every item of it is kept by itself.
-  if (hasOld && keeping.writeAll()) storage.eraseOld();
-  if (faults.length) tellFaults(faults);
-}
-
-function studioOf(core, kit, light) {
-  const { paper, wide } = seenOn(kit);
-  return new core.Studio(paper, light, wide);
+/** Says what happened while keeping. */
+function tell(what, name) {
+  if (what === "elsewhere") return say(`${name} was changed in another tab`);
+  if (what === "beside") return notice(`“${name}” was changed in two tabs at once. Both are kept, side by side.`, { seconds: 12 });
+  return notice(REASONS[what]);
 }
 
 function attachSurround(store) {

@@ -27,5 +27,5 @@ export function demoKit(shelf) {
 
 /** Whether a kit is the demo as a first visit shows it. */
 export function isUntouchedDemo(kit, shelf) {
-  return kit.id === DEMO && sameKit(kit, demoKit(shelf));
+  return kit?.id === DEMO && sameKit(kit, demoKit(shelf));
 }

@@ -57,6 +57,12 @@ export function readEnd(kept, partsOf, { core, own, isBuiltIn }) {
   }
 }
 
+/** What changes where an end is chosen: it fills the next one, and the other is next then. One that is chosen again stays. */
+export function chooseEnd({ ends, next }, end) {
+  const same = ends.findIndex((known) => known && sameParts(known.parts, end.parts) && !end.asked);
+  return same >= 0 ? { next: 1 - same } : { ends: ends.map((known, i) => (i === next ? end : known)), next: 1 - next };
+}
+
 /** Ends and share at which a recipe stands on a path: its last paint is B, what is before it A. */
 export function pathOf(parts) {
   if (parts.length === 1) return { ends: [{ parts }, { parts }], share: 0 };

@@ -1,6 +1,7 @@
 // Keeps the painter's work item by item as soon as it changes, takes in what other tabs keep, and keeps looks once the hand rests.
 
-import { filmsOf } from "./films.js";
+import { DEMO, isUntouchedDemo } from "./demo.js";
+import { filmsOf, keptFilm } from "./films.js";
 import { idOf, newId } from "./ids.js";
 import { createRefs, isItem, itemsOf, kindOf, nameOfKey, partsOut, valueOf } from "./items.js";
 import { nameOf, retitle } from "./kit.js";
@@ -15,6 +16,8 @@ const WORK = ["kit", "others", "own", "records", "held", "owned", "ticked"];
 
 /** How the page is looked at: each tab's own affair, and the last one's at the next visit. */
 const LOOKS = ["ends", "laid", "share", "load", "light", "showShelf", "ribbon", "reach", "dim", "welcome", "learning", "kit", "others"];
+
+const DEMO_KEY = `kit/${DEMO}`;
 
 const REST = 200;
 
@@ -31,11 +34,13 @@ const learnedOf = ({ learned }, { refOf }) => learned.map(({ number, ...film }) 
 /**
  * Follows the store. `known` is what was read at the start: `{versions, texts, kept}`, where `kept` are the items that are in
  * storage as they are in the state. `tell(what, detail)` says `denied`, `full`, `beside` (a kit or paint that two tabs changed at once) or
- * `elsewhere` (what is shown was changed in another tab). Answers `flush`, which writes looks at once.
+ * `elsewhere` (what is shown was changed in another tab). Answers `{writeAll, stop}`.
  */
 export function attachKeeping(store, context, { versions, texts, kept }, tell) {
-  const { core, numberOf, isBuiltIn, learn } = context;
+  const { core, shelf, numberOf, isBuiltIn, learn } = context;
   const tab = newId();
+  /** What other tabs wrote and this one found only when it came to write. */
+  const unheard = [];
   let due = null;
   let told = null;
 
@@ -61,7 +66,7 @@ export function attachKeeping(store, context, { versions, texts, kept }, tell) {
     const isUnheard = there !== null && there !== texts.get(key);
     if (!isUnheard && !write(key, JSON.stringify(mine))) return false;
     versions.set(key, mine);
-    if (isUnheard) hear(key, there);
+    if (isUnheard) unheard.push([key, there]);
     return true;
   }
 
@@ -69,14 +74,19 @@ export function attachKeeping(store, context, { versions, texts, kept }, tell) {
   function writeWork(state, except) {
     const refs = refsOf(state);
     const items = itemsOf(state, refs);
+    // The demo nobody has touched is the same everywhere: there is nothing to keep of it.
+    if (!versions.has(DEMO_KEY) && isUntouchedDemo(items.get(DEMO_KEY), shelf)) items.delete(DEMO_KEY);
+    let isWhole = true;
     for (const [key, thing] of items) {
       if (kept.get(key) === thing) continue;
-      if (key === except) kept.set(key, thing);
-      else if (put(key, valueOf(key, thing, refs, textOf(state)))) kept.set(key, thing);
+      if (key === except || put(key, valueOf(key, thing, refs, textOf(state)))) kept.set(key, thing);
+      else isWhole = false;
     }
-    for (const key of [...kept.keys()]) {
-      if (!items.has(key) && (key === except || put(key, null))) kept.delete(key);
+    // A paint goes only when nothing that is kept refers to it any more.
+    for (const key of [...kept.keys()].filter((key) => !items.has(key) && (isWhole || kindOf(key) !== "own"))) {
+      if (key === except || put(key, null)) kept.delete(key);
     }
+    for (const [key, text] of unheard.splice(0)) hear(key, text);
     return kept.size === items.size;
   }
 
@@ -93,7 +103,9 @@ export function attachKeeping(store, context, { versions, texts, kept }, tell) {
     due = null;
     const state = store.get();
     const refs = refsOf(state);
-    write("looks", JSON.stringify(looksOf(state, refs)));
+    const looks = JSON.stringify(looksOf(state, refs));
+    storage.note("looks", looks);
+    write("looks", looks);
     write("learned", JSON.stringify(learnedOf(state, refs)));
   }
 
@@ -123,11 +135,18 @@ export function attachKeeping(store, context, { versions, texts, kept }, tell) {
     if (value === null) return applyGone(key, state);
     try {
       const item = readItem(key, value, { ...context, own: state.own });
-      if (kindOf(key) === "own" && !hasFilm(item, state)) return void learn([item], filmsIn(state, item)).then((films) => take(key, item, { films }), () => {});
-      take(key, item);
+      if (kindOf(key) === "own") takePaint(key, item, filmsIn(state, item));
+      else take(key, item);
     } catch {
       // What this tab cannot read stays as it is kept.
     }
+  }
+
+  /** A paint comes with its film; where there is none it is worked out first. */
+  function takePaint(key, paint, films) {
+    const hasFilm = paint.parts.length > 0 || filmsOf([[0, paint]], films).length > 0;
+    if (hasFilm) take(key, paint, { films });
+    else learn([paint], films).then((films) => take(key, paint, { films }), () => {});
   }
 
   function take(key, item, patch = {}) {
@@ -167,16 +186,10 @@ export function attachKeeping(store, context, { versions, texts, kept }, tell) {
     }
   }
 
-  const hasFilm = (paint, state) => paint.parts.length > 0 || filmsOf([[0, paint]], filmsIn(state, paint)).length > 0;
-
   /** Films at hand, and the one another tab kept with its paint. */
   function filmsIn({ films }, { id }) {
-    try {
-      const film = JSON.parse(storage.read(`film/${id}`));
-      return film ? [...films, film] : films;
-    } catch {
-      return films;
-    }
+    const film = keptFilm(storage.read(`film/${id}`));
+    return film && !films.some(([key]) => key === film[0]) ? [...films, film] : films;
   }
 
   /** Takes in all that was written while this tab did not listen. */
@@ -190,17 +203,35 @@ export function attachKeeping(store, context, { versions, texts, kept }, tell) {
     meet(key, text);
   }
 
-  store.subscribe((state, changed, before, { from, key } = {}) => {
+  const quit = store.subscribe((state, changed, before, { from, key } = {}) => {
     if (changed.has("own") || changed.has("films")) writeFilms(state);
     if (WORK.some((key) => changed.has(key))) writeWork(state, from === "elsewhere" ? key : undefined);
     if (!changed.has("learned") && !LOOKS.some((key) => changed.has(key))) return;
     clearTimeout(due);
     due = setTimeout(writeLooks, REST);
   });
+  const gone = new AbortController();
+  const on = (target, event, hear) => target.addEventListener(event, hear, { signal: gone.signal });
   // A page that is put away or closed does not wait.
-  addEventListener("pagehide", writeLooks);
-  addEventListener("pageshow", ({ persisted }) => persisted && catchUp());
-  document.addEventListener("visibilitychange", () => (document.hidden ? writeLooks() : catchUp()));
-  storage.onOther(hear);
-  return { flush: writeLooks, writeAll: () => (writeFilms(store.get()), (due ??= setTimeout(writeLooks, REST)), writeWork(store.get())) };
+  on(window, "pagehide", writeLooks);
+  on(window, "pageshow", ({ persisted }) => persisted && catchUp());
+  on(document, "visibilitychange", () => (document.hidden ? writeLooks() : catchUp()));
+  on(window, "storage", (event) => storage.heard(event, hear));
+
+  /** Keeps all that is not yet kept; answers whether everything is. */
+  function writeAll() {
+    const state = store.get();
+    writeFilms(state);
+    due ??= setTimeout(writeLooks, REST);
+    return writeWork(state);
+  }
+
+  /** Follows no longer, as when a page is closed. */
+  function stop() {
+    writeLooks();
+    quit();
+    gone.abort();
+  }
+
+  return { writeAll, stop };
 }

@@ -1,6 +1,6 @@
 // The state a visit begins with: read part by part, so that what is good is kept and what is not is named. Never throws.
 
-import { DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
+import { DEMO, DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { readEnd, paintEnd } from "./end.js";
 import { keptFilm } from "./films.js";
 import { createRefs, isItem, itemsOf, kindOf, partsIn } from "./items.js";
@@ -28,12 +28,12 @@ function blank(shelf) {
 
 /**
  * Reads what storage holds: `{state, versions, texts, kept, faults, stale, isFirst, hasOld}`. `faults` are `{key, text, why}` of what could not be
- * read; it stays where it is. `stale` are keys of what was thrown away long ago; `hasOld` says that what a former version of the
+ * read; it stays where it is. `ownLooks` is what this tab noted of its looks. `stale` are keys of what was thrown away long ago; `hasOld` says that what a former version of the
  * page kept was read whole and is to be kept anew.
  *
  * `finish(state)` answers the state with all that follows from it, or throws; `context.learn(paints, films)` works out films.
  */
-export async function readState({ entries, oldTexts, context, finish, now = Date.now() }) {
+export async function readState({ entries = [], oldTexts = [], ownLooks = null, context, finish, now = Date.now() }) {
   const faults = [];
   const fault = (key, text, why) => faults.push({ key, text, why });
   const texts = new Map(entries);
@@ -51,12 +51,13 @@ export async function readState({ entries, oldTexts, context, finish, now = Date
       fault(key, text, error.message);
     }
   }
-  for (const key of ["looks", "learned"]) {
-    if (texts.has(key)) found.get(key).push([key, texts.get(key)]);
-  }
+  // A tab that is loaded anew looks as it did, whatever another tab looks at.
+  const looks = ownLooks ?? texts.get("looks");
+  if (looks) found.get("looks").push(["looks", looks]);
+  if (texts.has("learned")) found.get("learned").push(["learned", texts.get("learned")]);
   const old = readOld(oldTexts, context, fault);
   for (const [key, value] of old.items) if (!versions.has(key)) found.get(kindOf(key)).push([key, value, 0]);
-  for (const key of ["looks", "learned"]) if (!texts.has(key) && old[key]) found.get(key).push([key, JSON.stringify(old[key])]);
+  for (const key of ["looks", "learned"]) if (found.get(key).length === 0 && old[key]) found.get(key).push([key, JSON.stringify(old[key])]);
 
   for (let spared = 0; ; spared += 1) {
     const without = SPARE.slice(0, spared);
@@ -100,6 +101,8 @@ async function assemble(found, context, texts, fault) {
   // Paints that came along with kits need films as well.
   state = { ...state, ...(await withFilms(state.own, state.films, context, () => {})) };
   const looks = readLooks(found.get("looks")[0], context, state, fault);
+  const isDemoKept = texts.has(`kit/${DEMO}`);
+  if (!isDemoKept && looks.order.includes(DEMO)) kits.push([state.kit, 0]);
   if (kits.length) {
     const place = ([{ id }]) => (looks.order.includes(id) ? looks.order.indexOf(id) : Infinity);
     kits.sort((a, b) => place(a) - place(b) || b[1] - a[1]);

@@ -25,6 +25,24 @@ export function oldTexts() {
   }
 }
 
+/** A note of this tab alone, which a reload finds again. */
+export function note(key, text) {
+  try {
+    sessionStorage.setItem(PREFIX + key, text);
+  } catch {
+    // Without it a reload shows what the last tab showed.
+  }
+}
+
+/** What this tab noted, or null. */
+export function noted(key) {
+  try {
+    return sessionStorage.getItem(PREFIX + key);
+  } catch {
+    return null;
+  }
+}
+
 /** The text of an entry, or null. */
 export function read(key) {
   try {
@@ -73,9 +91,7 @@ export function eraseEverything() {
   eraseOld();
 }
 
-/** Hears of entries that another tab wrote or erased: `hear(key, text)`. */
-export function onOther(hear) {
-  addEventListener("storage", ({ key, newValue }) => {
-    if (key?.startsWith(PREFIX)) hear(key.slice(PREFIX.length), newValue);
-  });
+/** Hands on an entry that another tab wrote or erased: `hear(key, text)`. */
+export function heard({ key, newValue }, hear) {
+  if (key?.startsWith(PREFIX)) hear(key.slice(PREFIX.length), newValue);
 }

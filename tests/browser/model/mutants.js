@@ -1,0 +1,26 @@
+// Faults that the page once had, each put back into one of its modules: the sequences must find every one.
+
+export const MUTANTS = [
+  { name: "both ends together may hold more paints than a mix", file: "sound.js", find: "if (paints.size > MOST_MIXED)", replace: "if (false)" },
+  { name: "names of a guest's paints are not minded", file: "sound.js", find: "name: freeName(paint.name, named)", replace: "name: paint.name" },
+  { name: "two of one's own paints may bear one name", file: "sound.js", find: "if (names.has(name.toLowerCase()))", replace: "if (false)" },
+  { name: "numbers of own paints are given twice", file: "own.js", find: "first + numbers.size", replace: "first + (numbers.size % 2)" },
+  { name: "an end is read without a look at its parts", file: "end.js", find: "core.encode_kit({ ...emptyKit(), puddles: [{ parts, load: 1 }], own });", replace: "" },
+  { name: "a start does not name its own paints apart", file: "start.js", find: "name: freeName(paint.name, state.own)", replace: "name: `${paint.name}`.slice(0, 1)" },
+  { name: "this tab's version always wins", file: "versions.js", find: "if (knew(theirs, mine)) return { winner: theirs, loser: null, isNew: false };", replace: "" },
+  { name: "the other tab's version always wins, and this one's is forgotten", file: "versions.js", find: "const isLost = ", replace: "const isLost = false && " },
+  { name: "what was thrown away in one tab goes in spite of a change in the other", file: "versions.js", find: "later.value === null ? earlier : later", replace: "later" },
+  { name: "a tab does not look at what another wrote before it writes", file: "keeping.js", find: "there !== null && there !== texts.get(key)", replace: "false" },
+  { name: "a tab does not hear the other", file: "keeping.js", find: `on(window, "storage", (event) => storage.heard(event, hear));`, replace: "" },
+  { name: "a write that failed counts as done", file: "keeping.js", find: "    if (fault) return false;\n", replace: "" },
+  { name: "a paint goes before what refers to it", file: "keeping.js", find: `(isWhole || kindOf(key) !== "own")`, replace: "true" },
+  { name: "a tab takes away what is in hand in another", file: "keeping.js", find: "if (!inHand && !inUse) return", replace: "if (!inUse) return" },
+  { name: "looks are not kept as the page is closed", file: "keeping.js", find: "    writeLooks();\n    quit();", replace: "    quit();" },
+  { name: "paints of a guest's kit that are in use leave with it", file: "sound.js", find: "(needed.has(number) ? stays : rest)", replace: "rest" },
+  { name: "what refers to a paint that is gone stays", file: "sound.js", find: "...resolved(state, isKnown, (key) => paintsChanged || changed.has(key))", replace: "" },
+  { name: "the shared kit replaces the one in hand", file: "guest.js", find: `...addNamed(state, guest, "Shared kit", shelf)`, replace: `kit: { ...guest, id: state.kit.id }` },
+  { name: "the demo takes room", file: "kits.js", find: "filter((kit) => !isUntouchedDemo(kit, shelf))", replace: "slice()" },
+  { name: "records are not known again", file: "records.js", find: "const fresh = newOnes(more, records);", replace: "const fresh = more;" },
+  { name: "undo puts back lists whole", file: "history.js", find: "if (now.length === from.length && now.every((item, i) => item === from[i])) return", replace: "return" },
+  { name: "undo forgets own paints", file: "history.js", find: `if (entry[from][key] === entry[to][key]) continue;`, replace: `if (key === "own") continue;` },
+];

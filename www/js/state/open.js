@@ -1,0 +1,74 @@
+// Opens the state: what was kept is read, judged and from then on kept.
+
+import { seenOn } from "../adviser.js";
+import { learnFilms } from "./films.js";
+import { attachKeeping } from "./keeping.js";
+import { createNumbers, onShelf } from "./own.js";
+import { createSettle } from "./sound.js";
+import { readState } from "./start.js";
+import * as storage from "./storage.js";
+import { createStore } from "./store.js";
+
+/**
+ * Answers `{store, context, read, keeping}`.
+ *
+ * `isBare` leaves alone what is kept, but does not erase it. `looks(read)` answers what else the first state shows. `refused(error)` hears of
+ * changes that may not be, `tell(what, name)` of what happens while keeping.
+ */
+export async function openState(core, shelf, ask, { isBare = false, looks = () => ({}), refused, tell }) {
+  const context = contextOf(core, shelf, ask);
+  const settle = createSettle(context);
+  const derive = createDerive(core, shelf, ask);
+  const finish = (state) => {
+    const settled = settle(state, new Set(Object.keys(state)));
+    return { ...settled, ...derive(settled, new Set(Object.keys(settled))) };
+  };
+  const kept = isBare ? {} : { entries: storage.entries(), oldTexts: storage.oldTexts(), ownLooks: storage.noted("looks") };
+  const read = await readState({ ...kept, context, finish });
+  const store = createStore({ ...read.state, ...looks(read) }, { settle, derive, refused });
+  const keeping = attachKeeping(store, context, read, tell);
+  storage.erase(read.stale);
+  // What was kept as one text goes only when every item of it is kept by itself.
+  if (read.hasOld && keeping.writeAll()) storage.eraseOld();
+  return { store, context, read, keeping };
+}
+
+/** What reading and judging the state asks for. */
+function contextOf(core, shelf, ask) {
+  const builtIn = new Set(shelf.all.map(({ number }) => number));
+  return {
+    core,
+    shelf,
+    isBuiltIn: (number) => builtIn.has(number),
+    numberOf: createNumbers(core.first_own()),
+    learn: (paints, films) => learnFilms(paints, films, ask),
+  };
+}
+
+/** What follows from a state: the shelf, here and in the worker, and the studio that shows it. */
+function createDerive(core, shelf, ask) {
+  let shown = null;
+  let isBuiltIn = true;
+  return (state, changed) => {
+    const { kit, light } = state;
+    const isOther = ["own", "visiting", "learned", "learning"].some((key) => changed.has(key));
+    if (isOther) {
+      const all = onShelf(state);
+      const isPlain = all.own.length + all.learned.length === 0;
+      if (!(isPlain && isBuiltIn)) {
+        shelf.fill(core.set_shelf(all.own, all.learned));
+        ask("shelf", all).catch(() => {});
+      }
+      isBuiltIn = isPlain;
+    }
+    const now = JSON.stringify([kit.stock, kit.paper, light]);
+    if (!isOther && now === shown) return {};
+    shown = now;
+    return { studio: studioOf(core, kit, light) };
+  };
+}
+
+function studioOf(core, kit, light) {
+  const { paper, wide } = seenOn(kit);
+  return new core.Studio(paper, light, wide);
+}
