@@ -5,15 +5,13 @@ import { dabOf } from "./dab.js";
 import { UNDO, button, byId, element, notice, say } from "./dom.js";
 import { PAPERS, paintsOf } from "./kit.js";
 import { learnFilms } from "./films.js";
+import { linkText } from "./link-text.js";
 import { adopt } from "./own.js";
 
 /** What stands before the text in a link. */
 export const MARK = "#kit=";
 
-/** The link's text in an address, or nothing. */
-export function linkText(hash) {
-  return hash.startsWith(MARK) ? hash.slice(MARK.length) : null;
-}
+export { linkText };
 
 /** A kit as a link's text, with those of the own paints that it holds. */
 export const textOf = ({ own }, core, kit) => core.encode_kit({ ...kit, own });
