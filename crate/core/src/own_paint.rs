@@ -12,7 +12,7 @@ use crate::paint::{Paint, PaintNumber, Tier};
 use crate::recipe::Recipe;
 use crate::shelf::Shelf;
 use crate::spectrum::{BANDS, Spectrum, from_fn};
-use crate::words::short_line;
+use crate::words::{clean, short_line};
 
 /// First number of a painter's own paint; those below belong to the built-in shelf.
 pub const FIRST_OWN: PaintNumber = 4096;
@@ -177,6 +177,20 @@ impl OwnPaint {
             }
         }
         Ok(Self { ratings, ..self })
+    }
+
+    /// Takes out of its texts what nobody sees.
+    pub fn clean(&mut self) {
+        [&mut self.name, &mut self.code, &mut self.caution].into_iter().for_each(clean);
+        if self.name.is_empty() {
+            self.name.push_str("unnamed");
+        }
+    }
+
+    /// Calls it by a name and a number, which stand where the name's end has no room.
+    pub(crate) fn rename(&mut self, name: &str, number: usize) {
+        let number = format!(" {number}");
+        self.name = name.chars().take(LONGEST_PAINT_NAME - number.len()).collect::<String>() + &number;
     }
 
     /// Its name, never empty.

@@ -61,7 +61,9 @@ impl OwnReadout {
         };
         let ratings = self.ratings.map(|rating| rating.map(|rating| rating.round() as u8));
         let paint = OwnPaint::new(&self.name, origin)?;
-        Ok(paint.with_code(&self.code)?.with_caution(&self.caution)?.with_ratings(ratings)?)
+        let mut paint = paint.with_code(&self.code)?.with_caution(&self.caution)?.with_ratings(ratings)?;
+        paint.clean();
+        Ok(paint)
     }
 }
 
