@@ -1,18 +1,37 @@
 //! A host for this machine only.
 //!
-//! One answer a connection, one thread a connection: browsers open some ahead
-//! and leave them idle, on which a pool of threads runs dry.
+//! One thread, one answer a connection. Descriptors and memory may run out:
+//! then what comes waits for what is there to end.
 
+use std::convert::Infallible;
 use std::fs;
-use std::io::{self, BufRead, BufReader, Read, Write};
-use std::net::{TcpListener, TcpStream};
+use std::io::{self, ErrorKind, Read, Write};
+use std::net;
 use std::path::{Path, PathBuf};
-use std::thread;
+use std::rc::Rc;
+use std::sync::Arc;
 use std::time::Duration;
 
 use anyhow::{Context, Result};
+use flate2::Compression;
+use flate2::bufread::GzEncoder;
+use http_body_util::Full;
+use hyper::body::Bytes;
+use hyper::header::{
+    ACCEPT_ENCODING, ALLOW, CACHE_CONTROL, CONNECTION, CONTENT_ENCODING, CONTENT_TYPE, HeaderMap,
+    HeaderValue, VARY,
+};
+use hyper::server::conn::http1;
+use hyper::service::service_fn;
+use hyper::{Method, Request, Response, StatusCode};
+use hyper_util::rt::TokioIo;
 use lexopt::{Arg, Parser, ValueExt};
 use percent_encoding::percent_decode_str;
+use tokio::net::{TcpListener, TcpStream};
+use tokio::runtime;
+use tokio::sync::Semaphore;
+use tokio::task::{self, LocalSet};
+use tokio::time;
 
 use crate::{Command, build, pack, workspace};
 
@@ -22,6 +41,7 @@ pub(crate) const COMMAND: Command = Command {
     help: "
   --port N     the port, 8017 if not said; 0 takes a free one
   --no-build   serve target/site as it is
+  --site PATH  serve that folder as it is
 
 Adds what rustc lacks, builds target/site and target/washpath.html, then serves
 the site on 127.0.0.1 until it is stopped.
@@ -32,11 +52,16 @@ the site on 127.0.0.1 until it is stopped.
 fn run(words: &[String]) -> Result<()> {
     let mut port = 8017u16;
     let mut fresh = true;
+    let mut site = workspace::site();
     let mut words = Parser::from_args(words);
     while let Some(word) = words.next()? {
         match word {
             Arg::Long("port") => port = words.value()?.parse()?,
             Arg::Long("no-build") => fresh = false,
+            Arg::Long("site") => {
+                site = words.value()?.into();
+                fresh = false;
+            }
             _ => return Err(word.unexpected().into()),
         }
     }
@@ -44,73 +69,142 @@ fn run(words: &[String]) -> Result<()> {
         build::build()?;
         pack::pack()?;
     }
-    serve(&workspace::site(), port)
+    serve(&site, port)
 }
 
-/// Longest head of a request that is read, in bytes.
-const LONGEST_HEAD: u64 = 16_384;
-
-/// How long a connection may stay idle.
+/// How long a connection may take, idle ones too: browsers open some ahead.
 const PATIENCE: Duration = Duration::from_secs(60);
 
+/// How long to wait where the machine has no descriptor or no memory left.
+const PAUSE: Duration = Duration::from_millis(100);
+
+/// Connections at a time; more wait to be accepted. A browser opens six.
+const CONNECTIONS: usize = 256;
+
 fn serve(site: &Path, port: u16) -> Result<()> {
-    let site = site.canonicalize().context("no target/site: build first")?;
-    let listener = TcpListener::bind(("127.0.0.1", port))
+    let site = site.canonicalize().with_context(|| format!("no {}: build first", site.display()))?;
+    let listener = net::TcpListener::bind(("127.0.0.1", port))
         .with_context(|| format!("cannot use port {port}: choose another by --port"))?;
+    listener.set_nonblocking(true)?;
     let address = listener.local_addr()?;
+    let runtime = runtime::Builder::new_current_thread().enable_io().enable_time().build()?;
     let packed = workspace::packed();
-    println!("\nWashpath is at  http://{address}/\nAs one file     {}\nStop with Ctrl-C.", packed.display());
-    io::stdout().flush()?;
-    serve_on(&site, &listener);
-    Ok(())
+    let packed = packed.display();
+    let words = format!("\nWashpath is at  http://{address}/\nAs one file     {packed}\nStop with Ctrl-C.\n");
+    // Whoever started it may have stopped reading.
+    drop(io::stdout().write_all(words.as_bytes()));
+    LocalSet::new().block_on(&runtime, serve_on(site, listener))
 }
 
-fn serve_on(site: &Path, listener: &TcpListener) {
-    thread::scope(|scope| {
-        for stream in listener.incoming().flatten() {
-            // A browser that hangs up early is its own affair.
-            scope.spawn(|| drop(answer(site, stream)));
+async fn serve_on(site: PathBuf, listener: net::TcpListener) -> Result<()> {
+    let listener = TcpListener::from_std(listener)?;
+    let site: Rc<Path> = site.into();
+    let places = Arc::new(Semaphore::new(CONNECTIONS));
+    loop {
+        let place = Arc::clone(&places).acquire_owned().await?;
+        match listener.accept().await {
+            Ok((stream, _)) => {
+                let site = Rc::clone(&site);
+                task::spawn_local(async move {
+                    // A browser that hangs up early or stays too long is its own affair.
+                    drop(time::timeout(PATIENCE, answer(&site, stream)).await);
+                    drop(place);
+                });
+            }
+            // It would fail at once again, and again.
+            Err(_) => time::sleep(PAUSE).await,
         }
-    });
-}
-
-fn answer(site: &Path, mut stream: TcpStream) -> io::Result<()> {
-    stream.set_read_timeout(Some(PATIENCE))?;
-    stream.set_write_timeout(Some(PATIENCE))?;
-    let mut first = None;
-    for line in BufReader::new((&stream).take(LONGEST_HEAD)).lines() {
-        let line = line?;
-        if line.is_empty() {
-            let response = respond(site, first.as_deref().unwrap_or_default())?;
-            return stream.write_all(&response);
-        }
-        first.get_or_insert(line);
     }
-    Ok(())
 }
 
-/// The whole response to a request's first line.
-fn respond(site: &Path, request: &str) -> io::Result<Vec<u8>> {
-    let mut words = request.split(' ');
-    let (method, url) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
-    let (status, kind, body) = match (method, find(site, url)) {
-        ("GET" | "HEAD", Some(file)) => ("200 OK", content_type(&file), fs::read(file)?),
-        ("GET" | "HEAD", None) => ("404 Not Found", "text/plain", b"not found\n".to_vec()),
-        _ => ("405 Method Not Allowed", "text/plain", b"only GET and HEAD\n".to_vec()),
+async fn answer(site: &Path, stream: TcpStream) -> hyper::Result<()> {
+    let service = service_fn(async |request| Ok::<_, Infallible>(respond(site, &request).await));
+    http1::Builder::new().serve_connection(TokioIo::new(stream), service).await
+}
+
+type Answer = Response<Full<Bytes>>;
+
+/// Answers a request by its head; its body, if any, is not read.
+async fn respond<B>(site: &Path, request: &Request<B>) -> Answer {
+    if !matches!(*request.method(), Method::GET | Method::HEAD) {
+        let mut answer = plain(StatusCode::METHOD_NOT_ALLOWED, "only GET and HEAD\n");
+        answer.headers_mut().insert(ALLOW, HeaderValue::from_static("GET, HEAD"));
+        return answer;
+    }
+    let Some(file) = find(site, request.uri().path()) else {
+        return plain(StatusCode::NOT_FOUND, "not found\n");
     };
-    let length = body.len();
-    // "no-cache": the browser asks again each time, so what was built last is what shows.
-    let head = format!(
-        "HTTP/1.1 {status}\r\ncontent-type: {kind}\r\ncontent-length: {length}\r\n\
-         cache-control: no-cache\r\nconnection: close\r\n\r\n"
-    );
-    let body = if method == "HEAD" { Vec::new() } else { body };
-    Ok([head.into_bytes(), body].concat())
+    match read(&file).await {
+        Ok(body) => found(&content_type(&file), body, takes_gzip(request.headers())),
+        Err(error) if error.kind() == ErrorKind::NotFound => plain(StatusCode::NOT_FOUND, "not found\n"),
+        Err(_) => plain(StatusCode::INTERNAL_SERVER_ERROR, "cannot be read\n"),
+    }
 }
 
-/// The file an address means; none outside the site, whatever the address says.
-fn find(site: &Path, url: &str) -> Option<PathBuf> {
-    let path = url.split(['?', '#']).next()?;
+/// A file's bytes, once the machine has a descriptor and the memory for them; the connection's time bounds the wait.
+async fn read(file: &Path) -> io::Result<Vec<u8>> {
+    loop {
+        match fs::read(file) {
+            Err(error) if !matches!(error.kind(), ErrorKind::NotFound | ErrorKind::PermissionDenied) => {
+                time::sleep(PAUSE).await;
+            }
+            done => return done,
+        }
+    }
+}
+
+fn plain(status: StatusCode, words: &'static str) -> Answer {
+    let mut answer = found("text/plain; charset=utf-8", words.into(), false);
+    *answer.status_mut() = status;
+    answer
+}
+
+fn found(kind: &str, body: Vec<u8>, gzip: bool) -> Answer {
+    let mut head = HeaderMap::new();
+    let octets = HeaderValue::from_static("application/octet-stream");
+    head.insert(CONTENT_TYPE, HeaderValue::from_str(kind).unwrap_or(octets));
+    // The browser asks again each time, so what was built last is what shows.
+    head.insert(CACHE_CONTROL, HeaderValue::from_static("no-cache"));
+    head.insert(CONNECTION, HeaderValue::from_static("close"));
+    let mut body = body;
+    if shrinks(kind) {
+        head.insert(VARY, HeaderValue::from_static("accept-encoding"));
+        if let Some(packed) = gzip.then(|| packed(&body)).flatten() {
+            head.insert(CONTENT_ENCODING, HeaderValue::from_static("gzip"));
+            body = packed;
+        }
+    }
+    let mut answer = Response::new(Full::new(body.into()));
+    *answer.headers_mut() = head;
+    answer
+}
+
+fn packed(body: &[u8]) -> Option<Vec<u8>> {
+    let mut packed = Vec::new();
+    GzEncoder::new(body, Compression::default()).read_to_end(&mut packed).ok()?;
+    Some(packed)
+}
+
+/// Letters and pictures but for drawings are packed already.
+fn shrinks(kind: &str) -> bool {
+    kind.starts_with("text/")
+        || ["application/wasm", "application/json", "application/manifest+json", "image/svg+xml"]
+            .contains(&kind)
+}
+
+/// "gzip" or "*" among what a client takes, unless its weight is 0.
+fn takes_gzip(head: &HeaderMap) -> bool {
+    let coded = head.get_all(ACCEPT_ENCODING).iter().filter_map(|value| value.to_str().ok());
+    coded.flat_map(|value| value.split(',')).any(|coding| {
+        let mut words = coding.split(';').map(str::trim);
+        let name = words.next().unwrap_or_default();
+        let weight = words.find_map(|word| word.strip_prefix("q=")).map_or(Ok(1.0), str::parse::<f32>);
+        (name == "*" || name.eq_ignore_ascii_case("gzip")) && weight.is_ok_and(|weight| weight > 0.0)
+    })
+}
+
+/// The file a path means; none outside the site, whatever the path says.
+fn find(site: &Path, path: &str) -> Option<PathBuf> {
     let path = percent_decode_str(path).decode_utf8().ok()?;
     let mut file = site.join(path.trim_start_matches('/'));
     if file.is_dir() {
@@ -121,20 +215,10 @@ fn find(site: &Path, url: &str) -> Option<PathBuf> {
     (file.starts_with(site) && file.is_file()).then_some(file)
 }
 
-fn content_type(file: &Path) -> &'static str {
-    match file.extension().and_then(|extension| extension.to_str()) {
-        Some("html") => "text/html; charset=utf-8",
-        Some("js") => "text/javascript; charset=utf-8",
-        Some("css") => "text/css; charset=utf-8",
-        Some("json") => "application/json",
-        Some("webmanifest") => "application/manifest+json",
-        // Without this type the browser will not compile while it loads.
-        Some("wasm") => "application/wasm",
-        Some("svg") => "image/svg+xml",
-        Some("png") => "image/png",
-        Some("woff2") => "font/woff2",
-        _ => "application/octet-stream",
-    }
+/// By the file's name. WebAssembly needs its own, or the browser will not compile while it loads.
+fn content_type(file: &Path) -> String {
+    let kind = mime_guess::from_path(file).first_or_octet_stream();
+    if kind.type_() == mime_guess::mime::TEXT { format!("{kind}; charset=utf-8") } else { kind.to_string() }
 }
 
 #[cfg(test)]
@@ -144,7 +228,7 @@ mod tests {
     #[test]
     fn nothing_outside_the_site_is_found() {
         let site = workspace::root().join("pkg-scripts/src").canonicalize().unwrap();
-        assert_eq!(find(&site, "/main.rs?x=1"), Some(site.join("main.rs")));
+        assert_eq!(find(&site, "/main.rs"), Some(site.join("main.rs")));
         for url in
             ["/../Cargo.toml", "/%2e%2e/Cargo.toml", "/..%2fCargo.toml", "//etc/passwd", "/%2fetc/passwd"]
         {
@@ -155,37 +239,35 @@ mod tests {
     }
 
     #[test]
-    fn responses_have_a_type_a_length_and_a_fresh_body() {
-        let site = workspace::root().join(".ci").canonicalize().unwrap();
-        let response = |request| String::from_utf8(respond(&site, request).unwrap()).unwrap();
-        let script = fs::read_to_string(site.join("run")).unwrap();
-        let got = response("GET /run HTTP/1.1");
-        assert!(got.starts_with("HTTP/1.1 200 OK\r\n") && got.ends_with(&format!("\r\n\r\n{script}")));
-        assert!(got.contains(&format!("content-length: {}\r\n", script.len())));
-        assert!(got.contains("cache-control: no-cache\r\n"));
-        assert!(response("HEAD /run HTTP/1.1").ends_with("\r\n\r\n"));
-        assert!(response("GET /missing HTTP/1.1").starts_with("HTTP/1.1 404 "));
-        assert!(response("POST /run HTTP/1.1").starts_with("HTTP/1.1 405 "));
-        assert!(response("").starts_with("HTTP/1.1 405 "));
+    fn types_are_what_browsers_insist_on() {
+        for (name, kind) in [
+            ("index.html", "text/html; charset=utf-8"),
+            ("js/main.js", "text/javascript; charset=utf-8"),
+            ("style.css", "text/css; charset=utf-8"),
+            ("a/b_bg.wasm", "application/wasm"),
+            ("kit.json", "application/json"),
+            ("manifest.webmanifest", "application/manifest+json"),
+            ("icon.svg", "image/svg+xml"),
+            ("letters.woff2", "font/woff2"),
+            ("LICENCE", "application/octet-stream"),
+        ] {
+            assert_eq!(content_type(Path::new(name)), kind, "{name}");
+        }
     }
 
     #[test]
-    fn a_server_answers_while_idle_connections_are_held() {
-        let site = workspace::root().join(".ci").canonicalize().unwrap();
-        let listener = TcpListener::bind("127.0.0.1:0").unwrap();
-        let address = listener.local_addr().unwrap();
-        thread::spawn(move || serve_on(&site, &listener));
-        let _idle: Vec<_> = (0..16).map(|_| TcpStream::connect(address).unwrap()).collect();
-        let mut stream = TcpStream::connect(address).unwrap();
-        stream.set_read_timeout(Some(Duration::from_secs(10))).unwrap();
-        stream.write_all(b"GET /run HTTP/1.1\r\nhost: here\r\n\r\n").unwrap();
-        let mut got = String::new();
-        stream.read_to_string(&mut got).unwrap();
-        assert!(got.starts_with("HTTP/1.1 200 OK"), "{got}");
-    }
-
-    #[test]
-    fn wasm_has_its_own_type() {
-        assert_eq!(content_type(Path::new("a/b_bg.wasm")), "application/wasm");
+    fn gzip_is_taken_where_it_is_named_and_not_refused() {
+        let takes = |value| {
+            let mut head = HeaderMap::new();
+            head.insert(ACCEPT_ENCODING, HeaderValue::from_static(value));
+            takes_gzip(&head)
+        };
+        for value in ["gzip", "br, GZIP;q=0.5", "*", "gzip, deflate, br, zstd"] {
+            assert!(takes(value), "{value}");
+        }
+        for value in ["", "br", "gzip;q=0", "gzip; q=0.0", "gzip;q=x", "xgzip"] {
+            assert!(!takes(value), "{value}");
+        }
+        assert!(!takes_gzip(&HeaderMap::new()));
     }
 }

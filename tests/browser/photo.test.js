@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { PNG } from "pngjs";
 import { visits } from "./support/visit.js";
-import { sharedLink } from "./support/washpath.js";
+import { painted, sharedLink } from "./support/washpath.js";
 
 const visit = visits();
 
@@ -108,6 +108,46 @@ visit("a pasted picture is opened", {}, async ({ page }) => {
   await page.locator("#photo .picture").waitFor();
   await at(page, 0.83, 0.5);
   assert.match(await target(page), /L\* 40/);
+});
+
+visit("of two photos opened quickly the later is shown, whichever is ready first", {
+  script: () => {
+    const decode = createImageBitmap;
+    const held = new Promise((resolve) => (globalThis.letGo = resolve));
+    let asked = 0;
+    globalThis.createImageBitmap = async (...words) => ((asked += 1) === 1 && (await held), decode(...words));
+  },
+}, async ({ page }) => {
+  await page.locator(".switch").getByRole("button", { name: "Match" }).click();
+  await put(page, stripes({ width: 30 }));
+  await put(page, stripes({ width: 60 }));
+  const width = () => page.locator("#photo .picture").evaluate((canvas) => canvas.width);
+  await page.locator("#photo .picture").waitFor();
+  assert.equal(await width(), 60);
+  await page.evaluate(() => globalThis.letGo());
+  await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 0)));
+  await painted(page);
+  assert.equal(await width(), 60, "the first came too late");
+  await press(page, "Put away");
+  assert.ok(await page.locator("#photo .picture").isHidden());
+});
+
+visit("no focus on a file field slides the page away", {}, async ({ page }) => {
+  for (const part of ["Match", "Swatches"]) {
+    await page.locator(".switch").getByRole("button", { name: part }).click();
+    const fields = page.locator(".work input[type=file]:visible, .work input[type=file].unseen");
+    assert.ok((await fields.count()) > 0);
+    for (const field of await fields.all()) {
+      await field.evaluate((node) => node.focus());
+      const { slid, id } = await page.evaluate(() => ({ slid: document.scrollingElement.scrollTop, id: document.activeElement.id }));
+      assert.equal(slid, 0, `${id} slides the page by ${slid} px`);
+    }
+  }
+  await page.locator(".switch").getByRole("button", { name: "Match" }).click();
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.locator("label[for=photo-file]").click()]);
+  await chooser.setFiles({ name: "photo.png", mimeType: "image/png", buffer: stripes() });
+  await page.locator("#photo .picture").waitFor();
+  assert.equal(await page.evaluate(() => document.scrollingElement.scrollTop), 0);
 });
 
 visit("transparent pixels give no colour", {}, async ({ page }) => {

@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { assertAccessible } from "./support/axe.js";
 import { visits } from "./support/visit.js";
-import { sharedLink } from "./support/washpath.js";
+import { sharedLink, slide } from "./support/washpath.js";
 
 const visit = visits();
 
@@ -41,6 +41,37 @@ visit("a swatch is recorded, judged, kept, deleted and brought back", {}, async 
   assert.equal(await rows(page).count(), 0);
   await page.locator("#undo").click();
   assert.equal(await rows(page).count(), 1);
+});
+
+visit("what was seen belongs to its mix: another mix has nothing yet, the same has it again", {}, async ({ page }) => {
+  await open(page);
+  await slide(page, "Ratio", 300);
+  await seen(page).fill("#707078");
+  const add = page.getByRole("button", { name: "Record it" });
+  assert.ok(await add.isEnabled());
+  const words = await page.locator("#record .compared p").textContent();
+  await slide(page, "Ratio", 700);
+  assert.equal(await seen(page).inputValue(), "");
+  assert.ok(await add.isDisabled());
+  assert.ok(await page.locator("#record .compared .chip").nth(1).evaluate((chip) => chip.classList.contains("blank")));
+  assert.match(await page.locator("#record .seen > p").textContent(), /comes back with the mix/);
+  await slide(page, "Ratio", 300);
+  assert.match(await seen(page).inputValue(), /^lab\(47 /);
+  assert.equal(await page.locator("#record .compared p").textContent(), words);
+  await press(page, "Record it");
+  assert.equal(await rows(page).count(), 1);
+  await slide(page, "Ratio", 700);
+  await slide(page, "Ratio", 300);
+  assert.equal(await seen(page).inputValue(), "", "what is recorded is done with");
+  // A colour seen of one load is none of another; what is emptied by hand stays empty.
+  await seen(page).fill("#707078");
+  await slide(page, "Load", 300);
+  assert.equal(await seen(page).inputValue(), "");
+  await seen(page).fill("#a0a0a8");
+  await seen(page).fill("");
+  await slide(page, "Load", 200);
+  await slide(page, "Load", 300);
+  assert.equal(await seen(page).inputValue(), "");
 });
 
 visit("what is no colour cannot be recorded", {}, async ({ page }) => {

@@ -1,18 +1,37 @@
-// What is clicked before its part of the page is there, done once it is.
+// What is clicked or dropped before its part of the page is there, done once it is.
+
+/** Whether files are dragged, and not a word of the page. */
+export const holdsFiles = ({ dataTransfer }) => dataTransfer?.types.includes("Files") ?? false;
+
+/** Files as a drop or a field has them. */
+export function holding(files) {
+  const transfer = new DataTransfer();
+  for (const file of files) transfer.items.add(file);
+  return transfer;
+}
 
 /**
- * Keeps clicks on what is marked `data-later`, which `further.js` attaches. Answers a verb that ends this and does
- * each once, in their order, where it still stands.
+ * Keeps clicks on what is marked `data-later`, which `further.js` attaches, and files that are dropped. Answers a verb
+ * that ends this and does each once, in their order, where it still stands.
  */
 export function keepEarly() {
   const kept = new Set();
+  let dropped = [];
   const keep = ({ target }) => {
     const control = target.closest("[data-later]");
     if (control) kept.add(control);
   };
-  document.addEventListener("click", keep, true);
+  /** Left to the browser, a file takes the page's place. */
+  const hold = (event) => {
+    if (!holdsFiles(event)) return;
+    event.preventDefault();
+    if (event.type === "drop") dropped = [...event.dataTransfer.files];
+  };
+  const early = [["click", keep], ["dragover", hold], ["drop", hold]];
+  for (const [name, act] of early) document.addEventListener(name, act, true);
   return () => {
-    document.removeEventListener("click", keep, true);
+    for (const [name, act] of early) document.removeEventListener(name, act, true);
     for (const control of kept) if (control.isConnected) control.click();
+    if (dropped.length) document.body.dispatchEvent(new DragEvent("drop", { bubbles: true, dataTransfer: holding(dropped) }));
   };
 }

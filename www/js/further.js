@@ -2,6 +2,7 @@
 
 import { attachChoosing } from "./choosing.js";
 import { attachDarks } from "./darks.js";
+import { attachDrop } from "./drop.js";
 import { attachExports } from "./exports.js";
 import { attachFiles } from "./files.js";
 import { attachLesson } from "./lesson.js";
@@ -40,5 +41,6 @@ export function attachFurther(store, context, ask, { choose, choosePan, closeSha
   attachPrint(store, core, ask);
   attachFiles(store, context, ask, closeShare);
   attachExports(store, shelf, core, drawOn);
+  attachDrop();
   attachOffline().catch(() => {}); // Without it the page works while there is a network.
 }

@@ -23,7 +23,7 @@ export function attachMix(store, shelf) {
   const numbers = element("dl", { class: "numbers" });
   const crossing = element("p", { class: "crossing" });
   const texture = element("p", { class: "texture" });
-  const shift = element("p", { class: "shift" });
+  const shift = element("p", { class: "shift", hidden: true });
   const ways = element("div", { class: "ways", role: "group", "aria-label": "Mixed or glazed" });
   const ratio = slider("Ratio", { max: 1000 }, (value, held) => {
     const { studio } = store.get();
@@ -32,9 +32,10 @@ export function attachMix(store, shelf) {
   });
   const load = slider("Load", { max: 500 }, (value) => store.set({ load: 2 ** (value / 100 - 5) }));
   const atHand = byId("wheel-mix");
-  const filled = [wash, words, parts, ratio.node, load.node, numbers, texture, shift, crossing, ways];
+  const filled = [wash, words, parts, ratio.node, load.node, numbers, texture, crossing, ways];
   const empty = element("p", { class: "empty" }, "Choose two paints to see every mix of them: click them on the wheel, in the kit or on the shelf.");
   byId("readout").replaceChildren(element("div", {}, empty, ...filled));
+  texture.after(shift);
 
   function show(state, pathChanged) {
     const ready = isPair(state);
@@ -73,7 +74,11 @@ export function attachMix(store, shelf) {
   function showShift() {
     const state = store.get();
     if (!isPair(state)) return;
-    const found = state.studio.shift(pairOf(state), state.share, state.load, paintsOf(state.kit));
+    const { studio, share, load: amount, kit } = state;
+    const pair = pairOf(state);
+    // One paint alone is no mix: nobody chose it to match.
+    if (studio.mix(pair, share, amount).recipe.length < 2) return;
+    const found = studio.shift(pair, share, amount, paintsOf(kit));
     shift.hidden = !found;
     if (found) shift.textContent = `Matches in daylight only: under a ${found.light} it parts from ${shortName(found.parts, shelf)}, ${loadName(found.load)}, by ${found.there.toFixed(0)} (CIEDE2000).`;
   }

@@ -16,8 +16,15 @@ export function attachPhoto(store, core, onphoto) {
   let original = null;
   let picture = null;
   let mode = "sample";
+  /** What was asked for last: a photo that opens later than one chosen after it comes too late. */
+  let turn = 0;
 
-  const file = element("input", { type: "file", accept: "image/*", class: "unseen", id: "photo-file", onchange: () => file.files[0] && open(file.files[0]) });
+  const file = element("input", { type: "file", accept: "image/*", class: "unseen", id: "photo-file", onchange: () => {
+    const [chosen] = file.files;
+    // So that the same can be chosen again.
+    file.value = "";
+    if (chosen) open(chosen);
+  } });
   const choose = element("label", { for: "photo-file", class: "button" }, "Open a photo");
   const canvas = element("canvas", { class: "picture", tabindex: 0, role: "img", "aria-label": "The photo: click to sample a colour", hidden: true });
   const said = element("p", { class: "quiet", role: "status" }, "From disk or camera, or paste one. It stays in this browser.");
@@ -36,16 +43,18 @@ export function attachPhoto(store, core, onphoto) {
   }
 
   async function open(blob) {
+    const own = (turn += 1);
     said.textContent = "Opening …";
     try {
-      put(await decode(blob));
+      const opened = await decode(blob);
+      if (own === turn) put(opened);
     } catch (error) {
-      said.textContent = `${error.message} ${picture ? "The photo before it is still here." : ""}`;
+      if (own === turn) said.textContent = `${error.message} ${picture ? "The photo before it is still here." : ""}`;
     }
-    file.value = "";
   }
 
   function put(next) {
+    turn += 1;
     original = next;
     picture = next;
     for (const part of [canvas, modes, sized, close]) part.hidden = !next;
@@ -124,12 +133,6 @@ export function attachPhoto(store, core, onphoto) {
   addEventListener("paste", (event) => {
     const image = [...(event.clipboardData?.files ?? [])].find(({ type }) => type.startsWith("image/"));
     if (image) open(image);
-  });
-  frame.addEventListener("dragover", (event) => event.preventDefault());
-  frame.addEventListener("drop", (event) => {
-    event.preventDefault();
-    const [dropped] = event.dataTransfer.files;
-    if (dropped) open(dropped);
   });
 }
 

@@ -10,11 +10,16 @@ import { capital, loadName, recipe } from "./words.js";
 
 /** Shows the form. */
 export function attachRecord(store, shelf, core, ask) {
+  /** What was seen belongs to a mix: another has nothing yet, and the same gets it back. */
+  let noted = null;
   const what = element("p", { class: "parts" });
   const predicted = element("span", { class: "chip" });
   const seen = element("span", { class: "chip blank" });
   const apart = element("p", { role: "status" });
-  const field = seenField("What it looks like, dry", { store, core, ask }, compare);
+  const field = seenField("What it looks like, dry", { store, core, ask }, (found) => {
+    noted = found && { mix: keyOf(store.get()), seen: found };
+    compare(found);
+  });
   const date = element("input", { type: "date", value: today(), max: "2999-12-31" });
   const note = element("input", { type: "text", maxlength: 200, placeholder: "brush, wetness, anything" });
   const add = button("Record it", record, { class: "main", disabled: true });
@@ -29,7 +34,19 @@ export function attachRecord(store, shelf, core, ask) {
 
   const mixOf = (state) => state.studio.mix(pairOf(state), state.share, state.load);
 
+  /** The mix as a record would have it, or nothing. */
+  const keyOf = (state) => (isPair(state) ? JSON.stringify([mixOf(state).recipe, state.load, state.laid]) : "");
+
+  function keepTo(mix) {
+    if (noted?.mix === mix && !field.get()) return field.put(noted.seen);
+    if (noted === null || noted.mix === mix || !field.get()) return;
+    const before = noted;
+    field.put(null, "Another mix now. What you saw comes back with the mix it was of.");
+    noted = before;
+  }
+
   function show(state) {
+    keepTo(keyOf(state));
     const ready = isPair(state);
     if (!ready) {
       what.textContent = "Choose two paints first, or one twice.";

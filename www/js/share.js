@@ -6,14 +6,11 @@ import { UNDO, button, byId, element, notice, say } from "./dom.js";
 import { PAPERS, nameOf } from "./state/kit.js";
 import { leaveGuest, packGuest, showGuest } from "./state/guest.js";
 import { placeOf, takeKit } from "./state/kits.js";
+import { linkText } from "./link-text.js";
 
 /** What stands before the text in a link. */
 export const MARK = "#kit=";
 
-/** The link's text in an address, or nothing. */
-export function linkText(hash) {
-  return hash.startsWith(MARK) ? hash.slice(MARK.length) : null;
-}
 
 /** A kit as a link's text, with those of the own paints that it holds. */
 export const textOf = ({ own }, core, kit) => core.encode_kit({ ...kit, own });

@@ -61,10 +61,9 @@ impl OwnReadout {
             Origin::Mixture(Recipe::new(&self.parts)?)
         };
         let ratings = self.ratings.map(|rating| rating.map(|rating| rating.round() as u8));
-        let paint = OwnPaint::new(&self.name, origin)?
-            .with_code(&self.code)?
-            .with_caution(&self.caution)?
-            .with_ratings(ratings)?;
+        let paint = OwnPaint::new(&self.name, origin)?;
+        let mut paint = paint.with_code(&self.code)?.with_caution(&self.caution)?.with_ratings(ratings)?;
+        paint.clean();
         Ok(match &self.id {
             Some(id) => paint.with_id(id.parse()?),
             None => paint,

@@ -1,7 +1,7 @@
 //! Briefs: what a teacher asks of a class that opens their kit.
 
 use crate::error::Error;
-use crate::text::words::short_line;
+use crate::text::words::{clean, short_line};
 
 /// Longest note, in characters.
 pub const LONGEST_BRIEF_NOTE: usize = 280;
@@ -46,6 +46,13 @@ impl Brief {
             return Err(Error::Value("a task without words".into()));
         }
         Ok(Self { note, tasks })
+    }
+
+    /// Takes out of its texts what nobody sees; a task of nothing else goes.
+    pub(crate) fn clean(&mut self) {
+        clean(&mut self.note);
+        self.tasks.iter_mut().for_each(clean);
+        self.tasks.retain(|task| !task.is_empty());
     }
 
     /// The note, perhaps empty.

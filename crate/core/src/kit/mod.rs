@@ -13,7 +13,7 @@ use crate::kit::puddle::Puddle;
 use crate::optics::paper::{OwnPaper, Paper, Stock};
 use crate::paint::PaintNumber;
 use crate::swatches::own_paint::OwnPaint;
-use crate::text::words::one_line;
+use crate::text::words::{clean, one_line};
 
 /// Most pans a kit can hold.
 pub const MOST_PANS: usize = 48;
@@ -171,6 +171,28 @@ impl Kit {
     #[must_use]
     pub fn with_brief(self, brief: Brief) -> Self {
         Self { brief, ..self }
+    }
+
+    /// The same kit without characters in its texts that nobody sees; paints that then have one name are told apart.
+    ///
+    /// Whoever takes texts from a person cleans them so before they go into a
+    /// link; [`share::decode`](crate::share::decode()) does it with those of old links.
+    #[must_use]
+    pub fn cleaned(mut self) -> Self {
+        clean(&mut self.title);
+        self.places.iter_mut().for_each(NamedPlace::clean);
+        self.brief.clean();
+        for i in 0..self.own.len() {
+            let (others, rest) = self.own.split_at_mut(i);
+            rest[0].clean();
+            let name = rest[0].name().to_owned();
+            let mut number = 1;
+            while others.iter().any(|other| other.name() == rest[0].name()) {
+                number += 1;
+                rest[0].rename(&name, number);
+            }
+        }
+        self
     }
 
     /// The note and tasks for a class, perhaps empty.

@@ -3,7 +3,7 @@
 use crate::colour::Lab;
 use crate::error::Error;
 use crate::kit::targets::Place;
-use crate::text::words::one_line;
+use crate::text::words::{clean, one_line};
 
 /// Most colours of a kept place.
 pub const MOST_KEPT_COLOURS: usize = 24;
@@ -52,6 +52,11 @@ impl NamedPlace {
             return Err(Error::Kit("a colour of a place without any weight".into()));
         }
         Ok(Self { name, colours })
+    }
+
+    /// Takes out of its name what nobody sees.
+    pub(crate) fn clean(&mut self) {
+        clean(&mut self.name);
     }
 
     /// Its name, perhaps empty.

@@ -12,7 +12,7 @@ use crate::paint::shelf::Shelf;
 use crate::paint::{Paint, PaintNumber, Tier};
 use crate::swatches::calibrate::Seen;
 use crate::text::decimal::Decimal;
-use crate::text::words::{cut, short_line};
+use crate::text::words::{clean, cut, short_line};
 
 /// First number of a painter's own paint; those below belong to the built-in shelf.
 pub const FIRST_OWN: PaintNumber = 4096;
@@ -39,6 +39,9 @@ impl Patch {
     /// Steps of reflectance in one: a meter repeats itself no better.
     pub const STEP: f64 = 1.0 / 2000.0;
 
+    /// A reflectance of 1.2: what brightens itself in daylight.
+    const MOST_STEPS: f64 = 2400.0;
+
     /// Of what was seen.
     ///
     /// # Errors
@@ -56,11 +59,17 @@ impl Patch {
                 Ok(Self::Colour([l, a, b].map(|value| (2.0 * value).round() as i16)))
             }
             Seen::Spectrum(reflectance) => {
-                if let Some(value) = reflectance.iter().find(|value| !(0.0..=1.2).contains(*value)) {
-                    let value = Decimal(*value as f32);
-                    return Err(Error::Value(format!("reflectance {value} is not within 0 and 1.2")));
+                let mut steps = [0; BANDS];
+                for (steps, value) in steps.iter_mut().zip(reflectance.iter()) {
+                    let nearest = (value / Self::STEP).round();
+                    // In steps: the page's 1.2 is the `f32` nearest to it, which is more.
+                    if !(0.0..=Self::MOST_STEPS).contains(&nearest) {
+                        let value = Decimal(*value as f32);
+                        return Err(Error::Value(format!("reflectance {value} is not within 0 and 1.2")));
+                    }
+                    *steps = nearest as u16;
                 }
-                Ok(Self::Measured(Box::new(reflectance.map(|value| (value / Self::STEP).round() as u16))))
+                Ok(Self::Measured(Box::new(steps)))
             }
         }
     }
@@ -223,6 +232,20 @@ impl OwnPaint {
     #[must_use]
     pub const fn id(&self) -> Option<OwnId> {
         self.id
+    }
+
+    /// Takes out of its texts what nobody sees.
+    pub fn clean(&mut self) {
+        [&mut self.name, &mut self.code, &mut self.caution].into_iter().for_each(clean);
+        if self.name.is_empty() {
+            self.name.push_str("unnamed");
+        }
+    }
+
+    /// Calls it by a name and a number, which stand where the name's end has no room.
+    pub(crate) fn rename(&mut self, name: &str, number: usize) {
+        let number = format!(" {number}");
+        self.name = name.chars().take(LONGEST_PAINT_NAME - number.len()).collect::<String>() + &number;
     }
 
     /// Its name, never empty.
@@ -410,6 +433,20 @@ mod tests {
         assert_eq!(refused(OwnPaint::new("x", mixture)), "a mixture is made of paints of the built-in shelf");
         let patch = Patch::new(&Seen::Lab(Lab::new(140.0, 0.0, 0.0)));
         assert_eq!(patch.unwrap_err().to_string(), "L* 140 a* 0 b* 0 is no colour of a swatch");
+    }
+
+    /// The page holds numbers as `f32`, the core as `f64`.
+    #[test]
+    fn every_patch_survives_the_page() {
+        for steps in [0, 1, 1199, 2399, 2400] {
+            let patch = Patch::Measured(Box::new([steps; BANDS]));
+            let Seen::Spectrum(seen) = patch.seen() else { panic!("a spectrum is one") };
+            let through = seen.map(|value| f64::from(value as f32));
+            assert_eq!(Patch::new(&Seen::Spectrum(Box::new(through))), Ok(patch));
+        }
+        for beyond in [-0.001, 1.201, f64::NAN, f64::INFINITY] {
+            assert!(Patch::new(&Seen::Spectrum(Box::new([beyond; BANDS]))).is_err(), "{beyond}");
+        }
     }
 
     #[test]

@@ -7,7 +7,7 @@ use crate::mixing::recipe::Recipe;
 use crate::swatches::calibrate::Seen;
 use crate::swatches::measurement::check;
 use crate::text::decimal::Decimal;
-use crate::text::words::{cut, one_line};
+use crate::text::words::{clean_line, cut};
 
 /// Most records of a log.
 pub const MOST_RECORDS: usize = 500;
@@ -63,19 +63,19 @@ impl Record {
     pub fn with_date(self, date: &str) -> Result<Self, Error> {
         let date = date.trim();
         if !date.is_empty() && !is_day(date) {
-            let shown = cut(&one_line(date));
+            let shown = cut(date);
             return Err(Error::Value(format!("date \"{shown}\": a day is written yyyy-mm-dd")));
         }
         Ok(Self { date: date.to_owned(), ..self })
     }
 
-    /// The same record with this note: trimmed, control characters become spaces.
+    /// The same record with this note: trimmed, control characters become spaces, what nobody sees is left out.
     ///
     /// # Errors
     ///
     /// [`Error::Value`] for a note longer than [`LONGEST_NOTE`] characters.
     pub fn with_note(self, note: &str) -> Result<Self, Error> {
-        let note = one_line(note);
+        let note = clean_line(note);
         if note.chars().count() > LONGEST_NOTE {
             return Err(Error::Value(format!("the note is longer than {LONGEST_NOTE} characters")));
         }

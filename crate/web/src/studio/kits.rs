@@ -132,7 +132,8 @@ pub fn encode_kit(kit: JsValue) -> Result<String, JsError> {
         .with_puddles(puddles)?
         .with_places(places)?
         .with_own(own)?
-        .with_brief(brief);
+        .with_brief(brief)
+        .cleaned();
     Ok(share::encode(&kit))
 }
 

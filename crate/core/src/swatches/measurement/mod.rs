@@ -36,7 +36,7 @@ use crate::optics::observer::Light;
 use crate::swatches::calibrate::Seen;
 use crate::text::decimal::{self, Decimal};
 use crate::text::rows::{Faults, LONGEST_TABLE, Row, Rows, plain};
-use crate::text::words::{cut, one_line};
+use crate::text::words::{clean_line, cut};
 
 use bands::Bands;
 
@@ -458,7 +458,7 @@ fn no_number(name: &str, label: &str, cell: &str) -> String {
 
 /// A name on one line, cut to its longest; of an empty one the number.
 fn named(name: &str, number: usize) -> String {
-    let name: String = one_line(name).chars().take(LONGEST_NAME).collect();
+    let name: String = clean_line(name).chars().take(LONGEST_NAME).collect();
     if name.is_empty() { number.to_string() } else { name }
 }
 

@@ -1,0 +1,56 @@
+// Files dropped anywhere on the page: each goes where its kind is opened, and none takes the page's place.
+
+import { byId, notice } from "./dom.js";
+import { holding, holdsFiles } from "./early.js";
+
+/** What can be dropped: by type or name, the field it is handed to, and the part of the page it is in. */
+const KINDS = [
+  { is: ({ type, name }) => type.startsWith("image/") || /\.(avif|bmp|gif|heic|jpe?g|png|tiff?|webp)$/i.test(name), field: "photo-file", part: "match" },
+  { is: ({ name }) => /\.json$/i.test(name), field: "file-open" },
+  { is: ({ name }) => /\.(csv|tsv)$/i.test(name), field: "log-file", part: "swatches" },
+  { is: ({ name }) => /\.(cgats|it8|txt)$/i.test(name), field: "file-what-it-looks-like-dry", part: "swatches" },
+];
+
+/** Takes what is dropped from now on. */
+export function attachDrop() {
+  document.addEventListener("dragover", (event) => {
+    if (!holdsFiles(event)) return;
+    event.preventDefault();
+    event.dataTransfer.dropEffect = isBusy() ? "none" : "copy";
+  });
+  document.addEventListener("drop", (event) => {
+    if (!holdsFiles(event)) return;
+    event.preventDefault();
+    if (!isBusy()) take([...event.dataTransfer.files]);
+  });
+}
+
+/** Whether a dialog waits for its answer; the one for sharing takes kit files itself. */
+const isBusy = () => document.querySelector("dialog[open]:not(#share-dialog)") !== null;
+
+async function take([file, ...others]) {
+  const kind = KINDS.find(({ is }) => is(file));
+  if (!kind) return notice(`“${file.name}” cannot be opened here. What can be dropped: a photo, a kit file (.json), a swatch log (.csv), a meter’s file (.txt, .cgats).`, { seconds: 12 });
+  if (kind.part) show(kind.part);
+  else await showSharing();
+  const field = byId(kind.field);
+  field.files = holding([file]).files;
+  field.dispatchEvent(new Event("change", { bubbles: true }));
+  if (others.length) notice(`“${file.name}” is opened; the others are not. Drop files one after the other.`, { seconds: 8 });
+}
+
+function show(part) {
+  byId("share-dialog").close();
+  for (const way of document.querySelectorAll(`:is(.switch, .tabs) [data-show="${part}"]`)) if (way.offsetParent) way.click();
+}
+
+/** The dialog for sharing is fetched when it is first asked for. */
+async function showSharing() {
+  const dialog = byId("share-dialog");
+  if (!dialog.open) {
+    const opened = new Promise((resolve) => new MutationObserver((_, watch) => dialog.open && (watch.disconnect(), resolve())).observe(dialog, { attributeFilter: ["open"] }));
+    byId("share").click();
+    await opened;
+  }
+  document.querySelector('[data-show="share-by-file"]').click();
+}
