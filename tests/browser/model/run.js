@@ -75,6 +75,7 @@ async function step(which, verb, n, links, part, isApart) {
   const { tab } = frames[which];
   const other = frames[1 - which].tab;
   if (verb === "reload") return reload(which);
+  if (verb === "spoil") return spoilt(tab, n);
   if (verb === "both") return both(which, n, links, part);
   if (verb === "full") return full(which, n, links);
   const before = tab.facts();
@@ -140,6 +141,15 @@ async function reload(which) {
   if (before.hand !== after.hand && after.items[before.hand]) return `another kit is in hand: ${before.hand} | ${after.hand}`;
   await settle();
   return sound();
+}
+
+/** Looks that cannot be read are as in a first visit; all else is as it was. */
+async function spoilt(tab, n) {
+  const before = tab.facts().items;
+  await tab.spoil(n);
+  const after = tab.facts().items;
+  await settle();
+  return same(before, after) ? sound() : `damaged looks change what is kept:\n  ${shown(before, after)}`;
 }
 
 /** Both tabs change something before either hears of the other. */

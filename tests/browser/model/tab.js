@@ -48,6 +48,21 @@ Storage.prototype.setItem = function (key, text) {
 
 export const refuse = (count, after = 0) => ([refusing, passing] = [count, after]);
 
+/** Looks as no page writes them. */
+const SPOILT = [
+  { ends: [{ parts: [[1, 0.5]] }, { parts: [[1, 1e9]] }] }, { ends: [{ parts: [["1", 1, 2]] }, 7] }, { ends: [{ parts: five(3, 9) }, null] },
+  { ends: [{ parts: five(1, 6) }, { parts: five(90, 6) }] }, { ends: "both", share: "half", load: 1e9, light: 77, order: 5 }, { ends: [{ parts: [[60000, 1]] }, { parts: [] }] },
+];
+
+/** Damages what is kept of looks, and opens the state anew. */
+export async function spoil(n) {
+  const text = JSON.stringify({ ...JSON.parse(localStorage.getItem("washpath/looks") ?? "{}"), ...SPOILT[n % SPOILT.length] });
+  now.keeping.stop();
+  localStorage.setItem("washpath/looks", n % 7 ? text : text.slice(0, -3));
+  notes.clear();
+  await open();
+}
+
 export const hasRefused = () => refusing === 0;
 
 /** Opens the page's state from storage, as a load of the page does. */
@@ -89,7 +104,9 @@ function guestLink(n) {
 
 /** Every paint there is to choose. */
 const paints = (state) => [...state.own, ...state.visiting].map(([number]) => number).concat(builtIn.slice(0, 12).map(({ number }) => number));
-const five = (n, count) => Array.from({ length: count }, (_, i) => [builtIn[(n + i) % builtIn.length].number, 1 + (i % 3)]);
+function five(n, count) {
+  return Array.from({ length: count }, (_, i) => [builtIn[(n + i) % builtIn.length].number, 1 + (i % 3)]);
+}
 
 /** What a painter can do, each with a number to choose by. `touches` says what of what is kept it may change, beside what it adds. */
 export const VERBS = {

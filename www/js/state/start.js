@@ -12,6 +12,9 @@ import { readVersion } from "./versions.js";
 /** How long it is remembered that something was thrown away, in milliseconds: longer than a tab stays open. */
 const FORGET = 180 * 24 * 3600 * 1000;
 
+/** How many of `SPARE` are no work of the painter's, so that nothing need be said. */
+const UNSAID = 2;
+
 /** Parts of what was kept that a start can do without, the least missed first. */
 const SPARE = ["looks", "learned", "held", "owned", "ticked", "record", "own", "kit"];
 
@@ -66,7 +69,7 @@ export async function readState({ entries = [], oldTexts = [], ownLooks = null, 
     try {
       const finished = finish(state);
       tried.forEach((named) => fault(...named));
-      if (spared) fault("", "", `${without.join(", ")} could not be put together`);
+      if (spared > UNSAID) fault("", "", `${without.join(", ")} could not be put together`);
       return { state: finished, versions, texts, kept: keptOf(finished, versions, context), faults, stale, isFirst: entries.length + oldTexts.length === 0, hasOld: oldTexts.length > 0 && old.isWhole };
     } catch (error) {
       if (spared === SPARE.length) throw error;
@@ -100,7 +103,7 @@ async function assemble(found, context, texts, fault) {
   });
   // Paints that came along with kits need films as well.
   state = { ...state, ...(await withFilms(state.own, state.films, context, () => {})) };
-  const looks = readLooks(found.get("looks")[0], context, state, fault);
+  const looks = readLooks(found.get("looks")[0], context, state);
   const isDemoKept = texts.has(`kit/${DEMO}`);
   if (!isDemoKept && looks.order.includes(DEMO)) kits.push([state.kit, 0]);
   if (kits.length) {
@@ -139,18 +142,17 @@ const LOOKS = Object.entries({
   showShelf: isBoolean, ribbon: isBoolean, reach: isBoolean, dim: isBoolean, welcome: isBoolean, learning: isBoolean,
 });
 
-function readLooks(entry, context, { own }, fault) {
+function readLooks(entry, context, { own }) {
   if (!entry) return { order: [] };
-  const [key, text] = entry;
   try {
-    const kept = JSON.parse(text);
+    const kept = JSON.parse(entry[1]);
     const refs = createRefs(own, context.numberOf, context.isBuiltIn);
     const looks = Object.fromEntries(LOOKS.filter(([key, isFit]) => isFit(kept[key])).map(([key]) => [key, kept[key]]));
     const ends = Array.isArray(kept.ends) ? kept.ends.slice(0, 2) : null;
     const order = Array.isArray(kept.order) ? kept.order : [];
     return { ...looks, order, ...(ends && { ends: [0, 1].map((i) => readEnd(ends[i], (parts) => partsIn(parts, refs), { ...context, own })) }) };
-  } catch (error) {
-    fault(key, text, error.message);
+  } catch {
+    // Nothing of the painter's work is lost with them.
     return { order: [] };
   }
 }
