@@ -56,8 +56,8 @@ const SPOILT = [
 
 /** Damages what is kept of looks, and opens the state anew. */
 export async function spoil(n) {
-  const text = JSON.stringify({ ...JSON.parse(localStorage.getItem("washpath/looks") ?? "{}"), ...SPOILT[n % SPOILT.length] });
   now.keeping.stop();
+  const text = JSON.stringify({ share: 0.5, load: 0.25, ...SPOILT[n % SPOILT.length] });
   localStorage.setItem("washpath/looks", n % 7 ? text : text.slice(0, -3));
   notes.clear();
   await open();
