@@ -43,6 +43,56 @@ visit("a swatch is recorded, judged, kept, deleted and brought back", {}, async 
   assert.equal(await rows(page).count(), 1);
 });
 
+const head = "date,recipe,load,L,a,b,paper,note\n";
+const bytes = (...parts) => ({ name: "log.csv", mimeType: "text/csv", buffer: Buffer.concat(parts.map((part) => Buffer.from(part))) });
+const traits = (page) => page.locator("#log tbody .traits").allTextContents();
+const said = (page) => page.locator("#log [role=status]").textContent();
+
+visit("a log whose days may be months is asked about once, and read as answered", {}, async ({ page }) => {
+  await open(page);
+  await importLog(page, `${head}4/10/2024,1 pb29,1,40,0,0,,\n6/10/2024,1 pb29,1,41,0,0,,\n`);
+  const question = page.locator("#log").getByText("A date in this file is “4/10/2024”. Which day is that?");
+  await question.waitFor();
+  assert.equal(await rows(page).count(), 0, "nothing before the answer");
+  assert.equal(await page.evaluate(() => document.activeElement.textContent), "Day first: 4 October 2024");
+  await press(page, "Cancel");
+  assert.ok(await question.isHidden());
+  await importLog(page, `${head}4/10/2024,1 pb29,1,40,0,0,,\n6/10/2024,1 pb29,1,41,0,0,,\n`);
+  await press(page, "Month first: 10 April 2024");
+  await rows(page).nth(1).waitFor();
+  assert.match((await traits(page)).join("|"), /2024-06-10.*\|.*2024-04-10/);
+  // One that tells is not asked about.
+  await importLog(page, `${head}5.11.2024,1 pb29,1,42,0,0,,\n4/10/2024,1 pb29,1,43,0,0,,\n13/10/2024 00:00:00,1 pb29,1,44,0,0,,\n`);
+  await rows(page).nth(4).waitFor();
+  assert.match((await traits(page)).join("|"), /2024-10-13.*\|.*2024-10-04.*\|.*2024-11-05/);
+});
+
+visit("pigments of several paints are named in a log's faults", {}, async ({ page }) => {
+  await open(page);
+  await importLog(page, `${head},PBr7,1,40,0,0,,\n,PB29,1,40,0,0,,\n`);
+  await rows(page).first().waitFor();
+  assert.match(await page.locator("#log .fault li").textContent(), /“?"PBr7" may be any of pbr7-burnt-sienna, .*: name one/);
+});
+
+visit("a log in the letters of Windows or in UTF-16 is read and said to be", {}, async ({ page }) => {
+  await open(page);
+  // "Château, 5 €": é is E9 in Windows-1252 and in Latin-1, € is 80 in Windows-1252 alone.
+  await page.locator("#log-file").setInputFiles(bytes(`${head},1 pb29,1,40,0,0,,Ch`, [0xe2], "teau ", [0x80], "\n"));
+  await rows(page).first().waitFor();
+  assert.match((await traits(page))[0], /Château €$/);
+  assert.match(await said(page), /1 record came in\. It is not written in UTF-8 and was read as Windows-1252/);
+  const wide = Buffer.from(`\ufeff${head},1 pb29,1,41,0,0,,Étretat\n`, "utf16le");
+  for (const buffer of [wide, Buffer.from(wide).swap16()]) {
+    await page.getByRole("button", { name: /Delete the record/ }).first().click();
+    await page.locator("#log-file").setInputFiles(bytes(buffer));
+    await page.waitForFunction(() => document.querySelector("#log tbody .traits")?.textContent.endsWith("Étretat"));
+    assert.match(await said(page), /UTF-16/);
+  }
+  await importLog(page, `${head},1 pb29,1,42,0,0,,Étretat\n`);
+  await rows(page).nth(1).waitFor();
+  assert.doesNotMatch(await said(page), /written in/);
+});
+
 visit("what was seen belongs to its mix: another mix has nothing yet, the same has it again", {}, async ({ page }) => {
   await open(page);
   await slide(page, "Ratio", 300);

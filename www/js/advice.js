@@ -29,7 +29,7 @@ export function createVerbs(core) {
     learn: ({ records, paints, held, paper }) => core.learn(records, paints, held, paper),
     samples: ({ text }) => core.samples_of(text),
     writeLog: ({ records }) => core.log_of(records),
-    readLog: ({ text }) => core.records_of(text),
+    readLog: ({ text, dayFirst }) => core.records_of(text, dayFirst),
     report: ({ paper, wide, paints }) => on(paper, wide).report(paints),
     next: ({ paper, wide, paints, candidates, wish }) => on(paper, wide).next(paints, candidates, wish),
     match: ({ paper, wide, paints, target }) => on(paper, wide).matches(paints, target),

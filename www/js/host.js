@@ -40,16 +40,28 @@ export function hostField(changed) {
 
 /** A page's address from what was typed or pasted, without its fragment; nothing of nothing. Anything else is thrown. */
 function addressOf(typed) {
-  const text = typed.trim();
+  const text = typed.replace(/\p{Cf}/gu, "").trim();
   if (text === "") return "";
   const full = /^[a-z][a-z\d+.-]*:(?!\d)/i.test(text) ? text : `https://${text}`;
   const said = `“${[...text].slice(0, 60).join("")}”`;
+  // The browser would write spaces as %20: mostly words were pasted along.
+  if (/\s/.test(text)) refuse(`an address has no spaces: ${said}`);
   const url = parsed(full);
   if (url && !/^https?:$/.test(url.protocol)) refuse(`no address of a page: ${said}. One begins with https://`);
-  if (url && /^(localhost|127\..*|\[::1\])$/.test(url.hostname)) refuse(`only this device has the address ${said}`);
+  if (url && /^(localhost|.*\.localhost|127\..*|0\.0\.0\.0|\[::1?\])\.?$/.test(url.hostname)) refuse(`only this device has the address ${said}`);
+  if (url?.username || url?.password) refuse(`a name or password would go along in every link: ${said}`);
+  // The URL standard lets through what no name server knows.
+  if (url && !isHost(url)) refuse(`no browser opens ${said}`);
   // A name without an ending may be a house's own, but by itself it is a word.
   if (!url || (full !== text && !url.hostname.includes("."))) refuse(`no address: ${said}. One looks like https://school.example/washpath.html`);
   return url.href.split("#")[0];
+}
+
+/** Whether a browser asks for it: an IPv6 address, or labels as RFC 1123 has them, and a port that is one. */
+function isHost({ hostname, port }) {
+  const labels = hostname.replace(/\.$/, "").split(".");
+  const known = hostname.startsWith("[") || (hostname.length <= 254 && labels.every((label) => /^[a-z\d_]([a-z\d_-]{0,61}[a-z\d_])?$/.test(label)));
+  return known && port !== "0";
 }
 
 function remembered() {

@@ -6,12 +6,18 @@ import { remake } from "./remake.js";
 import { save } from "./save.js";
 import { MOST_RECORDS, addRecords } from "./state/records.js";
 import { labOf } from "./seen.js";
+import { readText } from "./text-file.js";
 import { loadName } from "./words.js";
 
 /** Shows the log. `toMix` shows the mix. */
 export function attachLog(store, shelf, core, ask, toMix) {
   const frame = byId("log");
-  const file = element("input", { type: "file", id: "log-file", class: "unseen", accept: ".csv,.tsv,.txt,text/csv", onchange: () => file.files[0] && read(file.files[0]) });
+  const file = element("input", { type: "file", id: "log-file", class: "unseen", accept: ".csv,.tsv,.txt,text/csv", onchange: () => {
+    const [chosen] = file.files;
+    // So that the same can be chosen again.
+    file.value = "";
+    if (chosen) open(chosen);
+  } });
   const faults = element("div", { role: "status" });
 
   function show(state) {
@@ -60,24 +66,44 @@ export function attachLog(store, shelf, core, ask, toMix) {
     }
   }
 
-  async function read(chosen) {
+  const open = async (chosen) => attempt(async () => take(await readText(chosen)));
+
+  async function attempt(act) {
     try {
-      const found = await ask("readLog", { text: await chosen.text() });
-      const { patch, added, known, left: beyond } = addRecords(store.get(), found.found);
-      if (!store.set(patch)) return;
-      const left = [...found.faults, ...(beyond ? [`${beyond} records beyond ${MOST_RECORDS}`] : [])];
-      const counted = `${added} ${added === 1 ? "record" : "records"}`;
-      faults.replaceChildren(
-        element("p", { class: "quiet" }, `${counted} came in${known ? `, ${known} known before` : ""}.`),
-        left.length ? element("details", { class: "fault", open: left.length < 6 }, element("summary", {}, `${left.length} left out`), element("ul", {}, ...left.map((fault) => element("li", {}, fault)))) : "");
-      say(`${counted} came in, ${left.length} left out`);
+      await act();
     } catch (error) {
       faults.replaceChildren(element("p", { class: "fault" }, `This file could not be read: ${error.message}. The log is as it was.`));
     }
-    file.value = "";
+  }
+
+  /** Dates like 4/10/2024 are of two days: where the file does not tell, the painter does, once for all of it. */
+  function askOrder(file, { written, dayFirst, monthFirst }) {
+    const way = (words, day, first) => button(`${words}: ${longDay(day)}`, () => attempt(() => take({ ...file, dayFirst: first })));
+    const day = way("Day first", dayFirst, true);
+    faults.replaceChildren(
+      element("p", {}, `A date in this file is “${written}”. Which day is that?`),
+      element("div", { class: "verbs" }, day, way("Month first", monthFirst, false), button("Cancel", () => faults.replaceChildren())));
+    day.focus();
+    say(`Which day is ${written}?`);
+  }
+
+  /** Adds the records of a file `{text, said, dayFirst}`. */
+  async function take({ text, said, dayFirst }) {
+    const found = await ask("readLog", { text, dayFirst });
+    if (found.unsure) return askOrder({ text, said }, found.unsure);
+    const { patch, added, known, left: beyond } = addRecords(store.get(), found.found);
+    if (!store.set(patch)) return;
+    const left = [...found.faults, ...(beyond ? [`${beyond} records beyond ${MOST_RECORDS}`] : [])];
+    const counted = `${added} ${added === 1 ? "record" : "records"}`;
+    faults.replaceChildren(
+      element("p", { class: "quiet" }, `${counted} came in${known ? `, ${known} known before` : ""}.${said ? ` ${said}` : ""}`),
+      left.length ? element("details", { class: "fault", open: left.length < 6 }, element("summary", {}, `${left.length} left out`), element("ul", {}, ...left.map((fault) => element("li", {}, fault)))) : "");
+    say(`${counted} came in, ${left.length} left out`);
   }
 
   store.subscribe((state, changed) => ["records", "lesson", "studio"].some((key) => changed.has(key)) && show(state));
   show(store.get());
 }
 
+/** "4 October 2024" of an ISO date. */
+const longDay = (day) => new Date(`${day}T00:00Z`).toLocaleDateString("en-GB", { dateStyle: "long", timeZone: "UTC" });

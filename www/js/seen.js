@@ -1,6 +1,7 @@
 // A colour that was seen: typed, picked, taken from the target, or read from a meter's file.
 
 import { button, element } from "./dom.js";
+import { readText } from "./text-file.js";
 import { capital } from "./words.js";
 
 /** A field for what a swatch looked like. `onchange` hears of it as L*, a*, b* or 36 reflectances, or of nothing. */
@@ -45,12 +46,14 @@ export function seenField(name, { store, core, ask }, onchange) {
   async function open(chosen) {
     said.textContent = "Reading …";
     try {
-      const { found: list, faults } = await ask("samples", { text: await chosen.text() });
+      const { text, said: how } = await readText(chosen);
+      const { found: list, faults } = await ask("samples", { text });
       measured = list;
       samples.replaceChildren(...list.map((sample) => element("option", {}, sample.name)));
       put(list[0].seen);
       samples.hidden = list.length < 2;
-      if (faults.length) said.textContent = `${list.length} samples read. Left out: ${faults.slice(0, 3).join("; ")}${faults.length > 3 ? ` and ${faults.length - 3} more` : ""}.`;
+      if (faults.length) said.textContent = `${list.length} samples read. Not all as it stands: ${faults.slice(0, 3).join("; ")}${faults.length > 3 ? ` and ${faults.length - 3} more` : ""}.`;
+      if (how) said.textContent = `${said.textContent} ${how}`.trim();
     } catch (error) {
       tell(found, `This file could not be read: ${error.message}.`);
     }

@@ -141,7 +141,7 @@ impl Readers {
             }
             2 => {
                 let text = fragment(LOG, random);
-                begun(&|| read_log(&text, self.shelf).is_ok_and(|read| read.faults.is_empty()))
+                begun(&|| read_log(&text, self.shelf, None).is_ok_and(|read| read.faults.is_empty()))
             }
             3 | 4 => {
                 let text = fragment(&self.measurements[kind - 3], random);

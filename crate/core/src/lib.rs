@@ -105,6 +105,7 @@ pub use reach::report::{Deeper, Duplicate, Gap, Neutral, Report, Worth};
 pub use reach::role::Role;
 pub use reach::substitute::{ALIKE, Substitute, substitute};
 pub use reach::{DARK_CHROMA, Dark, LOADS, Mix, Reach};
+pub use swatches::log::dates::{DayOrder, UnsureDate};
 pub use swatches::log::{LogRead, read_log, write_log};
 pub use swatches::measurement::{MOST_REFLECTANCE, MOST_SAMPLES, Measured, Measurement, read_measurements};
 pub use swatches::own_paint::{

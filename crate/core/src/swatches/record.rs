@@ -127,7 +127,7 @@ impl Record {
 }
 
 /// Whether a text is a day of the Gregorian calendar, `yyyy-mm-dd`.
-fn is_day(text: &str) -> bool {
+pub(crate) fn is_day(text: &str) -> bool {
     let shape = text.bytes().map(|byte| if byte.is_ascii_digit() { b'0' } else { byte });
     if !shape.eq(*b"0000-00-00") {
         return false;

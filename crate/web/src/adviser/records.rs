@@ -3,7 +3,8 @@
 use serde::Serialize;
 use washpath_core::calibrate::{Evidence, Known, Learner, Lesson};
 use washpath_core::{
-    Error, PaintNumber, Paper, Record, Shelf, Surface, Tier, read_log, read_measurements, write_log,
+    DayOrder, Error, PaintNumber, Paper, Record, Shelf, Surface, Tier, UnsureDate, read_log,
+    read_measurements, write_log,
 };
 use wasm_bindgen::prelude::*;
 
@@ -37,17 +38,42 @@ struct FileReadout<T> {
     faults: Vec<String>,
 }
 
-/// Records of a table, `{found, faults}`: rows that could not be read are named.
+/// What could be read of a log, and what it does not tell.
+#[derive(Serialize)]
+struct LogReadout {
+    found: Vec<RecordReadout>,
+    faults: Vec<String>,
+    unsure: Option<UnsureReadout>,
+}
+
+/// A date that may be of two days.
+#[derive(Serialize)]
+#[serde(rename_all = "camelCase")]
+struct UnsureReadout {
+    written: String,
+    day_first: String,
+    month_first: String,
+}
+
+/// Records of a table, `{found, faults, unsure}`: rows that could not be read are named.
+///
+/// `unsure` is the first date that may be of two days, where neither the file nor `day_first` tells which.
 ///
 /// # Errors
 ///
 /// A file that is no log at all.
 #[wasm_bindgen]
-pub fn records_of(text: &str) -> Result<JsValue, JsError> {
-    let read = read_log(text, &shelf())?;
-    out(&FileReadout {
+pub fn records_of(text: &str, day_first: Option<bool>) -> Result<JsValue, JsError> {
+    let order = day_first.map(|day_first| if day_first { DayOrder::DayFirst } else { DayOrder::MonthFirst });
+    let read = read_log(text, &shelf(), order)?;
+    out(&LogReadout {
         found: read.records.iter().map(RecordReadout::from).collect(),
         faults: words(&read.faults),
+        unsure: read.unsure.map(|UnsureDate { written, day_first, month_first }| UnsureReadout {
+            written,
+            day_first,
+            month_first,
+        }),
     })
 }
 

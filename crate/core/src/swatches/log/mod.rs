@@ -4,8 +4,8 @@
 //!
 //! | column | what stands there |
 //! |---|---|
-//! | `date` | `2024-10-05`, or nothing |
-//! | `recipe` | parts and keys: `2 pb29 + 1 pbr7-burnt-sienna`; a key that holds more than letters, digits, `-`, `_`, `.` and `:` between single quotation marks, doubled within: `1 'own:Bob''s grey + blue'`; a paint that is on no shelf by its number: `1 #412` |
+//! | `date` | `2024-10-05`, or nothing; read as well as spreadsheets rewrite it ([`dates`]) |
+//! | `recipe` | parts and keys: `2 pb29 + 1 pbr7-burnt-sienna`; a key that holds more than letters, digits, `-`, `_`, `.` and `:` between single quotation marks, doubled within: `1 'own:Bob''s grey + blue'`; a paint that is on no shelf by its number: `1 #412`; read are also pigments and names that only one paint has |
 //! | `load` | a number, a fraction `1/4`, or a wash: masstone, strong, medium, light or pale wash |
 //! | `L`, `a`, `b` | CIELAB in D65; may be left out where a spectrum stands |
 //! | `paper` | a stock's name, or an own paper's colour: `lab(93 0 9)`; nothing is bright white |
@@ -22,6 +22,8 @@
 //! single quotation mark, which is taken away again (OWASP, "CSV injection", from
 //! memory).
 
+pub(crate) mod dates;
+
 use crate::colour::Lab;
 use crate::colour::notation;
 use crate::error::Error;
@@ -37,6 +39,8 @@ use crate::text::decimal::{self, Decimal};
 use crate::text::rows::{Faults, Row, Rows, closing, plain, undoubled};
 use crate::text::words::cut;
 
+use dates::{DayOrder, UnsureDate, Written};
+
 /// What could be read of a log and what could not.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LogRead {
@@ -44,6 +48,9 @@ pub struct LogRead {
     pub records: Vec<Record>,
     /// The rows that were left out, and why.
     pub faults: Vec<Error>,
+    /// The first date that could be of two days, where the file does not tell which and nobody said: its row, and each
+    /// like it, has no date.
+    pub unsure: Option<UnsureDate>,
 }
 
 const NAMES: [&str; 8] = ["date", "recipe", "load", "L", "a", "b", "paper", "note"];
@@ -65,7 +72,7 @@ const WASHES: [(&str, f32); 5] =
 ///     text,
 ///     "date,recipe,load,L,a,b,paper,note\r\n,1 pb29,0.25,52,4.5,-18,cream,\"'=wet granite, noon\"\r\n"
 /// );
-/// assert_eq!(read_log(&text, shelf)?.records, [record]);
+/// assert_eq!(read_log(&text, shelf, None)?.records, [record]);
 /// # Ok::<(), washpath_core::Error>(())
 /// ```
 #[must_use]
@@ -96,14 +103,18 @@ pub fn write_log(records: &[Record], shelf: &Shelf) -> String {
 /// several lines those behind the first are read as rows of their own, as a
 /// quotation mark too many may have joined them.
 ///
+/// A date like `10/5/2024` is of two days; which comes first is told by one with
+/// a number above 12 in the same file, else by `order`.
+///
 /// # Errors
 ///
 /// [`Error::Table`] for a text longer than [`LONGEST_TABLE`](crate::LONGEST_TABLE) bytes or
 /// without a header that names a recipe, a load and L, a, b or a spectrum.
-pub fn read_log(text: &str, shelf: &Shelf) -> Result<LogRead, Error> {
+pub fn read_log(text: &str, shelf: &Shelf, order: Option<DayOrder>) -> Result<LogRead, Error> {
     let wanted = "no header with the columns recipe, load and L, a, b or r380 to r730";
     let (mut rows, columns) = Rows::behind_header(text, wanted, |row, _| Columns::of(row))?;
-    let (mut records, mut faults) = (Vec::new(), Faults::default());
+    let (mut records, mut faults, mut unsure) = (Vec::new(), Faults::default(), None);
+    let order = columns.day_order(rows.clone()).or(order);
     while let Some(row) = rows.next() {
         let row = match row {
             Ok(row) => row,
@@ -112,7 +123,7 @@ pub fn read_log(text: &str, shelf: &Shelf) -> Result<LogRead, Error> {
                 continue;
             }
         };
-        match columns.record(&row, &rows, shelf) {
+        match columns.record(&row, &rows, shelf, order, &mut unsure) {
             Ok(_) if records.len() == MOST_RECORDS => faults.push(Error::table(
                 row.line,
                 format!("more than {MOST_RECORDS} records: this one is left out"),
@@ -124,7 +135,7 @@ pub fn read_log(text: &str, shelf: &Shelf) -> Result<LogRead, Error> {
             }
         }
     }
-    Ok(LogRead { records, faults: faults.into_errors() })
+    Ok(LogRead { records, faults: faults.into_errors(), unsure })
 }
 
 fn band_name(band: usize) -> String {
@@ -244,9 +255,24 @@ fn read_paint<'a>(text: &'a str, shelf: &Shelf) -> Result<(PaintNumber, &'a str)
     Ok((number, behind))
 }
 
+/// The paint of a key, else the only one of these pigments or this name.
 fn find(key: &str, shelf: &Shelf) -> Result<PaintNumber, Error> {
     let paint = shelf.find(key).or_else(|_| shelf.find(&key.to_ascii_lowercase()));
-    paint.map(|paint| paint.number).map_err(|_| Error::UnknownPaint(cut(key)))
+    if let Ok(paint) = paint {
+        return Ok(paint.number);
+    }
+    let wanted = plain(key);
+    let is_it = |text: &str| !wanted.is_empty() && plain(text) == wanted;
+    let alike: Vec<_> =
+        shelf.paints().iter().filter(|paint| is_it(&paint.code) || is_it(&paint.name)).collect();
+    match alike[..] {
+        [] => Err(Error::UnknownPaint(cut(key))),
+        [paint] => Ok(paint.number),
+        _ => {
+            let keys: Vec<&str> = alike.iter().map(|paint| paint.key.as_str()).collect();
+            Err(Error::Value(format!("\"{}\" may be any of {}: name one", cut(key), keys.join(", "))))
+        }
+    }
 }
 
 /// Where a log's columns stand, in the order of [`NAMES`].
@@ -268,16 +294,44 @@ impl Columns {
         (recipe.is_some() && load.is_some() && coloured).then_some(Self { named, bands })
     }
 
-    fn record(&self, row: &Row<'_>, rows: &Rows<'_>, shelf: &Shelf) -> Result<Record, Error> {
+    /// What dates above 12 tell of all; nothing where there are none, or where they tell both.
+    fn day_order(&self, rows: Rows<'_>) -> Option<DayOrder> {
+        let column = self.named[0]?;
+        let mut told = rows.filter_map(Result::ok).filter_map(|row| match dates::read(row.cell(column)) {
+            Ok(Written::Telling(_, order)) => Some(order),
+            _ => None,
+        });
+        let first = told.next()?;
+        told.all(|order| order == first).then_some(first)
+    }
+
+    fn record(
+        &self,
+        row: &Row<'_>,
+        rows: &Rows<'_>,
+        shelf: &Shelf,
+        order: Option<DayOrder>,
+        unsure: &mut Option<UnsureDate>,
+    ) -> Result<Record, Error> {
         let [date, recipe, load, l, a, b, paper, note] =
             self.named.map(|column| column.map_or("", |column| row.cell(column)));
         let seen = match self.spectrum(row, rows)? {
             Some(reflectance) => Seen::Spectrum(Box::new(reflectance)),
             None => Seen::Lab(Lab::new(number("L", l, rows)?, number("a", a, rows)?, number("b", b, rows)?)),
         };
-        Record::new(read_recipe(recipe, shelf)?, read_load(load, rows)?, seen, read_paper(paper)?)?
-            .with_date(date)?
-            .with_note(unguarded(note))
+        let date = dates::read(date)?;
+        let record =
+            Record::new(read_recipe(recipe, shelf)?, read_load(load, rows)?, seen, read_paper(paper)?)?
+                .with_note(unguarded(note))?;
+        let day = match (date, order) {
+            (Written::Sure(day) | Written::Telling(day, _), _) => day,
+            (Written::Unsure(date), Some(order)) => date.day(order).to_owned(),
+            (Written::Unsure(date), None) => {
+                unsure.get_or_insert(date);
+                String::new()
+            }
+        };
+        record.with_date(&day)
     }
 
     fn spectrum(&self, row: &Row<'_>, rows: &Rows<'_>) -> Result<Option<Spectrum<f64>>, Error> {

@@ -5,7 +5,7 @@ use crate::text::rows::LONGEST_TABLE;
 use proptest::prelude::*;
 
 fn read(text: &str) -> LogRead {
-    read_log(text, Shelf::built_in()).unwrap_or_else(|error| panic!("{error}: {text}"))
+    read_log(text, Shelf::built_in(), None).unwrap_or_else(|error| panic!("{error}: {text}"))
 }
 
 fn faults(read: &LogRead) -> Vec<String> {
@@ -63,7 +63,7 @@ fn bad_rows_are_named_and_left_out() {
         1 pb29,1,50,x,0,,,\n\
         1 pb29,1,500,0,0,,,\n\
         1 pb29,1,50,0,0,kraft,,\n\
-        1 pb29,1,50,0,0,,5.10.2024,\n\
+        1 pb29,1,50,0,0,,5.13.2024,\n\
         99999 pb29,1,50,0,0,,,\n\
         1 'pb29,1,50,0,0,,,\n\
         1 'pb29' py150,1,50,0,0,,,\n\
@@ -85,7 +85,7 @@ fn bad_rows_are_named_and_left_out() {
             "line 9: a is \"x\", not a number",
             "line 10: L* is 500, not within 0 and 100",
             "line 11: paper \"kraft\" is none of bright white, natural white, cream, grey, tan and no colour as lab(93 0 9)",
-            "line 12: date \"5.10.2024\": a day is written yyyy-mm-dd",
+            "line 12: date \"5.13.2024\": a day is written yyyy-mm-dd",
             "line 13: 99999 parts: too many",
             "line 14: a paint's ' is not closed in the recipe",
             "line 15: \"py150\" in a recipe: paints stand between +",
@@ -119,7 +119,7 @@ fn half_a_spectrum_is_none() {
 
 #[test]
 fn files_that_are_no_log_are_refused_in_words() {
-    let refusal = |text: &str| read_log(text, Shelf::built_in()).unwrap_err().to_string();
+    let refusal = |text: &str| read_log(text, Shelf::built_in(), None).unwrap_err().to_string();
     for text in ["", "recipe,load\n", "a;b\n1;2\n", "BEGIN_DATA"] {
         assert!(refusal(text).starts_with("the table: no header with the columns recipe"), "{text}");
     }
@@ -187,12 +187,78 @@ fn record() -> impl Strategy<Value = Record> {
         })
 }
 
+/// Days of a log with these dates, and what is unsure; the faults go along.
+fn days(dates: &[&str], order: Option<DayOrder>) -> (Vec<String>, Option<UnsureDate>, Vec<String>) {
+    let rows: String = dates.iter().map(|date| format!("{date};1 pb29;1;40;0;0\n")).collect();
+    let found = read_log(&format!("date;recipe;load;L;a;b\n{rows}"), Shelf::built_in(), order).unwrap();
+    let days = found.records.iter().map(|record| record.date().to_owned()).collect();
+    (days, found.unsure, found.faults.iter().map(ToString::to_string).collect())
+}
+
+#[test]
+fn one_date_tells_the_order_of_all() {
+    assert_eq!(
+        days(&["4/10/2024", "13/10/2024"], None),
+        (vec!["2024-10-04".into(), "2024-10-13".into()], None, vec![])
+    );
+    assert_eq!(
+        days(&["4/10/2024", "10/13/2024"], None),
+        (vec!["2024-04-10".into(), "2024-10-13".into()], None, vec![])
+    );
+    // What the file tells goes before what somebody said.
+    assert_eq!(days(&["4/10/2024", "13/10/2024"], Some(DayOrder::MonthFirst)).0[0], "2024-10-04");
+}
+
+#[test]
+fn where_no_date_tells_the_order_it_is_asked_for() {
+    let dates = ["05.11.2024", "4/10/2024", "2024-10-05 00:00:00", "6/10/2024"];
+    let (found, unsure, faults) = days(&dates, None);
+    assert_eq!(
+        (found.as_slice(), faults),
+        (["2024-11-05", "", "2024-10-05", ""].map(String::from).as_slice(), vec![])
+    );
+    let unsure = unsure.unwrap();
+    assert_eq!(
+        [unsure.written, unsure.day_first, unsure.month_first],
+        ["4/10/2024", "2024-10-04", "2024-04-10"]
+    );
+    for (order, wanted) in [
+        (DayOrder::DayFirst, ["2024-11-05", "2024-10-04", "2024-10-05", "2024-10-06"]),
+        (DayOrder::MonthFirst, ["2024-11-05", "2024-04-10", "2024-10-05", "2024-06-10"]),
+    ] {
+        assert_eq!(days(&dates, Some(order)), (wanted.map(String::from).to_vec(), None, vec![]));
+    }
+    // A file that tells both ways tells nothing.
+    assert!(days(&["13/10/2024", "10/13/2024", "4/10/2024"], None).1.is_some());
+}
+
+#[test]
+fn pigments_that_several_paints_have_are_told_apart() {
+    let refused = |recipe: &str| {
+        let found = read(&format!("recipe;load;L;a;b\n{recipe};1;40;0;0\n"));
+        found.faults.iter().map(ToString::to_string).collect::<Vec<_>>()
+    };
+    assert_eq!(
+        refused("2 PBr7 + 1 pb29"),
+        [
+            "line 2: \"PBr7\" may be any of pbr7-burnt-sienna, pbr7-raw-sienna, pbr7-raw-umber, pbr7-burnt-umber: name one"
+        ]
+    );
+    assert_eq!(refused("PB15:3"), ["line 2: \"PB15:3\" may be any of pb15-3, pb15-3-middle: name one"]);
+    assert_eq!(refused("pb15-3"), [""; 0], "a key is one paint's");
+    for one in ["PB15:1", "pb 15:1", "Burnt sienna", "burnt SIENNA"] {
+        assert_eq!(refused(one), [""; 0], "{one}");
+    }
+    assert_eq!(refused("PB999"), ["line 2: no paint \"PB999\" on the shelf"]);
+    assert_eq!(refused("!!"), ["line 2: no paint \"!!\" on the shelf"]);
+}
+
 proptest! {
     #[test]
     fn what_is_written_is_read(records in proptest::collection::vec(record(), 0..8)) {
         let shelf = own_shelf();
         let text = write_log(&records, &shelf);
-        let found = read_log(&text, &shelf).unwrap();
+        let found = read_log(&text, &shelf, None).unwrap();
         prop_assert_eq!(&found.faults, &[], "{}", text);
         prop_assert_eq!(found.records.len(), records.len());
         for (found, record) in found.records.iter().zip(&records) {
@@ -228,14 +294,14 @@ proptest! {
 
     #[test]
     fn no_text_is_a_panic(text in "\\PC{0,200}") {
-        let _ = read_log(&text, Shelf::built_in());
-        let _ = read_log(&format!("recipe,load,L,a,b,paper,date,note\n{text}"), Shelf::built_in());
+        let _ = read_log(&text, Shelf::built_in(), None);
+        let _ = read_log(&format!("recipe,load,L,a,b,paper,date,note\n{text}"), Shelf::built_in(), None);
         let _ = read_recipe(&text, Shelf::built_in());
     }
 
     #[test]
     fn no_text_made_of_our_signs_is_a_panic(words in proptest::collection::vec("pb29|own:|#1|[0-9]{1,6}|1/|lab\\(|[ '\"+,;\n\te.-]", 0..60)) {
-        let _ = read_log(&format!("recipe,load,L,a,b,paper,date,note\n{}", words.concat()), Shelf::built_in());
+        let _ = read_log(&format!("recipe,load,L,a,b,paper,date,note\n{}", words.concat()), Shelf::built_in(), None);
         let _ = read_recipe(&words.concat(), Shelf::built_in());
     }
 }

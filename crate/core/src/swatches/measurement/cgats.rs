@@ -21,6 +21,8 @@ pub(super) struct Table<'a> {
     pub(super) rows: Vec<Result<Row<'a>, Error>>,
     /// The light that L*, a* and b* are under.
     pub(super) light: Light,
+    /// The line that states the observer of 10 degrees.
+    pub(super) wide_line: Option<usize>,
 }
 
 /// Whether a text is of this kind.
@@ -38,10 +40,15 @@ enum Section {
 
 /// Reads the table but not its numbers.
 pub(super) fn read<'a>(text: &'a str, faults: &mut Faults) -> Result<Table<'a>, Error> {
-    let mut table = Table { fields: Row { line: 0, cells: Vec::new() }, rows: Vec::new(), light: Light::D50 };
+    let mut table = Table {
+        fields: Row { line: 0, cells: Vec::new() },
+        rows: Vec::new(),
+        light: Light::D50,
+        wide_line: None,
+    };
     let (mut section, mut sets) = (Section::Head, None);
-    for (index, line) in text.trim_start_matches('\u{feff}').lines().enumerate() {
-        let (line, mut tokens) = (index + 1, tokens(line));
+    for (index, whole) in text.trim_start_matches('\u{feff}').lines().enumerate() {
+        let (line, mut tokens) = (index + 1, tokens(whole));
         let Some(first) = tokens.first().map(|token| token.to_string()) else { continue };
         section = match (section, &*first) {
             (Section::Behind, "BEGIN_DATA") => {
@@ -82,6 +89,9 @@ pub(super) fn read<'a>(text: &'a str, faults: &mut Faults) -> Result<Table<'a>, 
                 if tokens.iter().any(|token| token.contains("D65")) {
                     table.light = Light::D65;
                 }
+                if states_wide(whole) {
+                    table.wide_line = Some(line);
+                }
                 Section::Head
             }
         };
@@ -100,6 +110,18 @@ pub(super) fn read<'a>(text: &'a str, faults: &mut Faults) -> Result<Table<'a>, 
         ));
     }
     Ok(table)
+}
+
+/// Whether a line of the head says that colours are for the observer of 10 degrees, CIE 1964: `ObserverAngle=10`,
+/// `OBSERVER "10 degree"`, `D50/10`.
+fn states_wide(line: &str) -> bool {
+    let line = line.to_ascii_lowercase();
+    let behind = |mark: &str| {
+        let rest = &line[line.find(mark)? + mark.len()..];
+        let digits = rest.trim_start_matches(|c: char| !c.is_ascii_digit());
+        digits.split(|c: char| !c.is_ascii_digit()).next()
+    };
+    ["observer", "d50/", "d65/"].iter().any(|mark| matches!(behind(mark), Some("10" | "1964")))
 }
 
 /// The words and quoted texts of a line, up to a comment.

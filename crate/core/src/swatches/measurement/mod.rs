@@ -2,7 +2,7 @@
 //!
 //! | form | what it looks like |
 //! |---|---|
-//! | one sample a row | a header with wavelengths (`380`, `380 nm`, `R380`, `SPECTRAL_NM_380`), a name column where there is one |
+//! | one sample a row | a header with wavelengths (`380`, `380 nm`, `R380`, `SPECTRAL_NM_380`, `SPEC_380`), a name column where there is one |
 //! | one wavelength a row | wavelengths in the first column, then a column for each sample with its name above |
 //! | colours a row | columns `L`, `a`, `b` or `LAB_L`, `LAB_A`, `LAB_B`, perhaps with `D50` behind |
 //! | CGATS text | the same fields between `BEGIN_DATA_FORMAT` and `END_DATA` (ISO 28178) |
@@ -17,12 +17,15 @@
 //! the header.
 //!
 //! Colours of CGATS text are under D50 (ISO 13655, from memory) unless its head
-//! says D65; those of other tables under D65. From D50 they are adapted to D65 by
-//! Bradford's transform: of the ColorChecker's patches none is then farther than
+//! says D65; where it states the observer of 10 degrees that is said, as colours
+//! cannot be turned into the other observer's. Those of other tables are under D65.
+//! From D50 they are adapted to D65 by Bradford's transform: of the ColorChecker's patches none is then farther than
 //! 1.5 CIEDE2000 from what its spectrum says.
 
 mod bands;
 mod cgats;
+
+use std::borrow::Cow;
 
 use palette::chromatic_adaptation::adaptation_matrix;
 use palette::convert::{Convert, IntoColorUnclamped};
@@ -45,6 +48,10 @@ pub const MOST_SAMPLES: usize = 500;
 
 /// Highest reflectance, beside a perfect white's: above it a paint would glow.
 pub const MOST_REFLECTANCE: f64 = 1.2;
+
+/// Below nothing by so much a value is read as 0: a meter's dark reading is taken off, with its noise. Half a percent is
+/// what handheld meters differ by near black (common practice, no source); more below is no reading.
+const LEAST_REFLECTANCE: f64 = -0.005;
 
 /// Longest name in characters; longer ones are cut.
 const LONGEST_NAME: usize = 80;
@@ -101,11 +108,19 @@ pub fn read_measurements(text: &str) -> Result<Measured, Error> {
         return Err(Error::table(0, format!("longer than {LONGEST_TABLE} bytes")));
     }
     let mut faults = Faults::default();
+    // Meters' programs still end lines by a carriage return alone.
+    let text = &*if text.contains('\n') { Cow::Borrowed(text) } else { Cow::Owned(text.replace('\r', "\n")) };
     let (samples, light) = if cgats::is_cgats(text) {
         let table = cgats::read(text, &mut faults)?;
         let number = |cell: &str| crate::text::rows::number(&cell.replacen(',', ".", 1));
         let columns =
             Columns::of(&table.fields, table.light).ok_or_else(|| Error::table(table.fields.line, WANTED))?;
+        if let (Some(line), Values::Lab { .. }) = (table.wide_line, &columns.values) {
+            faults.push(Error::table(
+                line,
+                "colours for the observer of 10 degrees are taken as if for 2: spectra would tell more",
+            ));
+        }
         columns.read(&mut table.rows.into_iter(), &number, &mut faults)?
     } else {
         match Rows::behind_header(text, WANTED, layout)? {
@@ -193,7 +208,8 @@ fn percent(header: &str) -> Option<bool> {
 
 /// The wavelength in nanometres that a header names.
 fn wavelength(header: &str) -> Option<f64> {
-    const WORDS: [&str; 8] = ["", "nm", "r", "rnm", "spectral", "spectralnm", "reflectance", "reflectancenm"];
+    const WORDS: [&str; 9] =
+        ["", "nm", "r", "rnm", "spec", "spectral", "spectralnm", "reflectance", "reflectancenm"];
     const UNITS: [&str; 3] = ["percent", "pct", "fraction"];
     const LONGEST: usize = 60;
     if header.len() > LONGEST {
@@ -349,7 +365,12 @@ fn spectra(
     let scale = if percent.unwrap_or_else(|| readings.iter().any(above)) { 0.01 } else { 1.0 };
     let mut samples = Vec::new();
     for mut reading in readings {
-        reading.values.iter_mut().for_each(|value| *value *= scale);
+        for value in &mut reading.values {
+            *value *= scale;
+            if (LEAST_REFLECTANCE..0.0).contains(value) {
+                *value = 0.0;
+            }
+        }
         let refused = reading.values.iter().enumerate().find_map(|(band, value)| {
             let place = format!("\"{}\" at {}", reading.name, bands.label(band));
             within(&place, *value, [0.0, MOST_REFLECTANCE]).err().map(|reason| (band, reason))

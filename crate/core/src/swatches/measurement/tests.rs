@@ -203,7 +203,7 @@ END_DATA
 
 #[test]
 fn cgats_text_is_read() {
-    for field in ["SPECTRAL_NM_", "SPECTRAL_NM", "nm", "R_"] {
+    for field in ["SPECTRAL_NM_", "SPECTRAL_NM", "SPEC_", "nm", "R_"] {
         let text = CGATS
             .replace("FIELDS\n", &(cells("\t", |tens| format!("{field}{tens}0")) + "\n"))
             .replace("VALUES", &cells(" ", |_| "2.5e+1".into()));
@@ -211,6 +211,9 @@ fn cgats_text_is_read() {
         assert_eq!(names(&measured), ["burnt \"earth\"", "chalk"]);
         assert_eq!(spectrum(&measured, 1), [0.25; BANDS]);
         assert_eq!(faults(&measured), ["line 13: 3 values, not 33"]);
+        for ends in ["\r", "\r\n"] {
+            assert_eq!(read_measurements(&text.replace('\n', ends)), Ok(measured.clone()), "{ends:?}");
+        }
         let cut = text.replace("NUMBER_OF_SETS 3", "NUMBER_OF_SETS 4").replace("END_DATA\n", "");
         assert_eq!(
             faults(&read_measurements(&cut).unwrap()),
@@ -220,6 +223,51 @@ fn cgats_text_is_read() {
                 "line 13: 3 values, not 33"
             ]
         );
+    }
+}
+
+#[test]
+fn what_a_meter_reads_below_nothing_is_nothing() {
+    for (value, read) in [("-0.004", Some(0.0)), ("-0.0001", Some(0.0)), ("-0", Some(0.0)), ("-0.006", None)]
+    {
+        for (scale, percent) in [(1.0, ""), (100.0, " %")] {
+            let value = (scale * value.parse::<f64>().unwrap()).to_string();
+            let header = cells(",", |tens| format!("{tens}0 nm{percent}"));
+            let text = format!("name,{header}\ndark,{}\n", cells(",", |_| value.clone()));
+            let found = read_measurements(&text).ok().map(|measured| spectrum(&measured, 0)[0]);
+            assert_eq!(found, read, "{value}{percent}");
+        }
+    }
+}
+
+#[test]
+fn an_observer_of_ten_degrees_is_told_of_colours_and_not_of_spectra() {
+    let told = |head: &str, fields: &str, values: &str| {
+        let text = format!(
+            "CGATS.17\n{head}\nBEGIN_DATA_FORMAT\n{fields}\nEND_DATA_FORMAT\nBEGIN_DATA\n{values}\nEND_DATA\n"
+        );
+        let measured = read_measurements(&text).unwrap();
+        assert_eq!(measured.samples.len(), 1, "{text}");
+        faults(&measured)
+    };
+    let said =
+        "line 2: colours for the observer of 10 degrees are taken as if for 2: spectra would tell more";
+    for head in [
+        "MEASUREMENT_SOURCE \"MeasurementCondition=M1 Illumination=D50 ObserverAngle=10 WhiteBase=Abs\"",
+        "OBSERVER \"10 degree\"",
+        "WEIGHTING_FUNCTION \"OBSERVER, CIE 1964\"",
+        "ILLUMINATION_NAME \"D65/10\"",
+    ] {
+        assert_eq!(told(head, "LAB_L LAB_A LAB_B", "60 20 -30"), [said], "{head}");
+        let fields = cells(" ", |tens| format!("SPEC_{tens}0"));
+        assert_eq!(told(head, &fields, &cells(" ", |_| "0.5".into())), [""; 0], "{head}");
+    }
+    for head in [
+        "MEASUREMENT_SOURCE \"Illumination=D50 ObserverAngle=2 Aperture=10\"",
+        "OBSERVER \"CIE 1931, 2 degree\"",
+        "ILLUMINATION_NAME \"D50/2\"",
+    ] {
+        assert_eq!(told(head, "LAB_L LAB_A LAB_B", "60 20 -30"), [""; 0], "{head}");
     }
 }
 
