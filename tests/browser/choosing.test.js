@@ -44,8 +44,12 @@ for (const [where, on] of [["in the single file", visit], ["hosted", hosted]]) {
     await press(page, "Pack this kit");
     assert.equal((await pans(page)).length, 5);
     assert.ok(await page.locator("#choose-dialog").isHidden());
-    await press(page, "Undo");
+    const [packed, before] = await page.locator("#kits option").allTextContents();
+    assert.equal(before, "North Sea harbour, October", "the kit in hand waits beside it");
+    assert.ok((await page.locator("#notice").textContent()).includes(packed) && packed !== before, `said: ${packed}`);
+    await page.locator("#undo").click();
     assert.equal((await pans(page)).length, 12);
+    assert.equal(await page.locator("#kits option").count(), 0);
   });
 }
 

@@ -90,9 +90,10 @@ visit("a printed QR code needs the address too", {}, async ({ page }) => {
   await page.locator('#print-proof[aria-label^="Preview of Tin"]').waitFor();
   assert.ok(await field(page).isHidden());
   const without = await shapes();
+  await page.locator("#print-proof svg").evaluate((svg) => svg.classList.add("before"));
   await page.getByLabel("QR code of the kit").check();
   await field(page).waitFor();
-  await page.waitForTimeout(300);
+  await page.locator("#print-proof svg:not(.before)").waitFor();
   assert.equal(await shapes(), without, "no code that leads to a disk");
   await hostAt(page, "school.example");
   await page.waitForFunction((before) => document.querySelectorAll("#print-proof svg *").length > before, without);

@@ -79,7 +79,6 @@ visit("a new kit leads to the shelf, or to a choice", { size: "phone" }, async (
   await page.keyboard.press("Escape");
   await press(page, "From the shelf");
   assert.ok(await page.locator("#shelf-find").isVisible());
-  await page.waitForTimeout(400);
   await page.reload();
   await page.waitForSelector('html[data-whole="true"]');
   assert.ok(await page.locator("#welcome").isHidden(), "and stays away");

@@ -178,7 +178,6 @@ visit("a place is gathered, weighed, reached colour by colour, kept and shared",
   await page.waitForFunction(() => document.querySelector('#place .rows input[type="number"]')?.value === "60");
   await page.getByLabel("Name of the place").fill("Breakwater");
   await page.getByLabel("Name of the place").press("Enter");
-  await page.waitForTimeout(400);
   await press(page, "Share");
   const link = await sharedLink(page);
   const other = await visitor.browser().newContext();

@@ -98,7 +98,6 @@ visit("a puddle is known again after a reload", {}, async ({ page }) => {
   await slide(page, "Load", 475);
   const keep = page.getByRole("button", { name: "Keep this mix" });
   await keep.click();
-  await page.waitForFunction(() => localStorage.getItem("washpath"));
   await page.reload();
   await page.waitForSelector('html[data-whole="true"]');
   assert.equal((await puddles(page)).length, 1);
@@ -121,8 +120,6 @@ visit("a puddle is not kept twice, is wiped, and comes back by undo", {}, async 
 visit("puddles stay over a reload and travel in the link", {}, async ({ page, visitor, address }) => {
   await page.getByRole("button", { name: "Keep this mix" }).click();
   await page.locator("#wheel-path").focus();
-  await page.waitForFunction(() => localStorage.getItem("washpath"));
-  await page.waitForTimeout(300);
   await page.reload();
   await page.waitForSelector('html[data-whole="true"]');
   const kept = await puddles(page);

@@ -195,7 +195,7 @@ visit("an empty tin says that there is nothing to print", { hash: `#kit=${linkTe
   assert.ok(await dialog(page).getByRole("button", { name: "Save PDF" }).isEnabled());
 });
 
-const noEnds = () => localStorage.setItem("washpath", JSON.stringify({ ends: [] }));
+const noEnds = () => localStorage.setItem("washpath/looks", JSON.stringify({ ends: [] }));
 visit("without a pair its sheet says what is missing", { script: noEnds }, async ({ page }) => {
   await toPrint(page);
   await wish(page, "what").selectOption("pair");

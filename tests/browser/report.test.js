@@ -124,7 +124,6 @@ visit("owned paints stand in for those of the kit", {}, async ({ page }) => {
   await page.waitForFunction(() => document.getElementById("owned").textContent.includes("You own every paint"));
   await press(page, "Undo");
   assert.equal((await pans(page)).length, 12);
-  await page.waitForTimeout(300);
   await page.reload();
   await page.waitForSelector('html[data-whole="true"]');
   assert.equal(await page.locator('#shelf-list [aria-pressed="true"]').count(), 3, "what is owned stays");
@@ -141,7 +140,6 @@ visit("kits are copied, switched, thrown away and brought back", {}, async ({ pa
   await list.selectOption({ label: "North Sea harbour, October" });
   assert.equal((await pans(page)).length, 12);
   assert.deepEqual(await list.locator("option").allTextContents(), ["North Sea harbour, October", "untitled", "North Sea harbour, October, copy"]);
-  await page.waitForTimeout(300);
   await page.reload();
   await page.waitForSelector('html[data-whole="true"]');
   assert.equal(await list.locator("option").count(), 3, "kits stay");

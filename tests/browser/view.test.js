@@ -15,7 +15,6 @@ visit("another light changes the mix, the sheet and the wheel, and stays", {}, a
   await page.getByLabel("Light", { exact: true }).selectOption({ label: "Tungsten lamp" });
   const tungsten = await state();
   tungsten.forEach((part, i) => assert.notDeepEqual(part, daylight[i]));
-  await page.waitForTimeout(300);
   await page.reload();
   await page.waitForSelector('html[data-whole="true"]');
   assert.equal(await page.getByLabel("Light", { exact: true }).evaluate((list) => list.selectedOptions[0].text), "Tungsten lamp");
@@ -98,7 +97,6 @@ visit("a paper of one's own is read, refused in words, used, undone and shared",
   assert.equal(await list.evaluate((node) => node.selectedOptions[0].text), "My own");
   const own = await readout(page);
   assert.notDeepEqual(own.numbers, before.numbers);
-  await page.waitForTimeout(300);
   await page.reload();
   await page.waitForSelector('html[data-whole="true"]');
   assert.deepEqual((await readout(page)).numbers, own.numbers);

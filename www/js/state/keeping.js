@@ -85,9 +85,10 @@ export function attachKeeping(store, context, { versions, texts, kept }, tell) {
     // A paint goes only when nothing that is kept refers to it any more.
     for (const key of [...kept.keys()].filter((key) => !items.has(key) && (isWhole || kindOf(key) !== "own"))) {
       if (key === except || put(key, null)) kept.delete(key);
+      else isWhole = false;
     }
     for (const [key, text] of unheard.splice(0)) hear(key, text);
-    return kept.size === items.size;
+    return isWhole;
   }
 
   function writeFilms({ own, films }) {
@@ -102,6 +103,8 @@ export function attachKeeping(store, context, { versions, texts, kept }, tell) {
     if (due === null) return;
     due = null;
     const state = store.get();
+    // What found no room before may find some now.
+    writeWork(state);
     const refs = refsOf(state);
     const looks = JSON.stringify(looksOf(state, refs));
     storage.note("looks", looks);
