@@ -12,7 +12,12 @@ pub enum Error {
     /// No paint of this key or number is on the shelf.
     UnknownPaint(String),
     /// The link says a version of the format this program does not read.
-    UnknownVersion(u8),
+    UnknownVersion {
+        /// The link's.
+        version: u8,
+        /// The newest that this program reads.
+        newest: u8,
+    },
     /// The link holds a section of this tag that this program does not read.
     UnknownSection(u32),
     /// The link is cut short, changed or not one of ours; says which.
@@ -34,11 +39,9 @@ impl fmt::Display for Error {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::UnknownPaint(key) => write!(f, "no paint \"{key}\" on the shelf"),
-            Self::UnknownVersion(version) => write!(
-                f,
-                "the link is of version {version}; this program reads versions up to {}",
-                crate::kit::link::NEWEST
-            ),
+            Self::UnknownVersion { version, newest } => {
+                write!(f, "the link is of version {version}; this program reads versions up to {newest}")
+            }
             Self::UnknownSection(tag) => write!(
                 f,
                 "the link holds something this version does not know (section {tag}): open it with a newer one"

@@ -25,6 +25,9 @@ const LITTLE_TO_MUCH: [f32; 2] = [3.0, 10.0];
 /// Widest turn of hue in degrees that is still told as a turn.
 const WIDEST_TURN: f32 = 60.0;
 
+/// Step of CIEDE2000 within which mixes count as equally near a colour: half of what is just seen.
+pub const EQUALLY_NEAR: f32 = 0.5;
+
 /// How a colour differs from a reference.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Difference {

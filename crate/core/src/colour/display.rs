@@ -63,7 +63,7 @@ pub fn shown(lab: Lab) -> Shown {
 /// The colour on a display: chroma is reduced at constant L* and h where it does not hold it.
 ///
 /// ```
-/// use washpath_core::{Display, Lab, colour::shown_on};
+/// use washpath_core::{Display, Lab, shown_on};
 /// let teal = Lab::new(60.0, -55.0, -5.0);
 /// assert!(!shown_on(teal, Display::Srgb).exact);
 /// assert!(shown_on(teal, Display::P3).css().starts_with("color(display-p3 "));

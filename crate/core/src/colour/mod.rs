@@ -23,8 +23,6 @@ use palette::{Srgb, Xyz};
 use std::sync::LazyLock;
 use wide::f32x4;
 
-pub use display::{Display, Shown, shown, shown_on};
-
 /// CIELAB: L* 0 to 100, a* and b* about -128 to 127 for surface colours.
 pub type Lab<F = f32> = palette::Lab<D65, F>;
 

@@ -12,7 +12,8 @@
 
 use std::ops::RangeInclusive;
 
-use crate::colour::{Lab, lab_of_rgb, shown};
+use crate::colour::display::shown;
+use crate::colour::{Lab, lab_of_rgb};
 use crate::error::Error;
 use crate::text::decimal::{self, Decimal};
 

@@ -10,7 +10,7 @@ use crate::error::Error;
 use crate::kit::brief::Brief;
 use crate::kit::named_targets::NamedPlace;
 use crate::kit::puddle::Puddle;
-use crate::optics::paper::{OwnPaper, Paper, Stock};
+use crate::optics::paper::{KitPaper, Stock};
 use crate::paint::PaintNumber;
 use crate::swatches::own_paint::OwnPaint;
 use crate::text::words::{clean, one_line};
@@ -29,29 +29,6 @@ pub const MOST_PLACES: usize = 4;
 
 /// Most own paints a kit brings along: as many as the page keeps, as it keeps kits by this text.
 pub const MOST_OWN: usize = 60;
-
-/// The paper a kit paints on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum KitPaper {
-    /// One of those offered by name.
-    Stock(Stock),
-    /// The painter's own.
-    Own(OwnPaper),
-}
-
-impl KitPaper {
-    /// The paper itself.
-    ///
-    /// # Errors
-    ///
-    /// As [`OwnPaper::paper`].
-    pub fn paper(self) -> Result<Paper, Error> {
-        match self {
-            Self::Stock(stock) => Ok(stock.paper()),
-            Self::Own(own) => own.paper(),
-        }
-    }
-}
 
 /// A pan: one paint, or two side by side.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

@@ -4,6 +4,7 @@
 //! found as continuous numbers, and then rounded to parts and loads that a brush
 //! measures.
 
+use crate::colour::difference::EQUALLY_NEAR;
 use crate::colour::{Lab, narrow_ciede2000};
 use crate::error::Error;
 use crate::matching::optimum::optima;
@@ -19,9 +20,6 @@ use crate::reach::Reach;
 
 /// Most recipes that are told for a colour.
 pub const MOST_MATCHES: usize = 10;
-
-/// Step of CIEDE2000 within which recipes count as equally near: half of what is just seen.
-pub const EQUALLY_NEAR: f32 = 0.5;
 
 /// CIEDE2000 by which a recipe may be farther off than the nearest to be told beside it.
 pub const FARTHER: f32 = 5.0;

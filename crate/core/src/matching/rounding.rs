@@ -2,8 +2,8 @@
 
 use std::sync::LazyLock;
 
+use crate::colour::difference::EQUALLY_NEAR;
 use crate::colour::{Lab, narrow_ciede2000};
-use crate::matching::matches::EQUALLY_NEAR;
 use crate::matching::optimum::{Optimum, Set, parts_between};
 use crate::mixing::recipe::gcd;
 use crate::numeric::descent::sum_of_squares;

@@ -1,6 +1,7 @@
 //! Value studies: a picture repainted with the nearest mixes of a reach.
 
-use crate::colour::{Lab, lab_of_rgb, narrow_ciede2000, shown};
+use crate::colour::display::shown;
+use crate::colour::{Lab, lab_of_rgb, narrow_ciede2000};
 use crate::error::Error;
 use crate::matching::picture::Picture;
 use crate::reach::Reach;

@@ -155,6 +155,29 @@ impl Stock {
     }
 }
 
+/// The paper a kit paints on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum KitPaper {
+    /// One of those offered by name.
+    Stock(Stock),
+    /// The painter's own.
+    Own(OwnPaper),
+}
+
+impl KitPaper {
+    /// The paper itself.
+    ///
+    /// # Errors
+    ///
+    /// As [`OwnPaper::paper`].
+    pub fn paper(self) -> Result<Paper, Error> {
+        match self {
+            Self::Stock(stock) => Ok(stock.paper()),
+            Self::Own(own) => own.paper(),
+        }
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -9,6 +9,9 @@ use crate::optics::film::Film;
 /// Permanent number of a paint, as links carry it; never given twice.
 pub type PaintNumber = u16;
 
+/// First number of a painter's own paint; those below belong to the built-in shelf.
+pub const FIRST_OWN: PaintNumber = 4096;
+
 /// How well a paint's spectrum is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Tier {

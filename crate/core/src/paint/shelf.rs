@@ -6,12 +6,8 @@ use crate::error::Error;
 use crate::optics::film::Film;
 use crate::optics::spectrum::{BANDS, Spectrum, wavelength};
 use crate::paint::packed::unpack;
-use crate::paint::{Learned, Paint, PaintNumber, Tier};
-use crate::swatches::own_paint::{FIRST_OWN, OwnPaint};
+use crate::paint::{FIRST_OWN, Learned, Paint, PaintNumber, Tier};
 use crate::text::decimal;
-
-/// An own paint with its number, and its film where it is one of swatches, as [`OwnPaint::paint`] takes it.
-pub type Own = (PaintNumber, OwnPaint, Option<Film>);
 
 /// Paints in the order of the table, found by key or by number.
 #[derive(Clone, Debug, Default)]
@@ -102,22 +98,22 @@ impl Shelf {
         self.numbers.binary_search_by_key(&number, |(number, _)| *number)
     }
 
-    /// This shelf with the painter's own paints behind, each with the film of its swatches, and with films that were learned in place of its own.
+    /// This shelf with the painter's own paints behind, and with films that were learned in place of its own.
     ///
     /// # Errors
     ///
     /// A number below [`FIRST_OWN`] for an own paint, a number or name that
-    /// stands twice, [`Error::UnknownPaint`] for a film of a paint that is not there; what
-    /// [`OwnPaint::paint`] refuses.
-    pub fn with(&self, own: &[Own], learned: &[Learned]) -> Result<Self, Error> {
+    /// stands twice, [`Error::UnknownPaint`] for a film of a paint that is not there.
+    pub fn with(&self, own: Vec<Paint>, learned: &[Learned]) -> Result<Self, Error> {
         let mut shelf = self.clone();
-        for (number, paint, film) in own {
-            if *number < FIRST_OWN {
+        for paint in own {
+            let number = paint.number;
+            if number < FIRST_OWN {
                 return Err(Error::Value(format!(
                     "own paints have numbers from {FIRST_OWN} up, not {number}"
                 )));
             }
-            shelf.add(paint.paint(*number, film.as_ref(), self)?, 0)?;
+            shelf.add(paint, 0)?;
         }
         for Learned { number, film, left } in learned {
             let place = shelf.place(*number).map_err(|_| Error::UnknownPaint(format!("number {number}")))?;
@@ -247,27 +243,19 @@ mod tests {
     #[test]
     fn own_paints_stand_behind_and_learned_films_in_place() {
         let shelf = Shelf::built_in();
-        let own =
-            OwnPaint::new("Grey", crate::Origin::Mixture(crate::Recipe::new(&[(1, 1), (3, 1)]).unwrap()))
-                .unwrap();
+        let own = |number| Paint { number, key: "own:grey".into(), ..shelf.get(3).unwrap().clone() };
         let twice = Film { strength: 2.0, ..shelf.get(1).unwrap().film.clone() };
         let with = shelf
-            .with(
-                &[(FIRST_OWN, own.clone(), None)],
-                &[Learned { number: 1, film: twice.clone(), left: [0.5; 2] }],
-            )
+            .with(vec![own(FIRST_OWN)], &[Learned { number: 1, film: twice.clone(), left: [0.5; 2] }])
             .unwrap();
         assert_eq!(
             (with.get(1).unwrap().film.clone(), with.find("own:grey").unwrap().number),
             (twice.clone(), FIRST_OWN)
         );
         assert_eq!(with.paints().len(), shelf.paints().len() + 1);
-        assert!(shelf.with(&[(7, own.clone(), None)], &[]).is_err());
-        assert!(
-            shelf.with(&[(FIRST_OWN, own.clone(), None), (FIRST_OWN + 1, own, None)], &[]).is_err(),
-            "one name, two paints"
-        );
-        assert!(shelf.with(&[], &[Learned { number: FIRST_OWN, film: twice, left: [1.0; 2] }]).is_err());
+        assert!(shelf.with(vec![own(7)], &[]).is_err());
+        assert!(shelf.with(vec![own(FIRST_OWN), own(FIRST_OWN + 1)], &[]).is_err(), "one name, two paints");
+        assert!(shelf.with(vec![], &[Learned { number: FIRST_OWN, film: twice, left: [1.0; 2] }]).is_err());
     }
 
     #[test]

@@ -10,6 +10,7 @@ use crate::kit::targets::Place;
 use crate::numeric::descent::{Trial, descend, powers};
 use crate::numeric::sort::order;
 use crate::optics::film::Film;
+use crate::optics::view::{THINNEST, View};
 use crate::paint::PaintNumber;
 use crate::reach::blend::Blend;
 use crate::reach::{LOADS, Reach};
@@ -248,7 +249,7 @@ pub(crate) fn refine(
     parts: &[f32],
     load: f32,
     lab: Lab,
-    view: &crate::View,
+    view: &View,
     ellipsoid: &Ellipsoid,
 ) -> Lab {
     let mut start = [0.0; 3];
@@ -261,7 +262,7 @@ pub(crate) fn refine(
         let masstones = powers(logs);
         let load = masstones[..films.len()].iter().sum::<f32>();
         let shares = films.iter().zip(masstones).map(|(film, masstones)| (*film, masstones / load));
-        view.colour(&Film::blend(shares), load.clamp(crate::THINNEST, 1.0))
+        view.colour(&Film::blend(shares), load.clamp(THINNEST, 1.0))
     };
     let enough = LIMITS[0] * LIMITS[0] * 0.8;
     let trial = |at: [f32; 3], lab: Lab| Trial { at, miss: ellipsoid.parts(lab), found: lab };

@@ -43,7 +43,7 @@ impl Reach {
         let least = trials.iter().map(|trial| trial.distance).fold(f32::INFINITY, f32::min);
         let plainest = trials
             .into_iter()
-            .filter(|trial| trial.distance <= least + EQUALLY_NEAR)
+            .filter(|trial| trial.distance <= least + NO_NEARER)
             .min_by_key(|trial| (trial.blend.count(), trial.blend.total(), trial.distance.to_bits()))?;
         let film = plainest.blend.film(self.films());
         Some(Found {
@@ -62,7 +62,7 @@ const REFINED: usize = 16;
 const STEPS: usize = 12;
 
 /// Units of the wheel that make no difference to the eye.
-const EQUALLY_NEAR: f32 = 0.5;
+const NO_NEARER: f32 = 0.5;
 
 /// Looks for the recipe nearest to a place in the plane of the wheel.
 struct PlaceSearch<'a> {
@@ -213,7 +213,7 @@ mod tests {
             let found = reach.nearest_place(x, y, None).unwrap();
             for mix in reach.mixes() {
                 let place = wheel(mix.lab());
-                prop_assert!(found.distance <= (place.x - x).hypot(place.y - y) + EQUALLY_NEAR + 0.01);
+                prop_assert!(found.distance <= (place.x - x).hypot(place.y - y) + NO_NEARER + 0.01);
             }
         }
     }

@@ -1,5 +1,6 @@
 //! The next paint: what each paint not in a kit would add to it.
 
+use crate::colour::Lab;
 use crate::colour::hue::Hue;
 use crate::error::Error;
 use crate::kit::targets::Place;
@@ -147,7 +148,7 @@ fn wider(
 }
 
 /// L* of the darkest mix of every family, and last near neutral.
-fn depths<'a, R: 'a>(mixes: impl Iterator<Item = (Option<Hue>, Option<&'a (R, crate::Lab)>)>) -> Vec<f32> {
+fn depths<'a, R: 'a>(mixes: impl Iterator<Item = (Option<Hue>, Option<&'a (R, Lab)>)>) -> Vec<f32> {
     let mut depths = vec![NO_DARK; Hue::ALL.len() + 1];
     for (hue, mix) in mixes {
         let depth = &mut depths[hue.map_or(Hue::ALL.len(), |hue| hue as usize)];

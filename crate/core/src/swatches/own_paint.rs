@@ -3,19 +3,17 @@
 use crate::colour::hue::{Hue, NEAR_GREY};
 use crate::colour::{Lab, chroma};
 use crate::error::Error;
-use crate::kit::KitPaper;
 use crate::mixing::recipe::Recipe;
 use crate::optics::film::Film;
 use crate::optics::observer::Light;
+use crate::optics::paper::{KitPaper, Stock};
 use crate::optics::spectrum::{BANDS, Spectrum, from_fn};
+use crate::optics::view::View;
 use crate::paint::shelf::Shelf;
-use crate::paint::{Paint, PaintNumber, Tier};
+use crate::paint::{FIRST_OWN, Paint, PaintNumber, Tier};
 use crate::swatches::calibrate::Seen;
 use crate::text::decimal::Decimal;
 use crate::text::words::{clean, cut, short_line};
-
-/// First number of a painter's own paint; those below belong to the built-in shelf.
-pub const FIRST_OWN: PaintNumber = 4096;
 
 /// Longest name of an own paint, in characters.
 pub const LONGEST_PAINT_NAME: usize = 40;
@@ -350,8 +348,8 @@ impl OwnPaint {
             parts.iter().map(|paint| rating(paint)).collect::<Option<Vec<_>>>()?.into_iter().reduce(f32::max)
         };
         let film = recipe.film(shelf)?;
-        let paper = crate::Stock::BrightWhite.paper();
-        let colour = crate::View::new(&paper, Light::D65).colour(&film, 1.0);
+        let paper = Stock::BrightWhite.paper();
+        let colour = View::new(&paper, Light::D65).colour(&film, 1.0);
         let mut cautions: Vec<&str> =
             parts.iter().map(|paint| paint.caution.as_str()).filter(|text| !text.is_empty()).collect();
         cautions.dedup();
@@ -391,7 +389,6 @@ fn hue_word(lab: Lab) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::Stock;
 
     fn swatches(masstone: Lab<f64>) -> Origin {
         Origin::Swatches {
@@ -475,7 +472,7 @@ mod tests {
         );
         let film = own.film_of_swatches(shelf).unwrap();
         let paint = own.paint(FIRST_OWN, film.as_ref(), shelf).unwrap();
-        let view = crate::View::new(&Stock::Cream.paper(), Light::D65);
+        let view = View::new(&Stock::Cream.paper(), Light::D65);
         let found = view.colour(&paint.film, 1.0);
         let found = Lab::new(found.l.into(), found.a.into(), found.b.into());
         assert!(crate::colour::ciede2000(found, wanted) < 0.5, "{found:?}");

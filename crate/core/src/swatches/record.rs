@@ -2,8 +2,8 @@
 
 use crate::colour::Lab;
 use crate::error::Error;
-use crate::kit::KitPaper;
 use crate::mixing::recipe::Recipe;
+use crate::optics::paper::KitPaper;
 use crate::swatches::calibrate::Seen;
 use crate::swatches::measurement::check;
 use crate::text::decimal::Decimal;

@@ -48,12 +48,12 @@ use crate::error::Error;
 use crate::kit::brief::Brief;
 use crate::kit::named_targets::NamedPlace;
 use crate::kit::puddle::Puddle;
-use crate::kit::{Kit, KitPaper, Pan};
+use crate::kit::{Kit, Pan};
 use crate::mixing::recipe::Recipe;
-use crate::optics::paper::{OwnPaper, Stock};
-use crate::paint::PaintNumber;
+use crate::optics::paper::{KitPaper, OwnPaper, Stock};
 use crate::paint::shelf::Shelf;
-use crate::swatches::own_paint::{FIRST_OWN, Origin};
+use crate::paint::{FIRST_OWN, PaintNumber};
+use crate::swatches::own_paint::Origin;
 use crate::text::varint;
 
 mod own;
@@ -207,7 +207,7 @@ pub fn decode(text: &str, shelf: &Shelf) -> Result<Kit, Error> {
     let kit = match input.byte()? {
         PLAIN => read_body(&mut input)?,
         SECTIONS => read_sections(&mut input)?,
-        version => return Err(Error::UnknownVersion(version)),
+        version => return Err(Error::UnknownVersion { version, newest: NEWEST }),
     };
     if encode(&kit) != text {
         return Err(Error::DamagedLink("it is not written as this program writes it"));
@@ -386,7 +386,10 @@ mod tests {
 
     #[test]
     fn a_newer_version_is_told_from_damage() {
-        assert_eq!(decode(&text_of(vec![9, 1, 2, 3]), Shelf::built_in()), Err(Error::UnknownVersion(9)));
+        assert_eq!(
+            decode(&text_of(vec![9, 1, 2, 3]), Shelf::built_in()),
+            Err(Error::UnknownVersion { version: 9, newest: NEWEST })
+        );
     }
 
     #[test]

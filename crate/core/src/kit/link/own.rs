@@ -2,8 +2,8 @@
 
 use super::{BROKEN_NUMBER, Input, varint};
 use crate::error::Error;
-use crate::kit::KitPaper;
 use crate::mixing::recipe::Recipe;
+use crate::optics::paper::KitPaper;
 use crate::optics::paper::Stock;
 use crate::paint::packed::{push_bands, take_bands};
 use crate::swatches::own_paint::{Origin, OwnId, OwnPaint, Patch};

@@ -25,8 +25,8 @@
 use crate::colour::Lab;
 use crate::colour::notation;
 use crate::error::Error;
-use crate::kit::KitPaper;
 use crate::mixing::recipe::{MOST_PAINTS, Recipe};
+use crate::optics::paper::KitPaper;
 use crate::optics::paper::{OwnPaper, Stock};
 use crate::optics::spectrum::{BANDS, Spectrum, wavelength};
 use crate::paint::PaintNumber;
