@@ -15,7 +15,7 @@ use std::time::{Duration, Instant};
 
 use base64ct::{Base64UrlUnpadded, Encoding};
 use fastrand::Rng;
-use washpath_core::{Picture, Shelf, notation, read_log, read_measurements, share};
+use washpath_core::{Picture, Shelf, link, notation, read_log, read_measurements};
 
 /// What a reader may take.
 const LONGEST: Duration = Duration::from_millis(50);
@@ -133,7 +133,7 @@ impl Readers {
         match kind {
             0 => {
                 let text = self.link(random);
-                begun(&|| share::decode(&text, self.shelf).is_ok())
+                begun(&|| link::decode(&text, self.shelf).is_ok())
             }
             1 => {
                 let text = fragment(COLOURS[random.usize(..COLOURS.len())], random);

@@ -5,8 +5,8 @@ mod support;
 use support::table;
 use washpath_core::calibrate::Seen;
 use washpath_core::{
-    Brief, Kit, KitPaper, Lab, NamedPlace, Origin, OwnPaint, OwnPaper, Pan, Patch, Puddle, Recipe, Shelf,
-    Stock, share,
+    Brief, Kit, KitPaper, Lab, NamedTargets, Origin, OwnPaint, OwnPaper, Pan, Patch, Puddle, Recipe, Shelf,
+    Stock, link,
 };
 
 /// Rows are only ever added to tests/reference/links_v1.csv, never changed.
@@ -17,8 +17,8 @@ fn links_of_version_1_are_read() {
         let stock = Stock::ALL[row.number("stock") as usize];
         let kit = Kit::new(row.text("title"), row.number("capacity") as usize, stock, pans).unwrap();
         let text = row.text("text");
-        assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
-        assert_eq!(share::encode(&kit), text, "one kit has one text");
+        assert_eq!(link::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
+        assert_eq!(link::encode(&kit), text, "one kit has one text");
     }
 }
 
@@ -32,11 +32,11 @@ fn links_of_version_2_are_read() {
         let puddles = row.text("puddles").split_terminator(';').map(puddle).collect();
         let kit = Kit::new(row.text("title"), row.number("capacity") as usize, Stock::default(), pans)
             .and_then(|kit| kit.with_paper(paper(row.text("paper"))).with_puddles(puddles))
-            .and_then(|kit| kit.with_places(row.text("places").split_terminator(';').map(place).collect()))
+            .and_then(|kit| kit.with_targets(row.text("places").split_terminator(';').map(targets).collect()))
             .unwrap();
         let text = row.text("text");
-        assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
-        assert_eq!(share::encode(&kit), text, "one kit has one text");
+        assert_eq!(link::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
+        assert_eq!(link::encode(&kit), text, "one kit has one text");
     }
 }
 
@@ -48,10 +48,11 @@ fn links_with_own_paints_are_read() {
     for row in table("links_own.csv") {
         let own = row.text("own").split_terminator('|').map(own).collect();
         let pans = row.text("pans").split_whitespace().map(pan).collect();
-        let kit = Kit::new(row.text("title"), 12, Stock::default(), pans).unwrap().with_own(own).unwrap();
+        let kit =
+            Kit::new(row.text("title"), 12, Stock::default(), pans).unwrap().with_own_paints(own).unwrap();
         let text = row.text("text");
-        assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
-        assert_eq!(share::encode(&kit), text, "one kit has one text");
+        assert_eq!(link::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
+        assert_eq!(link::encode(&kit), text, "one kit has one text");
     }
 }
 
@@ -101,8 +102,8 @@ fn links_for_a_class_are_read() {
         let kit = Kit::new(row.text("title"), 12, stock, pans).unwrap();
         let kit = kit.with_brief(Brief::new(row.text("note"), &tasks).unwrap());
         let text = row.text("text");
-        assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
-        assert_eq!(share::encode(&kit), text, "one kit has one text");
+        assert_eq!(link::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
+        assert_eq!(link::encode(&kit), text, "one kit has one text");
     }
 }
 
@@ -160,14 +161,14 @@ fn puddle(text: &str) -> Puddle {
     Puddle::new(Recipe::new(&parts).expect(text), load.parse().expect(text)).expect(text)
 }
 
-/// `Quay:40 -1.5 -6 255/72.5 0.5 3 96` is a place of two colours, L*, a*, b* and weight.
-fn place(text: &str) -> NamedPlace {
+/// `Quay:40 -1.5 -6 255/72.5 0.5 3 96` is two targets, L*, a*, b* and weight.
+fn targets(text: &str) -> NamedTargets {
     let (name, colours) = text.split_once(':').expect(text);
     let colour = |text: &str| match numbers(text)[..] {
         [l, a, b, weight] => (Lab::new(l, a, b), weight),
         _ => panic!("{text}"),
     };
-    NamedPlace::new(name, &colours.split('/').map(colour).collect::<Vec<_>>()).expect(text)
+    NamedTargets::new(name, &colours.split('/').map(colour).collect::<Vec<_>>()).expect(text)
 }
 
 fn numbers(text: &str) -> Vec<f32> {

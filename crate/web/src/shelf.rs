@@ -9,7 +9,7 @@ use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
-use crate::own::OwnReadout;
+use crate::own_paint::OwnReadout;
 use crate::paint::PaintReadout;
 
 thread_local! {

@@ -24,7 +24,7 @@ impl Sight {
         self.shown(lab).css()
     }
 
-    /// Place on the wheel and CSS colour.
+    /// Point of the wheel and CSS colour.
     pub(crate) fn spot(&self, lab: Lab) -> (WheelPoint, String) {
         (wheel(lab), self.css(lab))
     }

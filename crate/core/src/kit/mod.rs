@@ -8,7 +8,7 @@ pub(crate) mod targets;
 
 use crate::error::Error;
 use crate::kit::brief::Brief;
-use crate::kit::named_targets::NamedPlace;
+use crate::kit::named_targets::NamedTargets;
 use crate::kit::puddle::Puddle;
 use crate::optics::paper::{KitPaper, Stock};
 use crate::paint::PaintNumber;
@@ -24,11 +24,11 @@ pub const LONGEST_TITLE: usize = 60;
 /// Most puddles that are kept with a kit.
 pub const MOST_PUDDLES: usize = 24;
 
-/// Most places a kit keeps.
-pub const MOST_PLACES: usize = 4;
+/// Most sets of targets a kit keeps.
+pub const MOST_NAMED_TARGETS: usize = 4;
 
 /// Most own paints a kit brings along: as many as the page keeps, as it keeps kits by this text.
-pub const MOST_OWN: usize = 60;
+pub const MOST_OWN_PAINTS: usize = 60;
 
 /// A pan: one paint, or two side by side.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -58,8 +58,8 @@ pub struct Kit {
     paper: KitPaper,
     pans: Vec<Pan>,
     puddles: Vec<Puddle>,
-    places: Vec<NamedPlace>,
-    own: Vec<OwnPaint>,
+    targets: Vec<NamedTargets>,
+    own_paints: Vec<OwnPaint>,
     brief: Brief,
 }
 
@@ -89,8 +89,8 @@ impl Kit {
             paper: KitPaper::Stock(stock),
             pans,
             puddles: Vec::new(),
-            places: Vec::new(),
-            own: Vec::new(),
+            targets: Vec::new(),
+            own_paints: Vec::new(),
             brief: Brief::default(),
         })
     }
@@ -113,35 +113,41 @@ impl Kit {
         Ok(Self { puddles, ..self })
     }
 
-    /// The same kit with these places.
+    /// The same kit with these targets.
     ///
     /// # Errors
     ///
-    /// More than [`MOST_PLACES`].
-    pub fn with_places(self, places: Vec<NamedPlace>) -> Result<Self, Error> {
-        if places.len() > MOST_PLACES {
-            return Err(Error::Kit(format!("{} places: a kit keeps at most {MOST_PLACES}", places.len())));
+    /// More than [`MOST_NAMED_TARGETS`].
+    pub fn with_targets(self, targets: Vec<NamedTargets>) -> Result<Self, Error> {
+        if targets.len() > MOST_NAMED_TARGETS {
+            return Err(Error::Kit(format!(
+                "{} places: a kit keeps at most {MOST_NAMED_TARGETS}",
+                targets.len()
+            )));
         }
-        Ok(Self { places, ..self })
+        Ok(Self { targets, ..self })
     }
 
     /// The same kit with the painter's own paints it is made of, numbered from [`FIRST_OWN`](crate::FIRST_OWN) on.
     ///
     /// # Errors
     ///
-    /// More than [`MOST_OWN`]; two of one name.
-    pub fn with_own(self, own: Vec<OwnPaint>) -> Result<Self, Error> {
-        if own.len() > MOST_OWN {
-            return Err(Error::Kit(format!("{} own paints: a kit brings at most {MOST_OWN}", own.len())));
+    /// More than [`MOST_OWN_PAINTS`]; two of one name.
+    pub fn with_own_paints(self, own_paints: Vec<OwnPaint>) -> Result<Self, Error> {
+        if own_paints.len() > MOST_OWN_PAINTS {
+            return Err(Error::Kit(format!(
+                "{} own paints: a kit brings at most {MOST_OWN_PAINTS}",
+                own_paints.len()
+            )));
         }
-        let twice = own
+        let twice = own_paints
             .iter()
             .enumerate()
-            .find(|(i, paint)| own[..*i].iter().any(|other| other.name() == paint.name()));
+            .find(|(i, paint)| own_paints[..*i].iter().any(|other| other.name() == paint.name()));
         if let Some((_, paint)) = twice {
             return Err(Error::Kit(format!("two own paints are called \"{}\"", paint.name())));
         }
-        Ok(Self { own, ..self })
+        Ok(Self { own_paints, ..self })
     }
 
     /// The same kit with a note and tasks for a class.
@@ -180,14 +186,14 @@ impl Kit {
 
     /// The own paints it brings along; the first has number [`FIRST_OWN`](crate::FIRST_OWN).
     #[must_use]
-    pub fn own(&self) -> &[OwnPaint] {
-        &self.own
+    pub fn own_paints(&self) -> &[OwnPaint] {
+        &self.own_paints
     }
 
-    /// The places it is for, in order.
+    /// The targets it is for, in order.
     #[must_use]
-    pub fn places(&self) -> &[NamedPlace] {
-        &self.places
+    pub fn targets(&self) -> &[NamedTargets] {
+        &self.targets
     }
 
     /// Its title, perhaps empty.

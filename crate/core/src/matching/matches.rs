@@ -5,7 +5,7 @@
 //! measures.
 
 use crate::colour::difference::EQUALLY_NEAR;
-use crate::colour::{Lab, narrow_ciede2000};
+use crate::colour::{Lab, delta_e};
 use crate::error::Error;
 use crate::matching::optimum::optima;
 use crate::matching::rounding::{Rounded, round};
@@ -98,7 +98,7 @@ impl Match {
         Ok(Self {
             load,
             lab,
-            error: narrow_ciede2000(lab, target),
+            error: delta_e(lab, target),
             doubt: recipe.doubt(shelf)?.error(),
             parts_in: shift.map(|shift| (shift.light, shift.there)),
             recipe,
@@ -195,7 +195,7 @@ mod tests {
             let film = mix(&parts).unwrap();
             for stop in -20..=0 {
                 let lab = view.colour(&film, (0.25 * stop as f32).exp2());
-                least = least.min(narrow_ciede2000(lab, target));
+                least = least.min(delta_e(lab, target));
             }
         }
         least
@@ -278,7 +278,7 @@ mod tests {
             for (i, told) in found.iter().enumerate() {
                 let film = told.recipe.film(shelf).unwrap();
                 prop_assert_eq!(view().colour(&film, told.load), told.lab);
-                prop_assert_eq!(narrow_ciede2000(told.lab, target), told.error);
+                prop_assert_eq!(delta_e(told.lab, target), told.error);
                 prop_assert_eq!(told.recipe.doubt(shelf).unwrap().error(), told.doubt);
                 let stop = (4.0 * told.load.log2()).round();
                 prop_assert!((0.25 * stop).exp2() == told.load && (-20.0..=0.0).contains(&stop));
@@ -305,8 +305,7 @@ mod tests {
         );
         for told in found {
             let reflectance = view().reflectance(&told.recipe.film(shelf).unwrap(), told.load);
-            let apart =
-                LAMPS.map(|lamp| narrow_ciede2000(lamp.colour_of(&reflectance), lamp.colour_of(&curve)));
+            let apart = LAMPS.map(|lamp| delta_e(lamp.colour_of(&reflectance), lamp.colour_of(&curve)));
             let most = apart.into_iter().fold(0.0, f32::max);
             assert_eq!(told.parts_in.is_some(), told.error <= SAME && most > PARTED, "{told:?}");
         }

@@ -96,8 +96,8 @@ impl<'a> Picture<'a> {
         let rows = (y - radius).max(0.0) as usize..=((y + radius) as usize).min(height - 1);
         let (mut sum, mut weight) = (LinSrgb::new(0.0, 0.0, 0.0), 0.0);
         for row in rows {
-            let reach = radius * radius - (row as f32 + 0.5 - y).powi(2);
-            let half = reach.max(0.0).sqrt();
+            let squared = radius * radius - (row as f32 + 0.5 - y).powi(2);
+            let half = squared.max(0.0).sqrt();
             let (from, to) = ((x - half).max(0.0) as usize, ((x + half) as usize).min(self.width - 1));
             for pixel in
                 self.rgba[4 * (row * self.width + from)..=4 * (row * self.width + to) + 3].chunks_exact(4)

@@ -3,7 +3,7 @@
 use std::sync::LazyLock;
 
 use crate::colour::difference::EQUALLY_NEAR;
-use crate::colour::{Lab, narrow_ciede2000};
+use crate::colour::{Lab, delta_e};
 use crate::matching::optimum::{Optimum, Set, parts_between};
 use crate::mixing::recipe::gcd;
 use crate::numeric::descent::sum_of_squares;
@@ -122,10 +122,10 @@ impl<'a> Model<'a> {
         let films = optimum.set.films(reach);
         let whole: f32 = optimum.masstones.iter().sum();
         let load = whole.max(load_at(THINNEST_STOP)).min(1.0);
-        let masstones = optimum.masstones.map(|own| own * load / whole);
+        let masstones = optimum.masstones.map(|masstone| masstone * load / whole);
         let colour = |masstones: [f32; 3]| {
             let load: f32 = masstones.iter().sum();
-            let shares = films.iter().zip(masstones).map(|(film, own)| (*film, own / load));
+            let shares = films.iter().zip(masstones).map(|(film, masstone)| (*film, masstone / load));
             reach.view().colour(&Film::blend(shares), load)
         };
         let miss = parts_between(target, colour(masstones));
@@ -159,8 +159,8 @@ impl<'a> Model<'a> {
         });
         let whole = masstones.iter().sum::<f32>().ln();
         let (mut miss, mut thicker) = (self.miss, [0.0; 3]);
-        for (i, own) in masstones.iter().enumerate().take(self.films.len()) {
-            let moved = own.ln() - whole + self.load - self.logs[i];
+        for (i, masstone) in masstones.iter().enumerate().take(self.films.len()) {
+            let moved = masstone.ln() - whole + self.load - self.logs[i];
             for row in 0..3 {
                 miss[row] += moved * self.slopes[i][row];
                 thicker[row] += self.slopes[i][row];
@@ -181,7 +181,7 @@ impl<'a> Model<'a> {
         let total = f32::from(parts.iter().sum::<u16>());
         let shares = self.films.iter().zip(parts).map(|(film, parts)| (*film, f32::from(parts) / total));
         let lab = self.reach.view().colour(&Film::sum(shares), load_at(stop));
-        Rounded { set: self.set, parts, stop, error: narrow_ciede2000(lab, self.target) }
+        Rounded { set: self.set, parts, stop, error: delta_e(lab, self.target) }
     }
 
     /// Small parts one part away, and the parts themselves, at this load and those next to it.

@@ -97,9 +97,9 @@ impl Recipe {
         let mut doubt: Option<Doubt> = None;
         let mut volume = 0.0;
         for (paint, count) in &self.parts {
-            let own = Doubt::of(shelf.get(*paint)?);
+            let next = Doubt::of(shelf.get(*paint)?);
             volume += f32::from(*count);
-            doubt = Some(doubt.map_or(own, |sum| Doubt::between(sum, own, f32::from(*count) / volume)));
+            doubt = Some(doubt.map_or(next, |sum| Doubt::between(sum, next, f32::from(*count) / volume)));
         }
         doubt.ok_or_else(|| Error::Value(NOTHING.into()))
     }

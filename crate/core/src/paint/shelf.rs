@@ -13,7 +13,7 @@ use crate::text::decimal;
 #[derive(Clone, Debug, Default)]
 pub struct Shelf {
     paints: Vec<Paint>,
-    /// Numbers and places of all paints, by number.
+    /// Numbers and indices of all paints, by number.
     numbers: Vec<(PaintNumber, usize)>,
 }
 
@@ -89,12 +89,12 @@ impl Shelf {
     ///
     /// [`Error::UnknownPaint`] where the shelf has none.
     pub fn get(&self, number: PaintNumber) -> Result<&Paint, Error> {
-        let place = self.place(number).map_err(|_| Error::UnknownPaint(format!("number {number}")))?;
-        Ok(&self.paints[self.numbers[place].1])
+        let index = self.index(number).map_err(|_| Error::UnknownPaint(format!("number {number}")))?;
+        Ok(&self.paints[self.numbers[index].1])
     }
 
     /// Where a number stands among the numbers, else where it would.
-    fn place(&self, number: PaintNumber) -> Result<usize, usize> {
+    fn index(&self, number: PaintNumber) -> Result<usize, usize> {
         self.numbers.binary_search_by_key(&number, |(number, _)| *number)
     }
 
@@ -116,21 +116,21 @@ impl Shelf {
             shelf.add(paint, 0)?;
         }
         for Learned { number, film, left } in learned {
-            let place = shelf.place(*number).map_err(|_| Error::UnknownPaint(format!("number {number}")))?;
-            let paint = &mut shelf.paints[shelf.numbers[place].1];
+            let index = shelf.index(*number).map_err(|_| Error::UnknownPaint(format!("number {number}")))?;
+            let paint = &mut shelf.paints[shelf.numbers[index].1];
             (paint.film, paint.left) = (film.clone(), *left);
         }
         Ok(shelf)
     }
 
     fn add(&mut self, paint: Paint, line: usize) -> Result<(), Error> {
-        let Err(place) = self.place(paint.number) else {
+        let Err(index) = self.index(paint.number) else {
             return Err(Error::table(line, format!("number {} stands twice", paint.number)));
         };
         if self.find(&paint.key).is_ok() {
             return Err(Error::table(line, format!("key \"{}\" stands twice", paint.key)));
         }
-        self.numbers.insert(place, (paint.number, self.paints.len()));
+        self.numbers.insert(index, (paint.number, self.paints.len()));
         self.paints.push(paint);
         Ok(())
     }

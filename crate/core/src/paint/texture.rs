@@ -123,8 +123,8 @@ fn says<'a>(parts: &[(&'a Paint, f32)]) -> Vec<(&'a Paint, f32)> {
         .filter(|(_, volume)| volume.is_finite() && *volume > 0.0)
         .map(|(paint, volume)| (*paint, volume * paint.film.strength))
         .collect();
-    let total: f32 = masstones.iter().map(|(_, own)| own).sum();
-    masstones.into_iter().map(|(paint, own)| (paint, own / total)).collect()
+    let total: f32 = masstones.iter().map(|(_, masstone)| masstone).sum();
+    masstones.into_iter().map(|(paint, masstone)| (paint, masstone / total)).collect()
 }
 
 /// The grainiest and the most staining of the paints that part, if any do.

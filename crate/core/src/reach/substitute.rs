@@ -1,6 +1,6 @@
 //! Substitutes: what may stand in for a paint, and how near it comes.
 
-use crate::colour::{Lab, narrow_ciede2000};
+use crate::colour::{Lab, delta_e};
 use crate::error::Error;
 use crate::mixing::recipe::Recipe;
 use crate::numeric::sort::in_order;
@@ -78,7 +78,7 @@ pub fn substitute(
     let mut best: Vec<Substitute> = nearest(singles).into_iter().collect();
     let mut ranked: Vec<(f32, Blend)> = Reach::masstones_of_pairs(&owned, shelf, view)?
         .into_iter()
-        .map(|(blend, lab)| (narrow_ciede2000(lab, wanted.alone[0]), blend))
+        .map(|(blend, lab)| (delta_e(lab, wanted.alone[0]), blend))
         .collect();
     ranked = in_order(ranked, |(distance, _)| *distance);
     let nearest_pairs = ranked.into_iter().take(TRIED);
@@ -127,7 +127,7 @@ impl Profile {
 }
 
 fn mean(a: &[Lab], b: &[Lab]) -> f32 {
-    a.iter().zip(b).map(|(a, b)| narrow_ciede2000(*a, *b)).sum::<f32>() / a.len() as f32
+    a.iter().zip(b).map(|(a, b)| delta_e(*a, *b)).sum::<f32>() / a.len() as f32
 }
 
 #[cfg(test)]

@@ -8,7 +8,7 @@ use washpath_core::{
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
-use crate::own::numbers_of;
+use crate::own_paint::numbers_of;
 use crate::paper::PaperChoice;
 use crate::parts::Parts;
 use crate::record::RecordReadout;
@@ -144,7 +144,7 @@ pub fn learn(
         records.iter().map(|record| class.evidence(record)).collect::<Result<_, Error>>()?;
     let lesson = Learner::new(known, Surface::WASH).learn(&evidence)?;
     let without = lesson.left_out(&evidence);
-    let kit: Vec<usize> = paints.iter().filter_map(|paint| class.place(*paint)).collect();
+    let kit: Vec<usize> = paints.iter().filter_map(|paint| class.index(*paint)).collect();
     let (now, plan) = lesson.plan(&kit, &paper, STEPS);
     let judged = (0..records.len()).map(|i| Judged {
         before: lesson.before[i] as f32,
@@ -182,7 +182,7 @@ impl Class {
         Self(all)
     }
 
-    fn place(&self, paint: PaintNumber) -> Option<usize> {
+    fn index(&self, paint: PaintNumber) -> Option<usize> {
         self.0.iter().position(|known| *known == paint)
     }
 
@@ -190,7 +190,7 @@ impl Class {
         let parts = record.recipe().parts().iter();
         Ok(Evidence {
             parts: parts
-                .filter_map(|(paint, parts)| Some((self.place(*paint)?, f64::from(*parts))))
+                .filter_map(|(paint, parts)| Some((self.index(*paint)?, f64::from(*parts))))
                 .collect(),
             load: record.load().into(),
             load_doubt: LOAD_BY_EYE,
