@@ -66,10 +66,11 @@ fn links_with_ids_are_read() {
         let ids = row.text("ids").split(' ').map(|id| id.parse().unwrap());
         let own = own.zip(ids).map(|(paint, id)| paint.with_id(id)).collect();
         let pans = row.text("pans").split_whitespace().map(pan).collect();
-        let kit = Kit::new(row.text("title"), 12, Stock::default(), pans).unwrap().with_own(own).unwrap();
+        let kit =
+            Kit::new(row.text("title"), 12, Stock::default(), pans).unwrap().with_own_paints(own).unwrap();
         let text = row.text("text");
-        assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
-        assert_eq!(share::encode(&kit), text, "one kit has one text");
+        assert_eq!(link::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
+        assert_eq!(link::encode(&kit), text, "one kit has one text");
     }
 }
 
@@ -81,12 +82,12 @@ fn a_paint_without_an_id_has_one_that_follows_from_it() {
     for (title, id) in wanted {
         let rows = table("links_own.csv");
         let row = rows.iter().find(|row| row.text("title") == title).unwrap();
-        let kit = share::decode(row.text("text"), Shelf::built_in()).unwrap();
-        let paint = kit.own()[0].clone();
-        assert_eq!((paint.id(), share::id_of(&paint).to_string().as_str()), (None, id));
+        let kit = link::decode(row.text("text"), Shelf::built_in()).unwrap();
+        let paint = kit.own_paints()[0].clone();
+        assert_eq!((paint.id(), link::id_of(&paint).to_string().as_str()), (None, id));
         // Said or not, it is the same: so the link stays as short as it was.
-        let said = kit.clone().with_own(vec![paint.clone().with_id(share::id_of(&paint))]).unwrap();
-        assert_eq!(share::encode(&said), row.text("text"));
+        let said = kit.clone().with_own_paints(vec![paint.clone().with_id(link::id_of(&paint))]).unwrap();
+        assert_eq!(link::encode(&said), row.text("text"));
     }
 }
 

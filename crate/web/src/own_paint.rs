@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 use washpath_core::calibrate::Seen;
-use washpath_core::{Lab, Origin, OwnPaint, Patch, Recipe, share};
+use washpath_core::{Lab, Origin, OwnPaint, Patch, Recipe, link};
 use wasm_bindgen::prelude::{JsError, JsValue};
 
 use crate::from_page::{Fields, FromPage};
@@ -74,7 +74,7 @@ impl OwnReadout {
 impl From<&OwnPaint> for OwnReadout {
     fn from(paint: &OwnPaint) -> Self {
         let mut own = Self {
-            id: Some(share::id_of(paint).to_string()),
+            id: Some(link::id_of(paint).to_string()),
             name: paint.name().to_owned(),
             code: paint.code().to_owned(),
             caution: paint.caution().to_owned(),

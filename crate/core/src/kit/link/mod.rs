@@ -115,7 +115,7 @@ pub fn encode(kit: &Kit) -> String {
         if !kit.brief().is_empty() {
             push_section(&mut bytes, BRIEF, &brief(kit.brief()));
         }
-        if let Some(ids) = own::write_ids(kit.own()) {
+        if let Some(ids) = own::write_ids(kit.own_paints()) {
             push_section(&mut bytes, OWN_IDS, &ids);
         }
     }
