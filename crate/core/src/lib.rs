@@ -80,6 +80,7 @@ pub use matching::picture::Picture;
 pub use matching::shortfall::Shortfall;
 pub use matching::study::{Study, study};
 pub use mixing::doubt::Doubt;
+pub use mixing::load::{Load, NAMED_LOADS, NamedLoad, load_name};
 pub use mixing::mixture::{BRUSH_PARTS, mix, next_parts, snap, whole_parts};
 pub use mixing::partners::{NeutralPartner, ShadingPartner, neutral_partners, shading_partners};
 pub use mixing::path::{Crossing, CrossingKind, Laid, Path, PathPoint, position_of, share_at};
@@ -109,7 +110,7 @@ pub use reach::{DARK_CHROMA, Dark, LOADS, Mix, Reach};
 pub use swatches::log::{LogRead, read_log, write_log};
 pub use swatches::measurement::{MOST_REFLECTANCE, MOST_SAMPLES, Measured, Measurement, read_measurements};
 pub use swatches::own_paint::{
-    LONGEST_CAUTION, LONGEST_CODE, LONGEST_PAINT_NAME, Origin, OwnId, OwnPaint, Patch,
+    LONGEST_CAUTION, LONGEST_CODE, LONGEST_PAINT_NAME, Origin, OwnId, OwnPaint, Patch, Wash,
 };
 pub use swatches::record::{LONGEST_NOTE, MOST_RECORDS, Record};
 pub use text::decimal::Decimal;

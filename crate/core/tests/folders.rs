@@ -21,11 +21,11 @@ fn code(text: &str) -> String {
 }
 
 fn sources(folder: &Path, found: &mut Vec<PathBuf>) {
-    for entry in fs::read_dir(folder).unwrap() {
-        let path = entry.unwrap().path();
+    for entry in fs::read_dir(folder).expect("the sources are beside the tests") {
+        let path = entry.expect("a folder of sources can be listed").path();
         if path.is_dir() {
             sources(&path, found);
-        } else if !path.file_stem().unwrap().to_string_lossy().ends_with("tests") {
+        } else if !path.to_string_lossy().ends_with("tests.rs") {
             found.push(path);
         }
     }
@@ -38,7 +38,7 @@ fn modules() -> BTreeMap<String, Vec<String>> {
     sources(&root, &mut files);
     let mut modules = BTreeMap::new();
     for file in files {
-        let name = file.strip_prefix(&root).unwrap().with_extension("");
+        let name = file.strip_prefix(&root).expect("found below it").with_extension("");
         let parts: Vec<_> = name
             .iter()
             .map(|part| part.to_string_lossy().into_owned())
@@ -46,7 +46,7 @@ fn modules() -> BTreeMap<String, Vec<String>> {
             .collect();
         let name = parts.join("::");
         if name != "lib" {
-            modules.insert(name, paths(&code(&fs::read_to_string(&file).unwrap())));
+            modules.insert(name, paths(&code(&fs::read_to_string(&file).expect("sources are text"))));
         }
     }
     modules

@@ -5,8 +5,8 @@ mod support;
 use support::table;
 use washpath_core::calibrate::Seen;
 use washpath_core::{
-    Brief, Kit, KitPaper, Lab, NamedTargets, Origin, OwnPaint, OwnPaper, Pan, Patch, Puddle, Recipe, Shelf,
-    Stock, link,
+    Brief, Kit, KitPaper, Lab, Load, NamedTargets, Origin, OwnPaint, OwnPaper, Pan, Patch, Puddle, Recipe,
+    Shelf, Stock, Wash, link,
 };
 
 /// Rows are only ever added to tests/reference/links_v1.csv, never changed.
@@ -125,7 +125,12 @@ fn own(text: &str) -> OwnPaint {
         [sheet, masstone, wash @ ..] => Origin::Swatches {
             paper: paper(sheet),
             masstone: patch(masstone),
-            wash: if let [stop, wash] = wash { Some((patch(wash), stop.parse().expect(text))) } else { None },
+            wash: if let [quarters, wash] = wash {
+                let load = Load::of_quarters(quarters.parse().expect(text)).expect(text);
+                Some(Wash { load, patch: patch(wash) })
+            } else {
+                None
+            },
         },
         [] => panic!("{text}"),
     };

@@ -1,6 +1,9 @@
 //! The sheet of one pair: ratio across, load down, and where it turns neutral.
 
-use washpath_core::{Crossing, CrossingKind, Decimal, Film, Laid, Path, Recipe, position_of, whole_parts};
+use washpath_core::{
+    Crossing, CrossingKind, Decimal, Film, Laid, NAMED_LOADS, NamedLoad, Path, Recipe, position_of,
+    whole_parts,
+};
 
 use crate::area::Area;
 use crate::chart::sign_in;
@@ -8,7 +11,6 @@ use crate::error::Error;
 use crate::font::{fit, wrap};
 use crate::leaf::{Anchor, INK, Leaf, QUIET, Stroke};
 use crate::order::Order;
-use crate::wash::WASHES;
 
 /// Parts of A and B of each column.
 const RATIOS: [[u16; 2]; 9] = [[1, 0], [8, 1], [4, 1], [2, 1], [1, 1], [1, 2], [1, 4], [1, 8], [0, 1]];
@@ -38,14 +40,14 @@ pub fn pair(order: &Order<'_>, pair: &Pair) -> Result<Vec<Leaf>, Error> {
     let body = order.body();
     let headings = ends(&mut leaf, body, &names) + 9.0;
     let cells = body.after(NAMES).below(headings);
-    let cells = cells.above(cells.height.min(MOST_HEIGHT * WASHES.len() as f32));
+    let cells = cells.above(cells.height.min(MOST_HEIGHT * NAMED_LOADS.len() as f32));
     for (i, ratio) in RATIOS.into_iter().enumerate() {
         let x = cells.column(i, RATIOS.len()).middle()[0];
         leaf.text([x, cells.top - 2.0], 3.2, INK, Anchor::Middle, ratio_name(ratio));
     }
     let mut turns = Vec::new();
-    for (i, (load, wash, sign)) in WASHES.into_iter().enumerate() {
-        let row = cells.row(i, WASHES.len());
+    for (i, NamedLoad { load, name: wash, plain_sign: sign, .. }) in NAMED_LOADS.into_iter().enumerate() {
+        let row = cells.row(i, NAMED_LOADS.len());
         let path = path(&films, pair.laid, order, load);
         let crossing = path.crossing();
         draw_row(&mut leaf, order, row, &path);

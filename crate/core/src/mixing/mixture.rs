@@ -4,6 +4,7 @@ use std::sync::LazyLock;
 
 use crate::error::Error;
 use crate::mixing::path::position_of;
+use crate::numeric::gcd::gcd;
 use crate::numeric::minmax::{greater, lesser};
 use crate::optics::film::Film;
 use crate::text::decimal::Decimal;
@@ -116,7 +117,10 @@ pub fn next_parts(share: f32, towards_b: bool) -> f32 {
 /// Small parts without a common divisor, the first not fewer than the second, each after the second's share.
 static SMALL_PARTS: LazyLock<Vec<(f32, [u16; 2])>> = LazyLock::new(|| {
     let small = (1..=MOST_BRUSH_PARTS).flat_map(|a| (1..=a).map(move |b| [a, b]));
-    small.filter(|[a, b]| coprime(*a, *b)).map(|[a, b]| (f32::from(b) / f32::from(a + b), [a, b])).collect()
+    small
+        .filter(|[a, b]| gcd(u64::from(*a), u64::from(*b)) == 1)
+        .map(|[a, b]| (f32::from(b) / f32::from(a + b), [a, b]))
+        .collect()
 });
 
 /// Whole parts of three paints nearest to volumes above 0, as a brush measures them.
@@ -149,13 +153,6 @@ pub(crate) const MOST_BRUSH_PARTS: u16 = 8;
 
 /// Least trace that is still told: one part in a thousand.
 const MOST_TO_ONE: f32 = 999.0;
-
-const fn coprime(mut a: u16, mut b: u16) -> bool {
-    while b != 0 {
-        (a, b) = (b, a % b);
-    }
-    a == 1
-}
 
 #[cfg(test)]
 mod tests {

@@ -3,6 +3,7 @@
 use crate::error::Error;
 use crate::mixing::doubt::Doubt;
 use crate::mixing::mixture::{mix, whole_parts};
+use crate::numeric::gcd::gcd;
 use crate::optics::film::Film;
 use crate::paint::PaintNumber;
 use crate::paint::shelf::Shelf;
@@ -151,13 +152,6 @@ fn reduce(parts: &mut [(PaintNumber, u64)]) {
 }
 
 const NOTHING: &str = "a recipe needs at least one part of a paint";
-
-pub(crate) const fn gcd(mut a: u64, mut b: u64) -> u64 {
-    while b != 0 {
-        (a, b) = (b, a % b);
-    }
-    a
-}
 
 #[cfg(test)]
 mod tests {

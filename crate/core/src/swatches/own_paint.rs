@@ -3,6 +3,7 @@
 use crate::colour::hue::{Hue, NEAR_GREY};
 use crate::colour::{Lab, chroma};
 use crate::error::Error;
+use crate::mixing::load::Load;
 use crate::mixing::recipe::Recipe;
 use crate::optics::film::Film;
 use crate::optics::observer::Light;
@@ -91,17 +92,26 @@ impl Patch {
 /// What a painter's own paint was made from.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Origin {
-    /// Swatches of it alone on a paper: masstone, and a wash at a load in quarter octaves.
+    /// Swatches of it alone on a paper: masstone, and perhaps a wash.
     Swatches {
         /// The paper they lie on.
         paper: KitPaper,
         /// As heavy as the paint is painted out: load 1.
         masstone: Patch,
         /// Thinned with water.
-        wash: Option<(Patch, i8)>,
+        wash: Option<Wash>,
     },
     /// A mixture of paints of the built-in shelf, filled as one.
     Mixture(Recipe),
+}
+
+/// A swatch thinned with water.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Wash {
+    /// How much lies on the paper: below masstone.
+    pub load: Load,
+    /// What was seen of it.
+    pub patch: Patch,
 }
 
 /// A painter's own paint.
@@ -180,7 +190,7 @@ impl OwnPaint {
             Origin::Mixture(recipe) if recipe.parts().iter().any(|(paint, _)| *paint >= FIRST_OWN) => {
                 return Err(Error::Value("a mixture is made of paints of the built-in shelf".into()));
             }
-            Origin::Swatches { wash: Some((_, stop)), .. } if !(-20..0).contains(stop) => {
+            Origin::Swatches { wash: Some(wash), .. } if wash.load >= Load::MASSTONE => {
                 return Err(Error::Value("a wash is thinner than masstone, down to 1/32 of it".into()));
             }
             _ => {}
@@ -325,9 +335,9 @@ impl OwnPaint {
         Ok(paint)
     }
 
-    fn of_swatches(blank: Paint, masstone: &Patch, wash: Option<&(Patch, i8)>, film: &Film) -> Paint {
+    fn of_swatches(blank: Paint, masstone: &Patch, wash: Option<&Wash>, film: &Film) -> Paint {
         let is_measured = |patch: &Patch| matches!(patch, Patch::Measured(_));
-        let measured = is_measured(masstone) && wash.is_none_or(|(patch, _)| is_measured(patch));
+        let measured = is_measured(masstone) && wash.is_none_or(|wash| is_measured(&wash.patch));
         let lab = masstone.seen().lab();
         Paint {
             hue: hue_word(Lab::new(lab.l as f32, lab.a as f32, lab.b as f32)).to_owned(),

@@ -2,6 +2,7 @@
 
 use crate::colour::Lab;
 use crate::error::Error;
+use crate::mixing::load::Load;
 use crate::mixing::recipe::Recipe;
 use crate::optics::paper::KitPaper;
 use crate::swatches::calibrate::Seen;
@@ -14,9 +15,6 @@ pub const MOST_RECORDS: usize = 500;
 
 /// Longest note in characters.
 pub const LONGEST_NOTE: usize = 200;
-
-/// Least and largest load, as a puddle's.
-const LOAD: [f32; 2] = [1.0 / 32.0, 4.0];
 
 /// A painted and measured swatch, with when and on what. Built by [`Record::new`], so that its limits hold.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,8 +46,8 @@ impl Record {
     /// # Ok::<(), washpath_core::Error>(())
     /// ```
     pub fn new(recipe: Recipe, load: f32, seen: Seen, paper: KitPaper) -> Result<Self, Error> {
-        if !(LOAD[0]..=LOAD[1]).contains(&load) {
-            return Err(Error::Value(format!("load {}: a record's is within 1/32 and 4", Decimal(load))));
+        if !Load::RANGE.contains(&load) {
+            return Err(Error::Value(format!("load {}: a record's is {}", Decimal(load), Load::LIMITS)));
         }
         check(&seen).map_err(Error::Value)?;
         Ok(Self { recipe, load, seen, paper, date: String::new(), note: String::new() })

@@ -50,8 +50,7 @@ impl OwnPaint {
     pub fn film_of_swatches(&self, shelf: &Shelf) -> Result<Option<Film>, Error> {
         let Origin::Swatches { paper, masstone, wash } = self.origin() else { return Ok(None) };
         let mut swatches = vec![(1.0, masstone.seen())];
-        let load = |stop: i8| (0.25 * f64::from(stop)).exp2();
-        swatches.extend(wash.as_ref().map(|(patch, stop)| (load(*stop), patch.seen())));
+        swatches.extend(wash.as_ref().map(|wash| (f64::from(wash.load.value()), wash.patch.seen())));
         film_of_swatches(&swatches, &paper.paper()?, shelf.paints()).map(Some)
     }
 }

@@ -193,6 +193,6 @@ impl From<&NamedTargets> for TargetsReadout {
 
 impl From<&Puddle> for PuddleReadout {
     fn from(puddle: &Puddle) -> Self {
-        Self { parts: puddle.recipe().parts().to_vec(), load: puddle.load() }
+        Self { parts: puddle.recipe().parts().to_vec(), load: puddle.load().value() }
     }
 }

@@ -49,6 +49,7 @@ use crate::kit::brief::Brief;
 use crate::kit::named_targets::NamedTargets;
 use crate::kit::puddle::Puddle;
 use crate::kit::{Kit, Pan};
+use crate::mixing::load::Load;
 use crate::mixing::recipe::Recipe;
 use crate::optics::paper::{KitPaper, OwnPaper, Stock};
 use crate::paint::shelf::Shelf;
@@ -149,7 +150,7 @@ fn own_paper(own: OwnPaper) -> Vec<u8> {
 fn puddles(puddles: &[Puddle]) -> Vec<u8> {
     let mut bytes = vec![puddles.len() as u8];
     for puddle in puddles {
-        varint::push_signed(&mut bytes, puddle.stop().into());
+        varint::push_signed(&mut bytes, puddle.load().quarters().into());
         push_recipe(&mut bytes, puddle.recipe());
     }
     bytes
@@ -308,10 +309,9 @@ fn read_brief(input: &mut Input<'_>) -> Result<Brief, Error> {
 }
 
 fn read_puddle(input: &mut Input<'_>) -> Result<Puddle, Error> {
-    let stop = input.signed()?;
+    let load = input.load()?;
     let parts = input.parts()?;
-    let stop = i8::try_from(stop).ok();
-    stop.and_then(|stop| Puddle::at_stop(Recipe::new(&parts).ok()?, stop))
+    load.and_then(|load| Some(Puddle::at(Recipe::new(&parts).ok()?, load)))
         .ok_or(Error::DamagedLink("it holds a puddle nobody can mix"))
 }
 
@@ -367,12 +367,17 @@ impl<'a> Input<'a> {
     fn signed(&mut self) -> Result<i16, Error> {
         varint::take_signed(&mut self.0).ok_or(BROKEN_NUMBER)
     }
+
+    /// A load in quarter octaves; nothing where no mix has it.
+    fn load(&mut self) -> Result<Option<Load>, Error> {
+        Ok(i8::try_from(self.signed()?).ok().and_then(Load::of_quarters))
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::swatches::own_paint::{OwnPaint, Patch};
+    use crate::swatches::own_paint::{OwnPaint, Patch, Wash};
     use proptest::prelude::*;
 
     #[test]
@@ -495,7 +500,7 @@ mod tests {
             let origin = Origin::Swatches {
                 paper: KitPaper::Own(OwnPaper::of_halves([180, -10, 40])?),
                 masstone: far.clone(),
-                wash: Some((far.clone(), -20)),
+                wash: Some(Wash { load: Load::THINNEST, patch: far.clone() }),
             };
             OwnPaint::new(&format!("{i:2}{}", "🎨".repeat(37)).replace(' ', "x"), origin)?
                 .with_code(&"🎨".repeat(24))?
@@ -522,8 +527,9 @@ mod tests {
     }
 
     fn puddle() -> impl Strategy<Value = Puddle> {
-        (proptest::collection::vec((1u16..150, 1u16..999), 1..8), -20i8..=8)
-            .prop_map(|(parts, stop)| Puddle::at_stop(Recipe::new(&parts).unwrap(), stop).unwrap())
+        (proptest::collection::vec((1u16..150, 1u16..999), 1..8), -20i8..=8).prop_map(|(parts, stop)| {
+            Puddle::at(Recipe::new(&parts).unwrap(), Load::of_quarters(stop).unwrap())
+        })
     }
 
     fn own_paint() -> impl Strategy<Value = OwnPaint> {
@@ -531,7 +537,10 @@ mod tests {
         let measured = proptest::collection::vec(0u16..2400, 36)
             .prop_map(|steps| Patch::Measured(Box::new(steps.try_into().unwrap())));
         let patch = prop_oneof![colour, measured];
-        let wash = proptest::option::of((patch.clone(), -20i8..0));
+        let wash = proptest::option::of(
+            (patch.clone(), -20i8..0)
+                .prop_map(|(patch, quarters)| Wash { load: Load::of_quarters(quarters).unwrap(), patch }),
+        );
         let swatches = (papers(), patch, wash).prop_map(|(paper, masstone, wash)| Origin::Swatches {
             paper,
             masstone,
@@ -560,7 +569,7 @@ mod tests {
             let origin = Origin::Swatches {
                 paper: KitPaper::Stock(Stock::Cream),
                 masstone: patch(60 + i),
-                wash: Some((patch(150 + i), -8)),
+                wash: Some(Wash { load: Load::of_quarters(-8).unwrap(), patch: patch(150 + i) }),
             };
             let paint = OwnPaint::new(&format!("Quay colour {i}"), origin).unwrap();
             paint.with_code("PB29 PV19").unwrap().with_ratings([Some(3), Some(1), Some(4), Some(7)]).unwrap()
