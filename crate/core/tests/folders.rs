@@ -5,8 +5,19 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Each uses those before it.
-const ORDER: [&str; 12] = [
-    "error", "numeric", "text", "colour", "optics", "paint", "mixing", "swatches", "kit", "reach", "choose",
+const ORDER: [&str; 13] = [
+    "numeric",
+    "text::decimal",
+    "error",
+    "text",
+    "colour",
+    "optics",
+    "paint",
+    "mixing",
+    "swatches",
+    "kit",
+    "reach",
+    "choose",
     "matching",
 ];
 
@@ -67,8 +78,11 @@ fn paths(code: &str) -> Vec<String> {
 }
 
 fn rank(path: &str) -> Option<usize> {
-    let folder = path.split("::").next()?;
-    ORDER.iter().position(|known| *known == folder)
+    let begins = |known: &&str| {
+        path.strip_prefix(*known).is_some_and(|rest| rest.is_empty() || rest.starts_with("::"))
+    };
+    let longest = ORDER.iter().filter(|known| begins(known)).max_by_key(|known| known.len());
+    ORDER.iter().position(|known| Some(&known) == longest.as_ref())
 }
 
 #[test]

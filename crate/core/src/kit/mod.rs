@@ -13,7 +13,8 @@ use crate::kit::puddle::Puddle;
 use crate::optics::paper::{KitPaper, Stock};
 use crate::paint::PaintNumber;
 use crate::swatches::own_paint::OwnPaint;
-use crate::text::words::{clean, one_line};
+use crate::text::limits::counted;
+use crate::text::words::{clean, short_line};
 
 /// Most pans a kit can hold.
 pub const MOST_PANS: usize = 48;
@@ -73,15 +74,10 @@ impl Kit {
     /// A capacity of 0 or above [`MOST_PANS`], more pans than it holds, a
     /// title longer than [`LONGEST_TITLE`] characters.
     pub fn new(title: &str, capacity: usize, stock: Stock, pans: Vec<Pan>) -> Result<Self, Error> {
-        let title = one_line(title);
-        if title.chars().count() > LONGEST_TITLE {
-            return Err(Error::Kit(format!("the title is longer than {LONGEST_TITLE} characters")));
-        }
-        if capacity == 0 || capacity > MOST_PANS {
-            return Err(Error::Kit(format!("a tin holds 1 to {MOST_PANS} pans, not {capacity}")));
-        }
+        let title = short_line(title, "the title", LONGEST_TITLE)?;
+        counted(capacity, 1..=MOST_PANS, "pans", "a tin holds")?;
         if pans.len() > capacity {
-            return Err(Error::Kit(format!("{} pans do not fit a tin of {capacity}", pans.len())));
+            return Err(Error::TinTooSmall { pans: pans.len(), capacity });
         }
         Ok(Self {
             title,
@@ -107,9 +103,7 @@ impl Kit {
     ///
     /// More than [`MOST_PUDDLES`].
     pub fn with_puddles(self, puddles: Vec<Puddle>) -> Result<Self, Error> {
-        if puddles.len() > MOST_PUDDLES {
-            return Err(Error::Kit(format!("{} puddles: a kit keeps at most {MOST_PUDDLES}", puddles.len())));
-        }
+        counted(puddles.len(), 0..=MOST_PUDDLES, "puddles", "a kit keeps")?;
         Ok(Self { puddles, ..self })
     }
 
@@ -119,12 +113,7 @@ impl Kit {
     ///
     /// More than [`MOST_NAMED_TARGETS`].
     pub fn with_targets(self, targets: Vec<NamedTargets>) -> Result<Self, Error> {
-        if targets.len() > MOST_NAMED_TARGETS {
-            return Err(Error::Kit(format!(
-                "{} places: a kit keeps at most {MOST_NAMED_TARGETS}",
-                targets.len()
-            )));
-        }
+        counted(targets.len(), 0..=MOST_NAMED_TARGETS, "places", "a kit keeps")?;
         Ok(Self { targets, ..self })
     }
 
@@ -134,18 +123,13 @@ impl Kit {
     ///
     /// More than [`MOST_OWN_PAINTS`]; two of one name.
     pub fn with_own_paints(self, own_paints: Vec<OwnPaint>) -> Result<Self, Error> {
-        if own_paints.len() > MOST_OWN_PAINTS {
-            return Err(Error::Kit(format!(
-                "{} own paints: a kit brings at most {MOST_OWN_PAINTS}",
-                own_paints.len()
-            )));
-        }
+        counted(own_paints.len(), 0..=MOST_OWN_PAINTS, "own paints", "a kit brings")?;
         let twice = own_paints
             .iter()
             .enumerate()
             .find(|(i, paint)| own_paints[..*i].iter().any(|other| other.name() == paint.name()));
         if let Some((_, paint)) = twice {
-            return Err(Error::Kit(format!("two own paints are called \"{}\"", paint.name())));
+            return Err(Error::NamedTwice(paint.name().to_owned()));
         }
         Ok(Self { own_paints, ..self })
     }
@@ -163,7 +147,7 @@ impl Kit {
     #[must_use]
     pub fn cleaned(mut self) -> Self {
         clean(&mut self.title);
-        self.places.iter_mut().for_each(NamedPlace::clean);
+        self.targets.iter_mut().for_each(NamedTargets::clean);
         self.brief.clean();
         for i in 0..self.own.len() {
             let (others, rest) = self.own.split_at_mut(i);
@@ -264,7 +248,7 @@ mod tests {
         let error = |title: &str, capacity, pans| {
             Kit::new(title, capacity, Stock::Cream, pans).unwrap_err().to_string()
         };
-        assert_eq!(error("", 0, vec![]), "a tin holds 1 to 48 pans, not 0");
+        assert_eq!(error("", 0, vec![]), "0 pans: a tin holds 1 to 48");
         assert_eq!(error("", 1, vec![Pan::Whole(1); 2]), "2 pans do not fit a tin of 1");
         assert_eq!(error(&"x".repeat(61), 1, vec![]), "the title is longer than 60 characters");
         let puddle = Puddle::new(crate::Recipe::paint(1), 1.0).unwrap();

@@ -3,7 +3,8 @@
 use crate::colour::Lab;
 use crate::error::Error;
 use crate::kit::targets::Targets;
-use crate::text::words::{clean, one_line};
+use crate::text::limits::counted;
+use crate::text::words::{clean, short_line};
 
 /// Most colours of kept targets.
 pub const MOST_KEPT_COLOURS: usize = 24;
@@ -38,20 +39,10 @@ impl NamedTargets {
 
     /// Targets of colours in half units and weights as they are kept.
     pub(crate) fn of_halves(name: &str, colours: Vec<([i16; 3], u8)>) -> Result<Self, Error> {
-        let name = one_line(name);
-        if name.chars().count() > LONGEST_TARGETS_NAME {
-            return Err(Error::Kit(format!(
-                "a place's name is longer than {LONGEST_TARGETS_NAME} characters"
-            )));
-        }
-        if colours.is_empty() || colours.len() > MOST_KEPT_COLOURS {
-            return Err(Error::Kit(format!(
-                "{} colours: a kept place holds 1 to {MOST_KEPT_COLOURS}",
-                colours.len()
-            )));
-        }
+        let name = short_line(name, "a place's name", LONGEST_TARGETS_NAME)?;
+        counted(colours.len(), 1..=MOST_KEPT_COLOURS, "colours", "a kept place holds")?;
         if colours.iter().any(|(_, weight)| *weight == 0) {
-            return Err(Error::Kit("a colour of a place without any weight".into()));
+            return Err(Error::Refused("a colour of a place without any weight"));
         }
         Ok(Self { name, colours })
     }

@@ -3,7 +3,6 @@
 use crate::error::Error;
 use crate::mixing::load::Load;
 use crate::mixing::recipe::Recipe;
-use crate::text::decimal::Decimal;
 
 /// A recipe at a load. The load is kept in quarter octaves, finer than a brush.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
@@ -17,7 +16,7 @@ impl Puddle {
     ///
     /// # Errors
     ///
-    /// [`Error::Value`] for a load that is not within 1/32 and 4.
+    /// [`Error::Load`] for a load that is not within 1/32 and 4.
     ///
     /// ```
     /// use washpath_core::{Puddle, Recipe};
@@ -26,8 +25,8 @@ impl Puddle {
     /// # Ok::<(), washpath_core::Error>(())
     /// ```
     pub fn new(recipe: Recipe, load: f32) -> Result<Self, Error> {
-        let limits = || Error::Value(format!("load {}: a puddle's is {}", Decimal(load), Load::LIMITS));
-        Ok(Self::at(recipe, Load::nearest(load).ok_or_else(limits)?))
+        let kept = Load::nearest(load).ok_or(Error::Load { load, of: "a puddle" })?;
+        Ok(Self::at(recipe, kept))
     }
 
     /// A recipe at one of the loads that are kept.
@@ -52,6 +51,7 @@ impl Puddle {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::text::decimal::Decimal;
 
     #[test]
     fn limits_are_named() {

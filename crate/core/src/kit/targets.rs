@@ -4,6 +4,7 @@ use crate::colour::Lab;
 use crate::colour::gamut::{GAMUT_STEP, gamut};
 use crate::error::Error;
 use crate::text::decimal::Decimal;
+use crate::text::limits::counted;
 
 /// Most colours of a set of targets.
 pub const MOST_COLOURS: usize = 2_000;
@@ -23,15 +24,10 @@ impl Targets {
     /// No colour, more than [`MOST_COLOURS`], a colour that is not finite, a
     /// weight that is negative or not finite, no weight above 0.
     pub fn new(colours: &[(Lab, f32)]) -> Result<Self, Error> {
-        if colours.is_empty() || colours.len() > MOST_COLOURS {
-            return Err(Error::Value(format!(
-                "{} colours: a place holds 1 to {MOST_COLOURS}",
-                colours.len()
-            )));
-        }
+        counted(colours.len(), 1..=MOST_COLOURS, "colours", "a place holds")?;
         for (lab, weight) in colours {
             if ![lab.l, lab.a, lab.b].iter().all(|value| value.is_finite()) {
-                return Err(Error::Value("a colour of the place is not finite".into()));
+                return Err(Error::Refused("a colour of the place is not finite"));
             }
             if !weight.is_finite() || *weight < 0.0 {
                 return Err(Error::Value(format!(
@@ -45,7 +41,7 @@ impl Targets {
         if sum > 0.0 && sum.is_finite() {
             Ok(targets)
         } else {
-            Err(Error::Value("a place needs at least one weight above 0".into()))
+            Err(Error::Refused("a place needs at least one weight above 0"))
         }
     }
 

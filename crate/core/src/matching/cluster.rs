@@ -9,6 +9,7 @@ use crate::colour::{Lab, delta_e, lab_of_rgb};
 use crate::error::Error;
 use crate::matching::picture::Picture;
 use crate::numeric::sort::in_order;
+use crate::text::limits;
 
 /// Fewest and most colours that are asked for.
 pub const CLUSTERS: std::ops::RangeInclusive<usize> = 8..=24;
@@ -30,14 +31,11 @@ const ROUNDS: usize = 30;
 ///
 /// A number outside [`CLUSTERS`]; a picture that is all transparent.
 pub fn cluster(picture: Picture<'_>, count: usize) -> Result<Vec<(Lab, f32)>, Error> {
-    if !CLUSTERS.contains(&count) {
-        let (least, most) = (CLUSTERS.start(), CLUSTERS.end());
-        return Err(Error::Value(format!("{count} colours: from {least} to {most} can be found")));
-    }
+    limits::counted(count, CLUSTERS, "colours", "a picture gives")?;
     let colours = counted(picture);
     let all: f32 = colours.iter().map(|(_, weight)| weight).sum();
     if colours.is_empty() {
-        return Err(Error::Value("the picture is all transparent".into()));
+        return Err(Error::Refused("the picture is all transparent"));
     }
     let mut middles = first_middles(&colours, count);
     let mut clusters = Vec::new();

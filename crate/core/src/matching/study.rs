@@ -32,7 +32,7 @@ pub struct Study {
 pub fn study(picture: Picture<'_>, reach: &Reach, values: usize) -> Result<Study, Error> {
     let mixes = thinned(reach);
     if mixes.is_empty() {
-        return Err(Error::Value("no paint to repaint with".into()));
+        return Err(Error::Refused("no paint to repaint with"));
     }
     let mut known: Vec<Option<[[u8; 3]; 2]>> = vec![None; LEVELS * LEVELS * LEVELS];
     let (mut colours, mut greys) = (Vec::new(), Vec::new());

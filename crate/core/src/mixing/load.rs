@@ -28,9 +28,6 @@ impl Load {
     /// Loads that are kept.
     pub(crate) const RANGE: RangeInclusive<f32> = 1.0 / 32.0..=4.0;
 
-    /// [`Self::RANGE`] in words.
-    pub(crate) const LIMITS: &str = "within 1/32 and 4";
-
     /// The quarter octave nearest to a load; nothing beyond the thinnest and the heaviest.
     #[must_use]
     pub fn nearest(load: f32) -> Option<Self> {

@@ -14,6 +14,7 @@ use crate::optics::view::{THINNEST, View};
 use crate::paint::PaintNumber;
 use crate::reach::blend::Blend;
 use crate::reach::{LOADS, Reach};
+use crate::text::limits::counted;
 
 /// CIEDE2000 within which a colour counts as reached: as good as the same, and close.
 pub const LIMITS: [f32; 2] = [2.0, 5.0];
@@ -59,12 +60,7 @@ impl Coverage {
     ///
     /// More than [`MOST_COVERING`] paints.
     pub fn new(reach: &Reach, targets: &Targets) -> Result<Self, Error> {
-        if reach.paints().len() > MOST_COVERING {
-            return Err(Error::Value(format!(
-                "{} paints: a coverage spans at most {MOST_COVERING}",
-                reach.paints().len()
-            )));
-        }
+        counted(reach.paints().len(), 0..=MOST_COVERING, "paints", "a coverage spans")?;
         let mut search = Search::new(reach);
         let needs = targets.colours().iter().map(|colour| search.needs(*colour)).collect();
         Ok(Self { paints: reach.paints().to_vec(), weights: targets.weights().to_vec(), needs })

@@ -7,6 +7,7 @@ use crate::optics::view::View;
 use crate::paint::PaintNumber;
 use crate::paint::shelf::Shelf;
 use crate::reach::Reach;
+use crate::text::limits::counted;
 
 /// Part of the farthest reach of any paint near its angle that a paint must have to count as outer.
 const OUTER: f32 = 0.9;
@@ -38,9 +39,7 @@ pub fn horizon(shelf: &Shelf, view: &View) -> Result<Outline, Error> {
         .filter(|(_, point)| point.radius() >= OUTER * farthest(point.angle()))
         .map(|(number, _)| *number)
         .collect();
-    if outer.len() > usize::from(u8::MAX) {
-        return Err(Error::Value(format!("{} outer paints: a horizon spans at most 255", outer.len())));
-    }
+    counted(outer.len(), 0..=255, "outer paints", "a horizon spans")?;
     Ok(Reach::of_pairs(&outer, shelf, view)?.outline())
 }
 

@@ -19,6 +19,7 @@ use crate::optics::view::{THINNEST, View};
 use crate::paint::PaintNumber;
 use crate::paint::shelf::Shelf;
 use crate::reach::blend::{Blend, blends, sets, sets_of_last};
+use crate::text::limits::counted;
 
 /// Loads at which every recipe of a reach is looked at: masstone, then washes each half as heavy.
 pub const LOADS: [f32; 6] = [1.0, 0.5, 0.25, 0.125, 0.062_5, THINNEST];
@@ -84,9 +85,7 @@ impl Reach {
                 numbers.push(*paint);
             }
         }
-        if numbers.len() > usize::from(u8::MAX) {
-            return Err(Error::Value(format!("{} paints: a reach spans at most {}", numbers.len(), u8::MAX)));
-        }
+        counted(numbers.len(), 0..=255, "paints", "a reach spans")?;
         let films = films(&numbers, shelf)?;
         let sets = sets(films.len() as u8, 3);
         Ok(Self::of_sets(numbers, films, view, &sets))

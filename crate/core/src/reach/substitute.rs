@@ -10,6 +10,7 @@ use crate::paint::PaintNumber;
 use crate::paint::shelf::Shelf;
 use crate::reach::Reach;
 use crate::reach::blend::Blend;
+use crate::text::limits::counted;
 
 /// Mean CIEDE2000 up to which two paints are alike: the spread of makers' paints of one name.
 ///
@@ -71,9 +72,7 @@ pub fn substitute(
     let mut owned: Vec<PaintNumber> = owned.iter().copied().filter(|own| *own != paint).collect();
     owned = in_order(owned, |own| f32::from(*own));
     owned.dedup();
-    if owned.len() > usize::from(u8::MAX) {
-        return Err(Error::Value(format!("{} paints: at most 255 are compared", owned.len())));
-    }
+    counted(owned.len(), 0..=255, "paints", "a comparison spans")?;
     let singles = owned.iter().map(|own| compare(Recipe::paint(*own))).collect::<Result<_, Error>>()?;
     let mut best: Vec<Substitute> = nearest(singles).into_iter().collect();
     let mut ranked: Vec<(f32, Blend)> = Reach::masstones_of_pairs(&owned, shelf, view)?

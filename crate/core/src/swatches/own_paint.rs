@@ -184,14 +184,14 @@ impl OwnPaint {
     pub fn new(name: &str, origin: Origin) -> Result<Self, Error> {
         let name = short_line(name, "a paint's name", LONGEST_PAINT_NAME)?;
         if name.is_empty() {
-            return Err(Error::Value("a paint needs a name".into()));
+            return Err(Error::Refused("a paint needs a name"));
         }
         match &origin {
             Origin::Mixture(recipe) if recipe.parts().iter().any(|(paint, _)| *paint >= FIRST_OWN) => {
-                return Err(Error::Value("a mixture is made of paints of the built-in shelf".into()));
+                return Err(Error::Refused("a mixture is made of paints of the built-in shelf"));
             }
             Origin::Swatches { wash: Some(wash), .. } if wash.load >= Load::MASSTONE => {
-                return Err(Error::Value("a wash is thinner than masstone, down to 1/32 of it".into()));
+                return Err(Error::Refused("a wash is thinner than masstone, down to 1/32 of it"));
             }
             _ => {}
         }

@@ -7,8 +7,7 @@ use crate::mixing::recipe::Recipe;
 use crate::optics::paper::KitPaper;
 use crate::swatches::calibrate::Seen;
 use crate::swatches::measurement::check;
-use crate::text::decimal::Decimal;
-use crate::text::words::{clean_line, cut};
+use crate::text::words::{clean_line, cut, short_line};
 
 /// Most records of a log.
 pub const MOST_RECORDS: usize = 500;
@@ -32,8 +31,8 @@ impl Record {
     ///
     /// # Errors
     ///
-    /// [`Error::Value`] for a load that is not within 1/32 and 4; for L*, a*, b* or a
-    /// reflectance that no meter reads of a surface.
+    /// [`Error::Load`] for a load that is not within 1/32 and 4; [`Error::OutOfRange`]
+    /// for L*, a*, b* or a reflectance that no meter reads of a surface.
     ///
     /// ```
     /// use washpath_core::{KitPaper, Lab, Recipe, Record, Stock, calibrate::Seen};
@@ -47,9 +46,9 @@ impl Record {
     /// ```
     pub fn new(recipe: Recipe, load: f32, seen: Seen, paper: KitPaper) -> Result<Self, Error> {
         if !Load::RANGE.contains(&load) {
-            return Err(Error::Value(format!("load {}: a record's is {}", Decimal(load), Load::LIMITS)));
+            return Err(Error::Load { load, of: "a record" });
         }
-        check(&seen).map_err(Error::Value)?;
+        check(&seen)?;
         Ok(Self { recipe, load, seen, paper, date: String::new(), note: String::new() })
     }
 
@@ -71,13 +70,9 @@ impl Record {
     ///
     /// # Errors
     ///
-    /// [`Error::Value`] for a note longer than [`LONGEST_NOTE`] characters.
+    /// [`Error::TooLong`] for a note longer than [`LONGEST_NOTE`] characters.
     pub fn with_note(self, note: &str) -> Result<Self, Error> {
-        let note = clean_line(note);
-        if note.chars().count() > LONGEST_NOTE {
-            return Err(Error::Value(format!("the note is longer than {LONGEST_NOTE} characters")));
-        }
-        Ok(Self { note, ..self })
+        Ok(Self { note: short_line(&clean_line(note), "the note", LONGEST_NOTE)?, ..self })
     }
 
     /// What was mixed.
@@ -147,6 +142,7 @@ mod tests {
     use super::*;
     use crate::optics::paper::Stock;
     use crate::optics::spectrum::BANDS;
+    use crate::text::decimal::Decimal;
 
     fn record(load: f32, seen: Seen) -> Result<Record, Error> {
         Record::new(Recipe::paint(1), load, seen, KitPaper::Stock(Stock::Cream))

@@ -60,7 +60,7 @@ use crate::optics::film::Film;
 use crate::optics::observer::Light;
 use crate::optics::spectrum::{BANDS, Spectrum, cast};
 use crate::optics::surface::Surface;
-use crate::text::decimal::Decimal;
+use crate::text::limits;
 
 use problem::{Problem, components};
 
@@ -317,15 +317,7 @@ fn within<'a>(
     least: f64,
     most: f64,
 ) -> Result<(), Error> {
-    match values.into_iter().find(|value| !(least..=most).contains(*value)) {
-        Some(value) => Err(Error::Value(format!(
-            "{name} is {}, not within {} and {}",
-            Decimal(*value as f32),
-            Decimal(least as f32),
-            Decimal(most as f32)
-        ))),
-        None => Ok(()),
-    }
+    values.into_iter().try_for_each(|value| limits::within(name, *value, [least, most]))
 }
 
 #[cfg(test)]

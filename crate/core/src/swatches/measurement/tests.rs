@@ -3,6 +3,7 @@
 use super::*;
 use crate::colour::ciede2000;
 use crate::optics::spectrum::{BANDS, Spectrum};
+use crate::text::decimal::Decimal;
 use proptest::prelude::*;
 
 const NM: std::ops::RangeInclusive<u16> = 40..=70;
