@@ -105,7 +105,7 @@ impl Readers {
         let root = Path::new(env!("CARGO_MANIFEST_DIR"));
         let mut links = Vec::new();
         for name in ["links_v1.csv", "links_v2.csv", "links_own.csv"] {
-            let table = fs::read_to_string(root.join("../../tests/reference").join(name))?;
+            let table = fs::read_to_string(root.join("tests/reference").join(name))?;
             let texts = table.lines().skip(1).filter_map(|line| line.split(',').next());
             // A few rows run over two lines: what is no base64 there is no link.
             links.extend(texts.filter_map(|text| Base64UrlUnpadded::decode_vec(text).ok()));

@@ -57,7 +57,7 @@ mod text;
 pub use colour::{hue, notation};
 pub use kit::link;
 pub use optics::{layer, observer, spectrum};
-pub use paint::packed;
+pub use paint::{packed, rating};
 pub use swatches::calibrate;
 
 pub use choose::rules::{Avoid, Rules};
@@ -85,7 +85,7 @@ pub use mixing::mixture::{BRUSH_PARTS, mix, next_parts, snap, whole_parts};
 pub use mixing::partners::{NeutralPartner, ShadingPartner, neutral_partners, shading_partners};
 pub use mixing::path::{Crossing, CrossingKind, Laid, Path, PathPoint, position_of, share_at};
 pub use mixing::recipe::{MOST_PAINTS, MOST_PARTS, Recipe};
-pub use mixing::sheet::Sheet;
+pub use mixing::sheet::{SHEET_RATIOS, Sheet};
 pub use mixing::shift::{PARTED, SAME, Shift, largest_shift};
 pub use numeric::sort::in_order;
 pub use optics::film::Film;
@@ -96,8 +96,8 @@ pub use optics::spectrum::{BANDS, Spectrum};
 pub use optics::surface::Surface;
 pub use optics::view::{THINNEST, View};
 pub use paint::shelf::Shelf;
-pub use paint::texture::{GRANULATES, STAINS, Separation, Texture};
-pub use paint::{FIRST_OWN, Learned, Paint, PaintNumber, Tier};
+pub use paint::texture::{Separation, Texture};
+pub use paint::{DoubtLeft, FIRST_OWN, Learned, Paint, PaintNumber, Tier};
 pub use reach::blend::MOST_FULL;
 pub use reach::coverage::{Coverage, LIMITS, MOST_COVERING};
 pub use reach::horizon::horizon;
@@ -113,5 +113,6 @@ pub use swatches::own_paint::{
     LONGEST_CAUTION, LONGEST_CODE, LONGEST_PAINT_NAME, Origin, OwnId, OwnPaint, Patch, Wash,
 };
 pub use swatches::record::{LONGEST_NOTE, MOST_RECORDS, Record};
+pub use swatches::teaching::{Judged, PlannedSwatch, Taught, teach};
 pub use text::decimal::Decimal;
 pub use text::rows::LONGEST_TABLE;

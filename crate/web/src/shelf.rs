@@ -4,7 +4,7 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 use serde::Serialize;
-use washpath_core::{Film, Learned, PaintNumber, Shelf, Spectrum};
+use washpath_core::{DoubtLeft, Film, Learned, PaintNumber, Shelf, Spectrum};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
@@ -123,7 +123,12 @@ impl TryFrom<LearnedReadout> for Learned {
     type Error = JsError;
 
     fn try_from(paint: LearnedReadout) -> Result<Self, JsError> {
-        Ok(Self { number: paint.number, film: paint.film.try_into()?, left: paint.left })
+        let [alone, mixed] = paint.left;
+        Ok(Self {
+            number: paint.number,
+            film: paint.film.try_into()?,
+            doubt_left: DoubtLeft { alone, mixed },
+        })
     }
 }
 

@@ -38,6 +38,16 @@ pub enum Laid {
 impl Laid {
     /// Every way.
     pub const ALL: [Self; 3] = [Self::Mixed, Self::AOverB, Self::BOverA];
+
+    /// Name for a painter.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Mixed => "mixed",
+            Self::AOverB => "A over B",
+            Self::BOverA => "B over A",
+        }
+    }
 }
 
 /// One point on a path.

@@ -6,8 +6,9 @@ use crate::error::Error;
 use crate::optics::film::Film;
 use crate::optics::spectrum::{BANDS, Spectrum, wavelength};
 use crate::paint::packed::unpack;
-use crate::paint::{FIRST_OWN, Learned, Paint, PaintNumber, Tier};
+use crate::paint::{DoubtLeft, FIRST_OWN, Learned, Paint, PaintNumber, Tier};
 use crate::text::decimal;
+use crate::text::rows::{self, Rows};
 
 /// Paints in the order of the table, found by key or by number.
 #[derive(Clone, Debug, Default)]
@@ -36,14 +37,15 @@ impl Shelf {
     /// Names the line and what is wrong there: a missing column, a value out
     /// of range, a number or key that stands twice.
     pub fn from_csv(text: &str) -> Result<Self, Error> {
-        let mut reader = csv::ReaderBuilder::new().comment(Some(b'#')).from_reader(text.as_bytes());
-        let header = reader.headers().map_err(|e| Error::table(0, e.to_string()))?.clone();
-        let columns: Vec<&str> = header.iter().collect();
+        let is_comment = |row: &rows::Row<'_>| row.cells.first().is_some_and(|cell| cell.starts_with('#'));
+        let mut rows = Rows::new(text, b',').filter(|row| !row.as_ref().is_ok_and(is_comment));
+        let header = rows.next().ok_or_else(|| Error::table(0, "no header"))??;
+        let columns: Vec<&str> = header.cells.iter().map(AsRef::as_ref).collect();
         let mut shelf = Self::default();
-        for record in reader.records() {
-            let record = record.map_err(|e| Error::table(0, e.to_string()))?;
-            let line = record.position().map_or(0, |position| position.line() as usize);
-            let row = Row { columns: &columns, cells: &record.iter().collect::<Vec<_>>(), line };
+        for row in rows {
+            let rows::Row { line, cells } = row?;
+            let cells: Vec<&str> = cells.iter().map(AsRef::as_ref).collect();
+            let row = Row { columns: &columns, cells: &cells, line };
             let mut paint = row.paint()?;
             (paint.film.k, paint.film.s) = (row.spectrum('k')?, row.spectrum('s')?);
             shelf.add(paint, line)?;
@@ -115,10 +117,10 @@ impl Shelf {
             }
             shelf.add(paint, 0)?;
         }
-        for Learned { number, film, left } in learned {
+        for Learned { number, film, doubt_left } in learned {
             let index = shelf.index(*number).map_err(|_| Error::UnknownPaint(format!("number {number}")))?;
             let paint = &mut shelf.paints[shelf.numbers[index].1];
-            (paint.film, paint.left) = (film.clone(), *left);
+            (paint.film, paint.doubt_left) = (film.clone(), *doubt_left);
         }
         Ok(shelf)
     }
@@ -170,7 +172,7 @@ impl Row<'_> {
             tier: Tier::parse(self.text("tier")?).ok_or_else(|| self.fault("tier", "a provenance tier"))?,
             source: text("source")?,
             film: Film { strength: self.strength()?, ..Film::CLEAR },
-            left: [1.0; 2],
+            doubt_left: DoubtLeft::ALL,
         })
     }
 
@@ -246,7 +248,14 @@ mod tests {
         let own = |number| Paint { number, key: "own:grey".into(), ..shelf.get(3).unwrap().clone() };
         let twice = Film { strength: 2.0, ..shelf.get(1).unwrap().film.clone() };
         let with = shelf
-            .with(vec![own(FIRST_OWN)], &[Learned { number: 1, film: twice.clone(), left: [0.5; 2] }])
+            .with(
+                vec![own(FIRST_OWN)],
+                &[Learned {
+                    number: 1,
+                    film: twice.clone(),
+                    doubt_left: DoubtLeft { alone: 0.5, mixed: 0.5 },
+                }],
+            )
             .unwrap();
         assert_eq!(
             (with.get(1).unwrap().film.clone(), with.find("own:grey").unwrap().number),
@@ -255,7 +264,11 @@ mod tests {
         assert_eq!(with.paints().len(), shelf.paints().len() + 1);
         assert!(shelf.with(vec![own(7)], &[]).is_err());
         assert!(shelf.with(vec![own(FIRST_OWN), own(FIRST_OWN + 1)], &[]).is_err(), "one name, two paints");
-        assert!(shelf.with(vec![], &[Learned { number: FIRST_OWN, film: twice, left: [1.0; 2] }]).is_err());
+        assert!(
+            shelf
+                .with(vec![], &[Learned { number: FIRST_OWN, film: twice, doubt_left: DoubtLeft::ALL }])
+                .is_err()
+        );
     }
 
     #[test]

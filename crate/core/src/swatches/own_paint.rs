@@ -11,7 +11,7 @@ use crate::optics::paper::{KitPaper, Stock};
 use crate::optics::spectrum::{BANDS, Spectrum, from_fn};
 use crate::optics::view::View;
 use crate::paint::shelf::Shelf;
-use crate::paint::{FIRST_OWN, Paint, PaintNumber, Tier};
+use crate::paint::{DoubtLeft, FIRST_OWN, Paint, PaintNumber, Tier};
 use crate::swatches::calibrate::Seen;
 use crate::text::decimal::Decimal;
 use crate::text::words::{clean, cut, short_line};
@@ -314,7 +314,7 @@ impl OwnPaint {
             tier: Tier::Swatched,
             source: String::new(),
             film: Film::CLEAR,
-            left: [1.0; 2],
+            doubt_left: DoubtLeft::ALL,
         };
         let mut paint = match &self.origin {
             Origin::Swatches { masstone, wash, .. } => {

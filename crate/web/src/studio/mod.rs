@@ -2,6 +2,7 @@
 
 mod codes;
 mod dab;
+mod facts;
 pub mod geometry;
 mod kits;
 mod marks;
@@ -16,6 +17,7 @@ mod strand;
 mod wash;
 mod wheel;
 
+pub use facts::page_facts;
 pub use kits::{decode_kit, encode_kit};
 
 use std::cell::OnceCell;
