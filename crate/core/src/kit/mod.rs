@@ -143,14 +143,14 @@ impl Kit {
     /// The same kit without characters in its texts that nobody sees; paints that then have one name are told apart.
     ///
     /// Whoever takes texts from a person cleans them so before they go into a
-    /// link; [`share::decode`](crate::share::decode()) does it with those of old links.
+    /// link; [`link::decode`](crate::link::decode()) does it with those of old links.
     #[must_use]
     pub fn cleaned(mut self) -> Self {
         clean(&mut self.title);
         self.targets.iter_mut().for_each(NamedTargets::clean);
         self.brief.clean();
-        for i in 0..self.own.len() {
-            let (others, rest) = self.own.split_at_mut(i);
+        for i in 0..self.own_paints.len() {
+            let (others, rest) = self.own_paints.split_at_mut(i);
             rest[0].clean();
             let name = rest[0].name().to_owned();
             let mut number = 1;

@@ -475,14 +475,14 @@ mod tests {
         };
         let kit = Kit::new("\u{202e}ruobraH", 3, Stock::Cream, vec![Pan::Whole(FIRST_OWN)])
             .unwrap()
-            .with_places(vec![NamedPlace::of_halves("Quay\u{200b}", vec![([80, 0, 0], 1)]).unwrap()])
+            .with_targets(vec![NamedTargets::of_halves("Quay\u{200b}", vec![([80, 0, 0], 1)]).unwrap()])
             .unwrap()
-            .with_own(vec![own("Red"), own("Red\u{200b}"), own("\u{feff}")])
+            .with_own_paints(vec![own("Red"), own("Red\u{200b}"), own("\u{feff}")])
             .unwrap()
             .with_brief(Brief::new("Bring\u{ad} one brush", &["\u{2066}find greys", "\u{200b}"]).unwrap());
         let found = decode(&encode(&kit), Shelf::built_in()).unwrap();
-        assert_eq!((found.title(), found.places()[0].name()), ("ruobraH", "Quay"));
-        let names: Vec<&str> = found.own().iter().map(OwnPaint::name).collect();
+        assert_eq!((found.title(), found.targets()[0].name()), ("ruobraH", "Quay"));
+        let names: Vec<&str> = found.own_paints().iter().map(OwnPaint::name).collect();
         assert_eq!(names, ["Red", "Red 2", "unnamed"]);
         assert_eq!(
             (found.brief().note(), found.brief().tasks()),
