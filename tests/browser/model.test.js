@@ -31,7 +31,7 @@ function sequences(verbs) {
   return fc.array(step, { minLength: 1, maxLength: 16, size: "max" });
 }
 
-const links = (await Promise.all(["links_v1.csv", "links_v2.csv", "links_own.csv", "links_ids.csv", "links_class.csv"].map((name) => readFile(new URL(`../reference/${name}`, import.meta.url), "utf8"))))
+const links = (await Promise.all(["links_v1.csv", "links_v2.csv", "links_own.csv", "links_ids.csv", "links_class.csv"].map((name) => readFile(new URL(`../../crate/core/tests/reference/${name}`, import.meta.url), "utf8"))))
   .flatMap((text) => text.split("\n").map((line) => line.split(",")[0]).filter((text) => /^A[\w-]{9,}$/.test(text)));
 
 let browser;

@@ -15,7 +15,7 @@ use std::time::{Duration, Instant};
 
 use base64ct::{Base64UrlUnpadded, Encoding};
 use fastrand::Rng;
-use washpath_core::{Picture, Shelf, notation, read_log, read_measurements, share};
+use washpath_core::{Picture, Shelf, link, notation, read_log, read_measurements};
 
 /// What a reader may take.
 const LONGEST: Duration = Duration::from_millis(50);
@@ -105,7 +105,7 @@ impl Readers {
         let root = Path::new(env!("CARGO_MANIFEST_DIR"));
         let mut links = Vec::new();
         for name in ["links_v1.csv", "links_v2.csv", "links_own.csv"] {
-            let table = fs::read_to_string(root.join("../../tests/reference").join(name))?;
+            let table = fs::read_to_string(root.join("tests/reference").join(name))?;
             let texts = table.lines().skip(1).filter_map(|line| line.split(',').next());
             // A few rows run over two lines: what is no base64 there is no link.
             links.extend(texts.filter_map(|text| Base64UrlUnpadded::decode_vec(text).ok()));
@@ -133,7 +133,7 @@ impl Readers {
         match kind {
             0 => {
                 let text = self.link(random);
-                begun(&|| share::decode(&text, self.shelf).is_ok())
+                begun(&|| link::decode(&text, self.shelf).is_ok())
             }
             1 => {
                 let text = fragment(COLOURS[random.usize(..COLOURS.len())], random);

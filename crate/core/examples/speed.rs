@@ -6,8 +6,8 @@ use std::hint::black_box;
 use std::time::{Duration, Instant};
 
 use washpath_core::{
-    BANDS, Choice, Chooser, Coverage, Error, Film, Lab, Laid, Light, PaintNumber, Path, Place, Reach, Report,
-    Rules, Sheet, Shelf, Spectrum, Stock, View, Wish, find_matches, horizon, layer, neutral_partners,
+    BANDS, Choice, Chooser, Coverage, Error, Film, Lab, Laid, Light, PaintNumber, Path, Reach, Report, Rules,
+    Sheet, Shelf, Spectrum, Stock, Targets, View, Wish, find_matches, horizon, layer, neutral_partners,
     next_paints, shading_partners, share_at, substitute,
 };
 
@@ -40,7 +40,7 @@ fn main() -> Result<(), Error> {
     let reach = Reach::new(&kit, shelf, &view)?;
     figure("outline", || black_box(&reach).outline());
     figure("darks", || black_box(&reach).darks());
-    let gamut = Place::gamut();
+    let gamut = Targets::gamut();
     figure("coverage", || Coverage::new(black_box(&reach), &gamut));
     let horizon = horizon(shelf, &view)?;
     figure("report on 15 paints", || Report::new(black_box(&kit), shelf, &view, &horizon));
@@ -55,18 +55,18 @@ fn main() -> Result<(), Error> {
         .map(|(_, lab)| (*lab, 1.0))
         .take(500)
         .collect();
-    let targets = Place::new(&targets)?;
+    let targets = Targets::new(&targets)?;
     figure("best 12 of 120 for 500 colours", || best_12(&all[..120], &targets, shelf, &view));
-    figure("nearest place", || black_box(&reach).nearest_place(-12.0, 20.0, None));
+    figure("nearest place", || black_box(&reach).nearest_on_wheel(-12.0, 20.0, None));
     let target = Lab::new(45.0, -12.0, 10.0);
     figure("recipes of 15 paints", || find_matches(black_box(target), &reach, shelf));
-    figure("nearest place at a load", || black_box(&reach).nearest_place(-12.0, 20.0, Some(0.3)));
+    figure("nearest place at a load", || black_box(&reach).nearest_on_wheel(-12.0, 20.0, Some(0.3)));
     figure("strongest load", || view.strongest_load(black_box(a)));
     growth(&all, &targets, shelf, &view)
 }
 
 /// How the time of searches grows with what they are asked about: `growth`, a name and a size.
-fn growth(all: &[PaintNumber], targets: &Place, shelf: &Shelf, view: &View) -> Result<(), Error> {
+fn growth(all: &[PaintNumber], targets: &Targets, shelf: &Shelf, view: &View) -> Result<(), Error> {
     let horizon = horizon(shelf, view)?;
     let target = Lab::new(45.0, -12.0, 10.0);
     for paints in [6, 9, 12, 15, 18, 21, 24] {
@@ -82,7 +82,12 @@ fn growth(all: &[PaintNumber], targets: &Place, shelf: &Shelf, view: &View) -> R
     Ok(())
 }
 
-fn best_12(candidates: &[PaintNumber], targets: &Place, shelf: &Shelf, view: &View) -> Result<Choice, Error> {
+fn best_12(
+    candidates: &[PaintNumber],
+    targets: &Targets,
+    shelf: &Shelf,
+    view: &View,
+) -> Result<Choice, Error> {
     let rules = Rules::default();
     let mut chooser = Chooser::new(12, candidates, targets, &rules, shelf, view)?;
     while !chooser.step(1_000).finished {}

@@ -2,23 +2,75 @@
 
 use std::fmt;
 
+use crate::text::decimal::Decimal;
+
 /// Everything this crate refuses, as one type.
 ///
-/// The kinds are public because the page answers each differently: an unknown
+/// The kinds are public because callers answer each differently: an unknown
 /// version asks for a newer program, a damaged link for the link again.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum Error {
     /// No paint of this key or number is on the shelf.
     UnknownPaint(String),
     /// The link says a version of the format this program does not read.
-    UnknownVersion(u8),
+    UnknownVersion {
+        /// The link's.
+        version: u8,
+        /// The newest that this program reads.
+        newest: u8,
+    },
     /// The link holds a section of this tag that this program does not read.
     UnknownSection(u32),
     /// The link is cut short, changed or not one of ours; says which.
     DamagedLink(&'static str),
-    /// The kit breaks one of its limits; says which.
-    Kit(String),
+    /// There are more of something than may be, or fewer.
+    Count {
+        /// So many there are.
+        count: usize,
+        /// What was counted.
+        things: &'static str,
+        /// What sets the limit, with its verb: "a kit keeps".
+        holder: &'static str,
+        /// Fewest.
+        least: usize,
+        /// Most.
+        most: usize,
+    },
+    /// More pans than the tin holds.
+    TinTooSmall {
+        /// Pans packed.
+        pans: usize,
+        /// Pans the tin holds.
+        capacity: usize,
+    },
+    /// A text has more characters than it may.
+    TooLong {
+        /// Which text.
+        what: &'static str,
+        /// Most characters.
+        most: usize,
+    },
+    /// A number is not finite or out of its range.
+    OutOfRange {
+        /// Which number.
+        what: String,
+        /// The number.
+        value: f32,
+        /// Least it may be.
+        least: f32,
+        /// Most it may be.
+        most: f32,
+    },
+    /// A load is none that is kept.
+    Load {
+        /// The load.
+        load: f32,
+        /// Whose, with an article.
+        of: &'static str,
+    },
+    /// Two things have one name.
+    NamedTwice(String),
     /// A table could not be read; names the line and the reason.
     Table {
         /// Line in the file, counted from 1; 0 for the file as a whole.
@@ -26,7 +78,9 @@ pub enum Error {
         /// What is wrong there.
         reason: String,
     },
-    /// A number is missing, not finite or out of its range; names it.
+    /// Something is missing or does not go together; says what.
+    Refused(&'static str),
+    /// A text or a number is not what it has to be; shows it.
     Value(String),
 }
 
@@ -34,20 +88,32 @@ impl fmt::Display for Error {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::UnknownPaint(key) => write!(f, "no paint \"{key}\" on the shelf"),
-            Self::UnknownVersion(version) => write!(
-                f,
-                "the link is of version {version}; this program reads versions up to {}",
-                crate::kit::link::NEWEST
-            ),
+            Self::UnknownVersion { version, newest } => {
+                write!(f, "the link is of version {version}; this program reads versions up to {newest}")
+            }
             Self::UnknownSection(tag) => write!(
                 f,
                 "the link holds something this version does not know (section {tag}): open it with a newer one"
             ),
             Self::DamagedLink(reason) => write!(f, "the link is damaged: {reason}"),
-            Self::Kit(reason) => write!(f, "{reason}"),
+            Self::Count { count, things, holder, least: 0, most } => {
+                write!(f, "{count} {things}: {holder} at most {most}")
+            }
+            Self::Count { count, things, holder, least, most } => {
+                write!(f, "{count} {things}: {holder} {least} to {most}")
+            }
+            Self::TinTooSmall { pans, capacity } => write!(f, "{pans} pans do not fit a tin of {capacity}"),
+            Self::TooLong { what, most } => write!(f, "{what} is longer than {most} characters"),
+            Self::OutOfRange { what, value, least, most } => {
+                let [value, least, most] = [*value, *least, *most].map(Decimal);
+                write!(f, "{what} is {value}, not within {least} and {most}")
+            }
+            Self::Load { load, of } => write!(f, "load {}: {of}'s is within 1/32 and 4", Decimal(*load)),
+            Self::NamedTwice(name) => write!(f, "two own paints are called \"{name}\""),
             Self::Table { line: 0, reason } => write!(f, "the table: {reason}"),
             Self::Table { line, reason } => write!(f, "line {line}: {reason}"),
-            Self::Value(reason) => write!(f, "{reason}"),
+            Self::Refused(reason) => f.write_str(reason),
+            Self::Value(reason) => f.write_str(reason),
         }
     }
 }

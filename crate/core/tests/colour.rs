@@ -3,9 +3,9 @@
 mod support;
 
 use support::table;
-use washpath_core::colour::{ciede2000, lab, lab_of_rgb, shown, wheel};
+use washpath_core::colour::{ciede2000, lab, lab_of_rgb, wheel};
 use washpath_core::spectrum::{Spectrum, from_fn, wavelength};
-use washpath_core::{Lab, Light};
+use washpath_core::{Lab, Light, shown};
 
 /// ColorChecker spectra through ASTM E308 to CIELAB within 0.01.
 ///

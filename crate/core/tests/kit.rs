@@ -1,6 +1,8 @@
 //! What the trade knows of kits: primaries, secondaries.
 
-use washpath_core::{Coverage, Light, Outline, PaintNumber, Place, Reach, Report, Role, Shelf, Stock, View};
+use washpath_core::{
+    Coverage, Light, Outline, PaintNumber, Reach, Report, Role, Shelf, Stock, Targets, View,
+};
 
 /// A dozen as painters pack them: primaries, secondaries, earths, a dark.
 const DOZEN: [&str; 12] = [
@@ -42,7 +44,7 @@ fn triads() -> Vec<[PaintNumber; 3]> {
 }
 
 fn reached(paints: &[PaintNumber]) -> [f32; 2] {
-    Coverage::new(&reach(paints), &Place::gamut()).expect("a small kit").reached()
+    Coverage::new(&reach(paints), &Targets::gamut()).expect("a small kit").reached()
 }
 
 #[test]

@@ -5,8 +5,8 @@ mod support;
 use support::table;
 use washpath_core::calibrate::Seen;
 use washpath_core::{
-    Brief, Kit, KitPaper, Lab, NamedPlace, Origin, OwnPaint, OwnPaper, Pan, Patch, Puddle, Recipe, Shelf,
-    Stock, share,
+    Brief, Kit, KitPaper, Lab, Load, NamedTargets, Origin, OwnPaint, OwnPaper, Pan, Patch, Puddle, Recipe,
+    Shelf, Stock, Wash, link,
 };
 
 /// Rows are only ever added to tests/reference/links_v1.csv, never changed.
@@ -17,8 +17,8 @@ fn links_of_version_1_are_read() {
         let stock = Stock::ALL[row.number("stock") as usize];
         let kit = Kit::new(row.text("title"), row.number("capacity") as usize, stock, pans).unwrap();
         let text = row.text("text");
-        assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
-        assert_eq!(share::encode(&kit), text, "one kit has one text");
+        assert_eq!(link::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
+        assert_eq!(link::encode(&kit), text, "one kit has one text");
     }
 }
 
@@ -32,11 +32,11 @@ fn links_of_version_2_are_read() {
         let puddles = row.text("puddles").split_terminator(';').map(puddle).collect();
         let kit = Kit::new(row.text("title"), row.number("capacity") as usize, Stock::default(), pans)
             .and_then(|kit| kit.with_paper(paper(row.text("paper"))).with_puddles(puddles))
-            .and_then(|kit| kit.with_places(row.text("places").split_terminator(';').map(place).collect()))
+            .and_then(|kit| kit.with_targets(row.text("places").split_terminator(';').map(targets).collect()))
             .unwrap();
         let text = row.text("text");
-        assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
-        assert_eq!(share::encode(&kit), text, "one kit has one text");
+        assert_eq!(link::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
+        assert_eq!(link::encode(&kit), text, "one kit has one text");
     }
 }
 
@@ -48,10 +48,11 @@ fn links_with_own_paints_are_read() {
     for row in table("links_own.csv") {
         let own = row.text("own").split_terminator('|').map(own).collect();
         let pans = row.text("pans").split_whitespace().map(pan).collect();
-        let kit = Kit::new(row.text("title"), 12, Stock::default(), pans).unwrap().with_own(own).unwrap();
+        let kit =
+            Kit::new(row.text("title"), 12, Stock::default(), pans).unwrap().with_own_paints(own).unwrap();
         let text = row.text("text");
-        assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
-        assert_eq!(share::encode(&kit), text, "one kit has one text");
+        assert_eq!(link::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
+        assert_eq!(link::encode(&kit), text, "one kit has one text");
     }
 }
 
@@ -65,10 +66,11 @@ fn links_with_ids_are_read() {
         let ids = row.text("ids").split(' ').map(|id| id.parse().unwrap());
         let own = own.zip(ids).map(|(paint, id)| paint.with_id(id)).collect();
         let pans = row.text("pans").split_whitespace().map(pan).collect();
-        let kit = Kit::new(row.text("title"), 12, Stock::default(), pans).unwrap().with_own(own).unwrap();
+        let kit =
+            Kit::new(row.text("title"), 12, Stock::default(), pans).unwrap().with_own_paints(own).unwrap();
         let text = row.text("text");
-        assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
-        assert_eq!(share::encode(&kit), text, "one kit has one text");
+        assert_eq!(link::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
+        assert_eq!(link::encode(&kit), text, "one kit has one text");
     }
 }
 
@@ -80,12 +82,12 @@ fn a_paint_without_an_id_has_one_that_follows_from_it() {
     for (title, id) in wanted {
         let rows = table("links_own.csv");
         let row = rows.iter().find(|row| row.text("title") == title).unwrap();
-        let kit = share::decode(row.text("text"), Shelf::built_in()).unwrap();
-        let paint = kit.own()[0].clone();
-        assert_eq!((paint.id(), share::id_of(&paint).to_string().as_str()), (None, id));
+        let kit = link::decode(row.text("text"), Shelf::built_in()).unwrap();
+        let paint = kit.own_paints()[0].clone();
+        assert_eq!((paint.id(), link::id_of(&paint).to_string().as_str()), (None, id));
         // Said or not, it is the same: so the link stays as short as it was.
-        let said = kit.clone().with_own(vec![paint.clone().with_id(share::id_of(&paint))]).unwrap();
-        assert_eq!(share::encode(&said), row.text("text"));
+        let said = kit.clone().with_own_paints(vec![paint.clone().with_id(link::id_of(&paint))]).unwrap();
+        assert_eq!(link::encode(&said), row.text("text"));
     }
 }
 
@@ -101,8 +103,8 @@ fn links_for_a_class_are_read() {
         let kit = Kit::new(row.text("title"), 12, stock, pans).unwrap();
         let kit = kit.with_brief(Brief::new(row.text("note"), &tasks).unwrap());
         let text = row.text("text");
-        assert_eq!(share::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
-        assert_eq!(share::encode(&kit), text, "one kit has one text");
+        assert_eq!(link::decode(text, Shelf::built_in()).as_ref(), Ok(&kit), "{text}");
+        assert_eq!(link::encode(&kit), text, "one kit has one text");
     }
 }
 
@@ -123,7 +125,12 @@ fn own(text: &str) -> OwnPaint {
         [sheet, masstone, wash @ ..] => Origin::Swatches {
             paper: paper(sheet),
             masstone: patch(masstone),
-            wash: if let [stop, wash] = wash { Some((patch(wash), stop.parse().expect(text))) } else { None },
+            wash: if let [quarters, wash] = wash {
+                let load = Load::of_quarters(quarters.parse().expect(text)).expect(text);
+                Some(Wash { load, patch: patch(wash) })
+            } else {
+                None
+            },
         },
         [] => panic!("{text}"),
     };
@@ -160,14 +167,14 @@ fn puddle(text: &str) -> Puddle {
     Puddle::new(Recipe::new(&parts).expect(text), load.parse().expect(text)).expect(text)
 }
 
-/// `Quay:40 -1.5 -6 255/72.5 0.5 3 96` is a place of two colours, L*, a*, b* and weight.
-fn place(text: &str) -> NamedPlace {
+/// `Quay:40 -1.5 -6 255/72.5 0.5 3 96` is two targets, L*, a*, b* and weight.
+fn targets(text: &str) -> NamedTargets {
     let (name, colours) = text.split_once(':').expect(text);
     let colour = |text: &str| match numbers(text)[..] {
         [l, a, b, weight] => (Lab::new(l, a, b), weight),
         _ => panic!("{text}"),
     };
-    NamedPlace::new(name, &colours.split('/').map(colour).collect::<Vec<_>>()).expect(text)
+    NamedTargets::new(name, &colours.split('/').map(colour).collect::<Vec<_>>()).expect(text)
 }
 
 fn numbers(text: &str) -> Vec<f32> {

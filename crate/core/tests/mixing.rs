@@ -179,10 +179,10 @@ fn the_strongest_load_is_the_strongest() {
     let view = view();
     for paint in Shelf::built_in().paints() {
         let strongest = view.strongest_load(&paint.film);
-        let radius = view.place(&paint.film, strongest).radius();
+        let radius = view.wheel_point(&paint.film, strongest).radius();
         for step in 0..=100 {
             let load = (-5.0 * step as f32 / 100.0).exp2();
-            let other = view.place(&paint.film, load).radius();
+            let other = view.wheel_point(&paint.film, load).radius();
             assert!(other <= radius + 0.01, "{}: {other} at {load}, {radius} at {strongest}", paint.key);
         }
     }

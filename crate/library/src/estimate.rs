@@ -90,9 +90,9 @@ fn moved(film: &Measured, nm: f64) -> Measured {
 /// Colour Index names of the heaviest relatives, heaviest first as they come.
 fn names(near: &[(f64, &Relative<'_>)], total: f64) -> String {
     let mut names: Vec<&str> = Vec::new();
-    for (place, (weight, relative)) in near.iter().enumerate() {
+    for (index, (weight, relative)) in near.iter().enumerate() {
         let name = relative.entry.code.as_str();
-        if (place == 0 || *weight > NAMED * total) && !names.contains(&name) {
+        if (index == 0 || *weight > NAMED * total) && !names.contains(&name) {
             names.push(name);
         }
     }

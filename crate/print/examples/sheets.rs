@@ -54,7 +54,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         ..Order::new(shelf, kit.title(), "12 October 2026", &paper)
     };
     let ends = [Recipe::paint(number(&"pb29")?), Recipe::paint(number(&"pbr7-burnt-sienna")?)];
-    let link = Code::of(&format!("https://example.org/#kit={}", washpath_core::share::encode(&kit)))?;
+    let link = Code::of(&format!("https://example.org/#kit={}", washpath_core::link::encode(&kit)))?;
     let labels = Labels { half: true, full: true };
     let sheets: [(&str, Vec<Leaf>); 5] = [
         ("chart", chart(&order, &kit.paints(), 0.5, has("strips"))?),

@@ -1,6 +1,6 @@
 //! Swatch cards: all there is to know of a paint, with places to paint it.
 
-use washpath_core::{Decimal, Paint, PaintNumber, Texture};
+use washpath_core::{Decimal, NAMED_LOADS, NamedLoad, Paint, PaintNumber, Texture};
 
 use crate::area::Area;
 use crate::chart::sign_in;
@@ -8,7 +8,6 @@ use crate::error::Error;
 use crate::font::{fit, wrap};
 use crate::leaf::{Anchor, INK, Leaf, QUIET, Stroke};
 use crate::order::Order;
-use crate::wash::WASHES;
 use crate::words::capital;
 
 /// Width and height of a card, mm.
@@ -56,8 +55,8 @@ fn draw(leaf: &mut Leaf, order: &Order<'_>, card: Area, paint: &Paint) {
     leaf.text([inner.left, inner.top + 4.6], 5.6, INK, Anchor::Start, fit(&paint.code, inner.width, 5.6));
     leaf.text([inner.left, inner.top + 9.2], 3.2, INK, Anchor::Start, fit(&paint.name, inner.width, 3.2));
     let boxes = inner.below(12.0).above(28.0);
-    for (i, (load, _, sign)) in WASHES.into_iter().enumerate() {
-        let column = boxes.column(i, WASHES.len()).inset(0.5);
+    for (i, NamedLoad { load, plain_sign: sign, .. }) in NAMED_LOADS.into_iter().enumerate() {
+        let column = boxes.column(i, NAMED_LOADS.len()).inset(0.5);
         let [upper, lower] = [column.above(10.0), column.below(11.0)];
         let colour = order.view.colour(&paint.film, load);
         leaf.rectangle(upper, order.fill(colour), Some(Stroke::HAIRLINE));

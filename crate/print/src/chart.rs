@@ -1,13 +1,12 @@
 //! The mixing chart: every pair of the kit, predicted beside a place to paint it.
 
-use washpath_core::{Paint, PaintNumber, Path};
+use washpath_core::{Paint, PaintNumber, Path, load_name};
 
 use crate::area::Area;
 use crate::error::Error;
 use crate::font::{width, wrap};
 use crate::leaf::{Anchor, INK, Leaf, QUIET, Stroke};
 use crate::order::Order;
-use crate::wash;
 use crate::words::capital;
 
 /// Shares of the column's paint in the strips of a cell: 3:1, 1:1, 1:3.
@@ -35,7 +34,9 @@ const HEADINGS: f32 = 25.0;
 ///
 /// No paint; one that is not on the shelf; a load that is none.
 pub fn chart(order: &Order<'_>, paints: &[PaintNumber], load: f32, strips: bool) -> Result<Vec<Leaf>, Error> {
-    let load = wash::load(load)?;
+    if !(load > 0.0 && load <= 1.0) {
+        return Err(Error::Load);
+    }
     let paints = order.paints(paints)?;
     let body = order.body();
     let names = if body.width < 150.0 { 17.0 } else { 24.0 };
@@ -68,7 +69,7 @@ pub fn chart(order: &Order<'_>, paints: &[PaintNumber], load: f32, strips: bool)
     }
     let reading = format!(
         "{}, {}; {}",
-        capital(wash::name(load)),
+        capital(load_name(load)),
         if strips { "strips 3:1, 1:1, 1:3 of row to column" } else { "equal parts" },
         order.halves(),
     );

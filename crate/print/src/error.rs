@@ -3,7 +3,7 @@
 use std::fmt;
 
 /// Everything this crate refuses, as one type.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum Error {
     /// There is nothing to print: no paint, no pan.

@@ -45,7 +45,6 @@ mod pdf;
 mod qr;
 mod svg;
 mod tin;
-mod wash;
 mod wheel;
 mod words;
 

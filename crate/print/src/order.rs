@@ -1,6 +1,6 @@
 //! What every sheet is made to: its page, its words, its inks; and its head and foot.
 
-use washpath_core::colour::shown;
+use washpath_core::shown;
 use washpath_core::{Lab, Light, Paint, PaintNumber, Paper, Shelf, View};
 
 use crate::area::Area;

@@ -1,6 +1,9 @@
 //! The sheet of one pair: ratio across, load down, and where it turns neutral.
 
-use washpath_core::{Crossing, CrossingKind, Decimal, Film, Laid, Path, Recipe, position_of, whole_parts};
+use washpath_core::{
+    Crossing, CrossingKind, Decimal, Film, Laid, NAMED_LOADS, NamedLoad, Path, Recipe, SHEET_RATIOS,
+    position_of, whole_parts,
+};
 
 use crate::area::Area;
 use crate::chart::sign_in;
@@ -8,10 +11,6 @@ use crate::error::Error;
 use crate::font::{fit, wrap};
 use crate::leaf::{Anchor, INK, Leaf, QUIET, Stroke};
 use crate::order::Order;
-use crate::wash::WASHES;
-
-/// Parts of A and B of each column.
-const RATIOS: [[u16; 2]; 9] = [[1, 0], [8, 1], [4, 1], [2, 1], [1, 1], [1, 2], [1, 4], [1, 8], [0, 1]];
 
 /// Cells are no higher than this.
 const MOST_HEIGHT: f32 = 42.0;
@@ -38,14 +37,14 @@ pub fn pair(order: &Order<'_>, pair: &Pair) -> Result<Vec<Leaf>, Error> {
     let body = order.body();
     let headings = ends(&mut leaf, body, &names) + 9.0;
     let cells = body.after(NAMES).below(headings);
-    let cells = cells.above(cells.height.min(MOST_HEIGHT * WASHES.len() as f32));
-    for (i, ratio) in RATIOS.into_iter().enumerate() {
-        let x = cells.column(i, RATIOS.len()).middle()[0];
+    let cells = cells.above(cells.height.min(MOST_HEIGHT * NAMED_LOADS.len() as f32));
+    for (i, ratio) in SHEET_RATIOS.into_iter().enumerate() {
+        let x = cells.column(i, SHEET_RATIOS.len()).middle()[0];
         leaf.text([x, cells.top - 2.0], 3.2, INK, Anchor::Middle, ratio_name(ratio));
     }
     let mut turns = Vec::new();
-    for (i, (load, wash, sign)) in WASHES.into_iter().enumerate() {
-        let row = cells.row(i, WASHES.len());
+    for (i, NamedLoad { load, name: wash, plain_sign: sign, .. }) in NAMED_LOADS.into_iter().enumerate() {
+        let row = cells.row(i, NAMED_LOADS.len());
         let path = path(&films, pair.laid, order, load);
         let crossing = path.crossing();
         draw_row(&mut leaf, order, row, &path);
@@ -111,8 +110,8 @@ fn share([a, b]: [u16; 2]) -> f32 {
 }
 
 fn draw_row(leaf: &mut Leaf, order: &Order<'_>, row: Area, path: &Path<'_>) {
-    for (i, ratio) in RATIOS.into_iter().enumerate() {
-        let cell = row.column(i, RATIOS.len()).inset(0.7);
+    for (i, ratio) in SHEET_RATIOS.into_iter().enumerate() {
+        let cell = row.column(i, SHEET_RATIOS.len()).inset(0.7);
         let colour = path.colour(share(ratio));
         let upper = cell.row(0, 2);
         leaf.rectangle(upper, order.fill(colour), None);
@@ -143,12 +142,12 @@ fn row_heading(leaf: &mut Leaf, area: Area, [wash, sign]: [&str; 2], crossing: &
 
 /// Where a share stands across the columns, between their middles evenly in position along the path.
 fn across(cells: Area, at: f32) -> f32 {
-    let places = RATIOS.map(|ratio| position_of(share(ratio)));
+    let places = SHEET_RATIOS.map(|ratio| position_of(share(ratio)));
     let here = position_of(at);
-    let after = places.iter().position(|place| *place >= here).unwrap_or(RATIOS.len() - 1).max(1);
+    let after = places.iter().position(|place| *place >= here).unwrap_or(SHEET_RATIOS.len() - 1).max(1);
     let (low, high) = (places[after - 1], places[after]);
     let between = ((here - low) / (high - low)).clamp(0.0, 1.0);
-    cells.left + cells.width / RATIOS.len() as f32 * (after as f32 - 0.5 + between)
+    cells.left + cells.width / SHEET_RATIOS.len() as f32 * (after as f32 - 0.5 + between)
 }
 
 /// A ring in each row, and the line they make.

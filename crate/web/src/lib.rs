@@ -17,7 +17,7 @@ mod adviser;
 mod border;
 mod from_page;
 mod last_reach;
-mod own;
+mod own_paint;
 mod paint;
 mod pair;
 mod paper;

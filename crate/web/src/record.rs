@@ -5,7 +5,7 @@ use washpath_core::Record;
 use wasm_bindgen::prelude::{JsError, JsValue};
 
 use crate::from_page::{Fields, FromPage};
-use crate::own::{numbers_of, seen};
+use crate::own_paint::{numbers_of, seen};
 use crate::paper::PaperChoice;
 use crate::parts::Parts;
 

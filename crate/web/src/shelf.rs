@@ -4,12 +4,12 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 use serde::Serialize;
-use washpath_core::{Film, Learned, Own, PaintNumber, Shelf, Spectrum};
+use washpath_core::{DoubtLeft, Film, Learned, PaintNumber, Shelf, Spectrum};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
-use crate::own::OwnReadout;
+use crate::own_paint::OwnReadout;
 use crate::paint::PaintReadout;
 
 thread_local! {
@@ -103,17 +103,18 @@ impl TryFrom<FilmReadout> for Film {
 #[wasm_bindgen]
 pub fn set_shelf(own: JsValue, learned: JsValue) -> Result<JsValue, JsError> {
     let own: Vec<(PaintNumber, OwnReadout, Option<FilmReadout>)> = into(own)?;
-    let own: Vec<Own> = own
-        .into_iter()
-        .map(|(number, paint, film)| Ok((number, paint.paint()?, film.map(Film::try_from).transpose()?)))
-        .collect::<Result<_, JsError>>()?;
-    let untaught = Rc::new(Shelf::built_in().with(&own, &[])?);
+    let paint = |(number, paint, film): (PaintNumber, OwnReadout, Option<FilmReadout>)| {
+        let film = film.map(Film::try_from).transpose()?;
+        Ok(paint.paint()?.paint(number, film.as_ref(), Shelf::built_in())?)
+    };
+    let own = own.into_iter().map(paint).collect::<Result<_, JsError>>()?;
+    let untaught = Rc::new(Shelf::built_in().with(own, &[])?);
     let learned: Vec<LearnedReadout> = into(learned)?;
     let learned =
         learned.into_iter().filter(|paint| untaught.get(paint.number).is_ok()).map(Learned::try_from);
     let learned: Vec<Learned> = learned.collect::<Result<_, _>>()?;
     let taught =
-        if learned.is_empty() { Rc::clone(&untaught) } else { Rc::new(untaught.with(&[], &learned)?) };
+        if learned.is_empty() { Rc::clone(&untaught) } else { Rc::new(untaught.with(Vec::new(), &learned)?) };
     AT_HAND.set(AtHand { taught, untaught });
     paints()
 }
@@ -122,7 +123,12 @@ impl TryFrom<LearnedReadout> for Learned {
     type Error = JsError;
 
     fn try_from(paint: LearnedReadout) -> Result<Self, JsError> {
-        Ok(Self { number: paint.number, film: paint.film.try_into()?, left: paint.left })
+        let [alone, mixed] = paint.left;
+        Ok(Self {
+            number: paint.number,
+            film: paint.film.try_into()?,
+            doubt_left: DoubtLeft { alone, mixed },
+        })
     }
 }
 

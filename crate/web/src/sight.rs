@@ -3,8 +3,8 @@
 use palette::convert::IntoColorUnclamped;
 use palette::rgb::DisplayP3;
 use palette::{LinSrgb, Srgb};
-use washpath_core::colour::{Shown, WheelPoint, shown_on, wheel};
-use washpath_core::{Display, Lab, View};
+use washpath_core::colour::{WheelPoint, wheel};
+use washpath_core::{Display, Lab, Shown, View, shown_on};
 
 use crate::swatch::Swatch;
 
@@ -24,7 +24,7 @@ impl Sight {
         self.shown(lab).css()
     }
 
-    /// Place on the wheel and CSS colour.
+    /// Point of the wheel and CSS colour.
     pub(crate) fn spot(&self, lab: Lab) -> (WheelPoint, String) {
         (wheel(lab), self.css(lab))
     }

@@ -1,9 +1,9 @@
 //! A colour on its way to the page and back.
 
 use serde::Serialize;
-use washpath_core::Lab;
-use washpath_core::colour::{Shown, chroma, hue_angle};
+use washpath_core::colour::{chroma, hue_angle};
 use washpath_core::hue::describe;
+use washpath_core::{Lab, Shown};
 use wasm_bindgen::JsError;
 
 /// A colour as the page shows and names it.

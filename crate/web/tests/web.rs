@@ -5,7 +5,7 @@
 
 use js_sys::{Array, JSON, Object, Reflect};
 use washpath_web::paints;
-use washpath_web::studio::{Studio, decode_kit, encode_kit, read_paper};
+use washpath_web::studio::{Studio, decode_kit, encode_kit, page_facts, read_paper};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 use web_sys::{CanvasRenderingContext2d as Context, HtmlCanvasElement};
@@ -104,8 +104,13 @@ fn the_handle_shows_the_mix_and_the_path_is_found_again() {
         .step_by(2)
         .any(|x| (0..600).step_by(2).any(|y| pixel(&context, f64::from(x), f64::from(y)) == css));
     assert!(shown, "nothing on the canvas has the mix's colour {css}");
-    let found = studio.share_at(scene(), SIZE / 2.0, SIZE / 2.0, false).unwrap().unwrap();
-    assert!((0.0..=1.0).contains(&found[0]));
+    let frame = washpath_web::studio::geometry::Frame::new(SIZE);
+    for share in [0.05, 0.2, 0.5, 0.9] {
+        let place = studio.place_of(pair("pb29", "pbr7-burnt-sienna", 0), share, 1.0).unwrap();
+        let spot = frame.spot_at([place[0], place[1]]);
+        let found = studio.share_at(scene(), spot.x, spot.y, false).unwrap().unwrap();
+        assert!((found[0] - f64::from(share)).abs() < 0.01 && found[1] < 1.0, "{found:?}, not {share}");
+    }
 }
 
 #[wasm_bindgen_test]
@@ -219,4 +224,21 @@ fn papers_are_read_and_refused_in_words() {
     let own = Studio::new(object(r#"{"stock": 0, "own": [75, 8, 24]}"#), DAYLIGHT, false).unwrap();
     assert_ne!(own.paper(), studio().paper());
     assert!(Studio::new(object(r#"{"stock": 0, "own": [5, 0, 0]}"#), DAYLIGHT, false).is_err());
+}
+
+#[wasm_bindgen_test]
+fn the_page_learns_limits_lists_and_words_from_the_core() {
+    let facts = page_facts().unwrap();
+    let number = |of: &str, name: &str| field(&field(&facts, of), name).as_f64().unwrap();
+    assert_eq!((number("most", "pans"), number("longest", "placeName")), (48.0, 40.0));
+    let list = |name: &str| field(&facts, name).unchecked_into::<Array>();
+    for (name, length, first) in
+        [("lights", 5, "daylight"), ("papers", 5, "bright white"), ("ways", 3, "mixed")]
+    {
+        assert_eq!((list(name).length(), list(name).get(0)), (length, first.into()));
+    }
+    let wash: Array = list("loads").get(1).unchecked_into();
+    assert_eq!((wash.get(0), wash.get(1), wash.get(2)), (0.5.into(), "strong wash".into(), "½".into()));
+    let words: Array = field(&field(&facts, "words"), "granulation").unchecked_into();
+    assert_eq!((words.length(), words.get(0)), (5, "smooth".into()));
 }

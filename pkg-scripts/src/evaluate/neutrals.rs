@@ -153,7 +153,7 @@ fn compare(
 
 /// How far two paints are from opposite on the wheel, each at its strongest load, in degrees.
 fn miss(a: &Film, b: &Film, view: &View) -> f32 {
-    let angle = |film: &Film| view.place(film, view.strongest_load(film)).angle();
+    let angle = |film: &Film| view.wheel_point(film, view.strongest_load(film)).angle();
     180.0 - turn(angle(a), angle(b))
 }
 

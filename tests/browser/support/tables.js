@@ -2,9 +2,9 @@
 
 import { readFileSync } from "node:fs";
 
-/** Rows of tests/reference/NAME as objects by the head's names. */
+/** Rows of crate/core/tests/reference/NAME as objects by the head's names. */
 export function table(name) {
-  const text = readFileSync(new URL(`../../reference/${name}`, import.meta.url), "utf8");
+  const text = readFileSync(new URL(`../../../crate/core/tests/reference/${name}`, import.meta.url), "utf8");
   const [head, ...rows] = text.split(/\r?\n/).filter((line) => line && !line.startsWith("#")).map(cells);
   return rows.map((row) => Object.fromEntries(head.map((title, i) => [title, row[i] ?? ""])));
 }

@@ -1,4 +1,4 @@
-//! A bound on how well any kit could serve a place.
+//! A bound on how well any kit could serve some targets.
 //!
 //! Whatever serves a colour has a paint p of the kit in it, and costs no less than
 //! the best that any sets with p do, partners being free from all candidates. The

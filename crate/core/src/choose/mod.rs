@@ -1,7 +1,7 @@
-//! The best kit there can be: so many paints out of many, for a place, under rules.
+//! The best kit there can be: so many paints out of many, for some targets, under rules.
 //!
 //! ```text
-//! cost of a kit = sum over the place's colours of w min(1, (d / 10)²)
+//! cost of a kit = sum over the targets of w min(1, (d / 10)²)
 //! ```
 //!
 //! w is a colour's share of the weight; d is CIEDE2000 to the nearest mix of one or
@@ -21,7 +21,7 @@ use crate::choose::bound::bound;
 use crate::choose::pair_costs::{Filling, Table};
 use crate::choose::rules::{Group, Rules};
 use crate::error::Error;
-use crate::kit::targets::Place;
+use crate::kit::targets::Targets;
 use crate::numeric::minmax::lesser;
 use crate::numeric::sort::in_order;
 use crate::optics::film::Film;
@@ -32,7 +32,7 @@ use crate::paint::{Paint, PaintNumber};
 /// Most paints to choose from; with [`MOST_TARGETS`] it keeps the tables below 100 MB.
 pub const MOST_CANDIDATES: usize = 160;
 
-/// Most colours of the place.
+/// Most targets.
 pub const MOST_TARGETS: usize = 700;
 
 /// So many kits are tried one by one.
@@ -92,10 +92,10 @@ impl Choice {
 /// Chooses a kit step by step, so that a caller can show progress and stop.
 ///
 /// ```
-/// use washpath_core::{Chooser, Light, Place, Rules, Shelf, Stock, View};
+/// use washpath_core::{Chooser, Light, Targets, Rules, Shelf, Stock, View};
 /// let (shelf, view) = (Shelf::built_in(), View::new(&Stock::BrightWhite.paper(), Light::D65));
 /// let candidates: Vec<u16> = (1..=20).collect();
-/// let mut chooser = Chooser::new(3, &candidates, &Place::sparse_gamut(), &Rules::default(), shelf, &view)?;
+/// let mut chooser = Chooser::new(3, &candidates, &Targets::sparse_gamut(), &Rules::default(), shelf, &view)?;
 /// while !chooser.step(100).finished {}
 /// assert_eq!(chooser.choice()?.reasons.len(), 3);
 /// # Ok::<(), washpath_core::Error>(())
@@ -123,7 +123,7 @@ enum Phase {
     Finished,
 }
 
-/// A kit by places among the candidates, what it lacks of the rules and costs.
+/// A kit by indices among the candidates, what it lacks of the rules and costs.
 #[derive(Clone, Debug)]
 struct Scored {
     kit: Vec<usize>,
@@ -148,7 +148,7 @@ impl Chooser {
     pub fn new(
         size: usize,
         candidates: &[PaintNumber],
-        place: &Place,
+        targets: &Targets,
         rules: &Rules,
         shelf: &Shelf,
         view: &View,
@@ -163,7 +163,7 @@ impl Chooser {
         let required: Vec<usize> =
             (0..paints.len()).filter(|i| rules.must_have.contains(&paints[*i].number)).collect();
         let groups = rules.groups(&paints, view);
-        check(size, &paints, &required, &groups, place)?;
+        check(size, &paints, &required, &groups, targets)?;
         let films: Vec<Film> = paints.iter().map(|paint| paint.film.clone()).collect();
         let tried = binomial(paints.len() - required.len(), size - required.len());
         Ok(Self {
@@ -171,7 +171,7 @@ impl Chooser {
             required,
             groups,
             size,
-            filling: Filling::new(films, place, view),
+            filling: Filling::new(films, targets, view),
             phase: Phase::Pairs { a: 0, b: 0 },
             best: None,
             exact: tried <= MOST_TRIED,
@@ -404,9 +404,9 @@ fn check(
     paints: &[&Paint],
     required: &[usize],
     groups: &[Group],
-    place: &Place,
+    targets: &Targets,
 ) -> Result<(), Error> {
-    let (allowed, targets) = (paints.len(), place.colours().len());
+    let (allowed, targets) = (paints.len(), targets.colours().len());
     let fault = if size == 0 {
         "a kit to choose holds at least 1 paint".into()
     } else if allowed > MOST_CANDIDATES {
@@ -510,14 +510,14 @@ mod tests {
     }
 
     /// Every so many of the gamut's colours, weighted unevenly.
-    fn place(step: usize) -> Place {
+    fn targets(step: usize) -> Targets {
         let colours = crate::colour::gamut::gamut().iter().step_by(step).enumerate();
         let weighted: Vec<_> = colours.map(|(i, lab)| (*lab, 1.0 + (i % 3) as f32)).collect();
-        Place::new(&weighted).unwrap()
+        Targets::new(&weighted).unwrap()
     }
 
     fn chooser(size: usize, candidates: &[PaintNumber], rules: &Rules) -> Result<Chooser, Error> {
-        Chooser::new(size, candidates, &place(9), rules, Shelf::built_in(), &view())
+        Chooser::new(size, candidates, &targets(9), rules, Shelf::built_in(), &view())
     }
 
     fn finish(mut chooser: Chooser) -> Result<(Choice, Chooser), Error> {

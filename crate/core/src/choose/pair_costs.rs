@@ -1,10 +1,10 @@
-//! What every pair and every triple of the candidates does for every colour of a place.
+//! What every pair and every triple of the candidates does for every target.
 
 use crate::colour::Lab;
 use crate::colour::cells::{ALL_CELLS, cell_of, runs};
 use crate::colour::ellipsoid::Ellipsoid;
 use crate::colour::enclosure::Columns;
-use crate::kit::targets::Place;
+use crate::kit::targets::Targets;
 use crate::numeric::minmax::lesser;
 use crate::optics::film::Film;
 use crate::optics::view::View;
@@ -25,7 +25,7 @@ type Grid = [[Lab; RATIOS]; LOADS.len()];
 
 /// Costs and coverings, by pairs and triples of candidates.
 ///
-/// The cost of a colour is its share of the place's weight times
+/// The cost of a colour is its share of the targets' weight times
 /// min(1, (d / [`FAR`])²), where d is CIEDE2000 to the nearest mix.
 #[derive(Clone, Debug)]
 pub(crate) struct Table {
@@ -87,22 +87,22 @@ impl Table {
     }
 }
 
-/// Row of a triple in ascending order, by its place among all such.
+/// Row of a triple in ascending order, by its index among all such.
 const fn triple(a: usize, b: usize, c: usize) -> usize {
     c * c.saturating_sub(1) * c.saturating_sub(2) / 6 + b * b.saturating_sub(1) / 2 + a
 }
 
 impl Filling {
-    pub(crate) fn new(films: Vec<Film>, place: &Place, view: &View) -> Self {
-        let (paints, colours) = (films.len(), place.colours());
-        let whole: f32 = place.weights().iter().sum();
+    pub(crate) fn new(films: Vec<Film>, targets: &Targets, view: &View) -> Self {
+        let (paints, colours) = (films.len(), targets.colours());
+        let whole: f32 = targets.weights().iter().sum();
         let ellipsoids: Vec<Ellipsoid> = colours.iter().map(|colour| Ellipsoid::round(*colour)).collect();
         let (starts, near) = near_by_cell(&ellipsoids);
         let pairs = paints * (paints + 1) / 2;
         let words = colours.len().div_ceil(64);
         let table = Table {
             paints,
-            weights: place.weights().iter().map(|weight| weight / whole).collect(),
+            weights: targets.weights().iter().map(|weight| weight / whole).collect(),
             costs: vec![0.0; pairs * colours.len()],
             covers: vec![0; triple(0, 0, paints) * words],
         };
@@ -228,7 +228,7 @@ fn mean(a: Lab, b: Lab) -> Lab {
     (a + b) * 0.5
 }
 
-/// By cell, the colours within [`FAR`] of some place in it.
+/// By cell, the colours within [`FAR`] of some point in it.
 fn near_by_cell(ellipsoids: &[Ellipsoid]) -> (Vec<u32>, Vec<u16>) {
     let touched = || {
         ellipsoids.iter().enumerate().flat_map(|(index, ellipsoid)| {
@@ -250,17 +250,17 @@ fn near_by_cell(ellipsoids: &[Ellipsoid]) -> (Vec<u32>, Vec<u16>) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::colour::narrow_ciede2000;
+    use crate::colour::delta_e;
     use crate::optics::observer::Light;
     use crate::optics::paper::Stock;
     use crate::paint::shelf::Shelf;
     use crate::reach::coverage::refine;
 
-    fn filled(keys: &[&str], place: &Place) -> Filling {
+    fn filled(keys: &[&str], targets: &Targets) -> Filling {
         let view = View::new(&Stock::BrightWhite.paper(), Light::D65);
         let films: Vec<Film> =
             keys.iter().map(|key| Shelf::built_in().find(key).unwrap().film.clone()).collect();
-        let mut filling = Filling::new(films, place, &view);
+        let mut filling = Filling::new(films, targets, &view);
         let count = keys.len();
         for a in 0..count {
             (a..count).for_each(|b| filling.fill_pair(a, b));
@@ -275,11 +275,11 @@ mod tests {
 
     #[test]
     fn a_pair_costs_what_its_nearest_mix_does() {
-        let place = Place::gamut();
-        let filling = filled(&["py154", "pb15-3"], &place);
+        let targets = Targets::gamut();
+        let filling = filled(&["py154", "pb15-3"], &targets);
         let costs = filling.table.costs(1, 0);
         let mut errors = Vec::new();
-        for (i, colour) in place.colours().iter().enumerate() {
+        for (i, colour) in targets.colours().iter().enumerate() {
             let mut nearest = f32::INFINITY;
             for share in 0..=200 {
                 let film = Film::between(
@@ -303,12 +303,12 @@ mod tests {
 
     #[test]
     fn what_three_paints_surround_they_mix() {
-        let place = Place::gamut();
-        let filling = filled(&["py154", "pr122", "pb15-3", "pbr7-burnt-sienna"], &place);
+        let targets = Targets::gamut();
+        let filling = filled(&["py154", "pr122", "pb15-3", "pbr7-burnt-sienna"], &targets);
         let (mut surrounded, mut missed) = (0, 0);
         for paints in [[0, 1, 2], [0, 1, 3], [0, 2, 3], [1, 2, 3]] {
             let films = paints.map(|paint| &filling.films[paint]);
-            for (i, colour) in place.colours().iter().enumerate() {
+            for (i, colour) in targets.colours().iter().enumerate() {
                 let bits = filling.table.cover(paints);
                 let inside = bits[i / 64] >> (i % 64) & 1 == 1;
                 if inside {
@@ -344,6 +344,6 @@ mod tests {
                 }
             }
         }
-        narrow_ciede2000(refine(&films, &best.1, best.2, best.3, &filling.view, &ellipsoid), colour)
+        delta_e(refine(&films, &best.1, best.2, best.3, &filling.view, &ellipsoid), colour)
     }
 }

@@ -13,7 +13,7 @@
 //! a* and b* is named instead.
 
 use crate::colour::hue::{Hue, NEAR_GREY};
-use crate::colour::{Lab, chroma, hue_angle, narrow_ciede2000};
+use crate::colour::{Lab, chroma, delta_e, hue_angle};
 use crate::numeric::sort::in_order;
 
 /// Component, and CIEDE2000 as a whole, below which nobody sees a difference.
@@ -24,6 +24,9 @@ const LITTLE_TO_MUCH: [f32; 2] = [3.0, 10.0];
 
 /// Widest turn of hue in degrees that is still told as a turn.
 const WIDEST_TURN: f32 = 60.0;
+
+/// Step of CIEDE2000 within which mixes count as equally near a colour: half of what is just seen.
+pub const EQUALLY_NEAR: f32 = 0.5;
 
 /// How a colour differs from a reference.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,7 +47,7 @@ pub struct Difference {
 /// ```
 #[must_use]
 pub fn compare(lab: Lab, reference: Lab) -> Difference {
-    let delta_e = narrow_ciede2000(lab, reference);
+    let delta_e = delta_e(lab, reference);
     let words =
         if delta_e < SEEN { "hardly different".to_owned() } else { words(&components(lab, reference)) };
     Difference { delta_e, words }
@@ -65,18 +68,18 @@ fn components(lab: Lab, reference: Lab) -> Vec<Component> {
 }
 
 fn chromatic(lab: Lab, reference: Lab) -> Vec<Component> {
-    let [own, other] = [lab, reference].map(chroma);
-    let growth = own - other;
+    let [ours, other] = [lab, reference].map(chroma);
+    let growth = ours - other;
     let brightness = (growth.abs() / (1.0 + 0.045 * other), if growth < 0.0 { "duller" } else { "brighter" });
     let turn = (hue_angle(lab) - hue_angle(reference) + 540.0).rem_euclid(360.0) - 180.0;
-    if other > NEAR_GREY && own <= NEAR_GREY {
+    if other > NEAR_GREY && ours <= NEAR_GREY {
         return vec![brightness];
     }
     if other <= NEAR_GREY || turn.abs() > WIDEST_TURN {
         let step = Lab::new(0.0, lab.a - reference.a, lab.b - reference.b);
         return vec![(chroma(step) / (1.0 + 0.045 * other), direction(hue_angle(step)))];
     }
-    let swing = 2.0 * (own * other).sqrt() * (0.5 * turn.to_radians()).sin();
+    let swing = 2.0 * (ours * other).sqrt() * (0.5 * turn.to_radians()).sin();
     let middle = hue_angle(reference) + 0.5 * turn;
     vec![brightness, (swing.abs() / (1.0 + 0.015 * other), turned(middle, turn > 0.0))]
 }

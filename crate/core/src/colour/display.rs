@@ -63,7 +63,7 @@ pub fn shown(lab: Lab) -> Shown {
 /// The colour on a display: chroma is reduced at constant L* and h where it does not hold it.
 ///
 /// ```
-/// use washpath_core::{Display, Lab, colour::shown_on};
+/// use washpath_core::{Display, Lab, shown_on};
 /// let teal = Lab::new(60.0, -55.0, -5.0);
 /// assert!(!shown_on(teal, Display::Srgb).exact);
 /// assert!(shown_on(teal, Display::P3).css().starts_with("color(display-p3 "));
@@ -71,15 +71,15 @@ pub fn shown(lab: Lab) -> Shown {
 /// ```
 #[must_use]
 pub fn shown_on(lab: Lab, display: Display) -> Shown {
-    let narrow = shown(lab);
-    if display == Display::Srgb || narrow.exact {
-        return narrow;
+    let in_srgb = shown(lab);
+    if display == Display::Srgb || in_srgb.exact {
+        return in_srgb;
     }
     let (linear, exact) = held(lab, p3);
     let rgb = DisplayP3::<f32>::from_linear(linear);
     // Not clamp: CSS knows neither -0 nor NaN.
     let p3 = [rgb.red, rgb.green, rgb.blue].map(|value| if value > 0.0 { value.min(1.0) } else { 0.0 });
-    Shown { p3: Some(p3), exact, ..narrow }
+    Shown { p3: Some(p3), exact, ..in_srgb }
 }
 
 fn srgb(xyz: Xyz<D65, f32>) -> (LinSrgb<f32>, [f32; 3]) {

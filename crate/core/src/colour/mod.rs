@@ -23,8 +23,6 @@ use palette::{Srgb, Xyz};
 use std::sync::LazyLock;
 use wide::f32x4;
 
-pub use display::{Display, Shown, shown, shown_on};
-
 /// CIELAB: L* 0 to 100, a* and b* about -128 to 127 for surface colours.
 pub type Lab<F = f32> = palette::Lab<D65, F>;
 
@@ -79,14 +77,14 @@ pub fn ciede2000(a: Lab<f64>, b: Lab<f64>) -> f64 {
 
 /// The same in `f32`.
 #[must_use]
-pub fn narrow_ciede2000(a: Lab, b: Lab) -> f32 {
+pub fn delta_e(a: Lab, b: Lab) -> f32 {
     a.difference(b)
 }
 
 /// Wheel radius (CAM16-UCS M') at the rim; the brightest paints reach 43.
 pub const RIM: f32 = 46.0;
 
-/// A place on the wheel: CAM16-UCS.
+/// A point of the wheel: CAM16-UCS.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct WheelPoint {
     /// To the right, towards red-violet.
@@ -128,19 +126,19 @@ pub fn wheel(lab: Lab) -> WheelPoint {
     WheelPoint { x: finite(ucs.a), y: finite(ucs.b), lightness: finite(ucs.lightness) }
 }
 
-/// The colour of this L* that stands at a place of the wheel's plane, or as near as a few steps come.
+/// The colour of this L* that stands at a point of the wheel's plane, or as near as a few steps come.
 ///
 /// The wheel's hue is nearly CIELAB's and its radius grows with C*, so a secant
 /// on both settles at once.
 ///
 /// ```
-/// use washpath_core::{Lab, colour::{at_place, wheel}};
-/// let place = wheel(Lab::new(50.0, 20.0, -30.0));
-/// let back = at_place(50.0, place.x, place.y);
+/// use washpath_core::{Lab, colour::{at_wheel_point, wheel}};
+/// let point = wheel(Lab::new(50.0, 20.0, -30.0));
+/// let back = at_wheel_point(50.0, point.x, point.y);
 /// assert!((back.a - 20.0).abs() < 0.1 && (back.b + 30.0).abs() < 0.1);
 /// ```
 #[must_use]
-pub fn at_place(lightness: f32, x: f32, y: f32) -> Lab {
+pub fn at_wheel_point(lightness: f32, x: f32, y: f32) -> Lab {
     const STEPS: usize = 24;
     let (mut a, mut b) = (2.0 * x, 2.0 * y);
     for _ in 0..STEPS {

@@ -12,9 +12,11 @@
 
 use std::ops::RangeInclusive;
 
-use crate::colour::{Lab, lab_of_rgb, shown};
+use crate::colour::display::shown;
+use crate::colour::{Lab, lab_of_rgb};
 use crate::error::Error;
 use crate::text::decimal::{self, Decimal};
+use crate::text::limits::within;
 
 /// What may be typed, for a hint beside the field.
 pub const EXAMPLES: &str = "#a1b2c3, rgb(161, 178, 195), lab(50 20 -30) or lch(50 40 270)";
@@ -86,16 +88,16 @@ fn named(text: &str) -> Result<Lab, Error> {
     match name.as_str() {
         "lab" | "cielab" => {
             let [l, a, b] =
-                [within("L*", x, LIGHTNESS)?, within("a*", y, OPPONENT)?, within("b*", z, OPPONENT)?];
+                [ranged("L*", x, LIGHTNESS)?, ranged("a*", y, OPPONENT)?, ranged("b*", z, OPPONENT)?];
             Ok(Lab::new(l, a, b))
         }
         "lch" | "cielch" => {
-            let [l, c, h] = [within("L*", x, LIGHTNESS)?, within("C*", y, CHROMA)?, within("h", z, ANGLE)?];
+            let [l, c, h] = [ranged("L*", x, LIGHTNESS)?, ranged("C*", y, CHROMA)?, ranged("h", z, ANGLE)?];
             let (sin, cos) = h.to_radians().sin_cos();
             Ok(Lab::new(l, c * cos, c * sin))
         }
         "rgb" | "srgb" => {
-            let byte = |name, value| match within(name, value, BYTE)? {
+            let byte = |name, value| match ranged(name, value, BYTE)? {
                 whole if whole.fract() == 0.0 => Ok(whole as u8),
                 broken => Err(fault(&format!("{name} {}, not a whole number", Decimal(broken)))),
             };
@@ -142,12 +144,10 @@ fn number(text: &str) -> Result<(f32, usize), Error> {
     Ok(((if minus { -value } else { value }) as f32, start + length))
 }
 
-fn within(name: &str, value: f32, range: RangeInclusive<f32>) -> Result<f32, Error> {
-    if range.contains(&value) {
-        return Ok(value);
-    }
+fn ranged(name: &str, value: f32, range: RangeInclusive<f32>) -> Result<f32, Error> {
     let (least, most) = range.into_inner();
-    Err(fault(&format!("{name} {}, not within {} and {}", Decimal(value), Decimal(least), Decimal(most))))
+    within(name, value.into(), [least.into(), most.into()]).map_err(|refused| fault(&refused.to_string()))?;
+    Ok(value)
 }
 
 fn fault(found: &str) -> Error {
@@ -189,10 +189,10 @@ mod tests {
             ("", "no colour"),
             ("#12345", "5 digits after #, not 3 or 6"),
             ("#12345g", "digits other than 0 to 9 and a to f after #"),
-            ("lab(101 0 0)", "L* 101, not within 0 and 100"),
+            ("lab(101 0 0)", "L* is 101, not within 0 and 100"),
             ("lab(50 1e9 0)", "4 numbers, not 3"),
-            ("lch(50 -1 0)", "C* -1, not within 0 and 150"),
-            ("rgb(10, 20, 256)", "blue 256, not within 0 and 255"),
+            ("lch(50 -1 0)", "C* is -1, not within 0 and 150"),
+            ("rgb(10, 20, 256)", "blue is 256, not within 0 and 255"),
             ("rgb(10, 20.5, 25)", "green 20.5, not a whole number"),
             ("lab 50 20", "2 numbers, not 3"),
             ("50 20 -30", "three numbers without a name"),

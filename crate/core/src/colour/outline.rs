@@ -11,8 +11,8 @@ pub const RAYS: usize = 360;
 /// Farthest reach along every ray from neutral on the wheel.
 ///
 /// A ray stands at each whole degree of the wheel's angle. Drawn as a polygon
-/// through its [`Self::corners`] it holds every place that was put into it; where
-/// a lone place lies between two rays it sticks out by less than a degree to
+/// through its [`Self::corners`] it holds every point that was put into it; where
+/// a lone point lies between two rays it sticks out by less than a degree to
 /// either side of it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outline {
@@ -65,7 +65,7 @@ impl Outline {
 
     /// Widens the outline to hold another.
     pub(crate) fn hold_all(&mut self, other: &Self) {
-        self.radii.iter_mut().zip(&other.radii).for_each(|(own, radius)| *own = greater(*own, *radius));
+        self.radii.iter_mut().zip(&other.radii).for_each(|(ours, radius)| *ours = greater(*ours, *radius));
     }
 
     /// The smallest radius of the rays up to `width` of them to either side of an angle.
@@ -75,36 +75,36 @@ impl Outline {
         (first..first + 2 * width).map(|ray| self.radii[ray % RAYS]).fold(f32::INFINITY, lesser)
     }
 
-    /// Widens the outline to hold a place.
+    /// Widens the outline to hold a point.
     pub(crate) fn hold(&mut self, spot: Spot) {
         let (low, high, _) = rays_beside(spot.angle);
-        let radius = spot.place.radius();
+        let radius = spot.point.radius();
         for ray in [low, high] {
             self.radii[ray] = greater(self.radii[ray], radius);
         }
     }
 
-    /// Widens the outline to hold the line between two places.
+    /// Widens the outline to hold the line between two points.
     pub(crate) fn hold_line(&mut self, from: Spot, to: Spot) {
         let turn = (to.angle - from.angle + 540.0).rem_euclid(360.0) - 180.0;
         let first = if turn >= 0.0 { from.angle } else { to.angle };
         for ray in first.ceil() as usize..=(first + turn.abs()) as usize {
             let ray = ray % RAYS;
-            self.radii[ray] = greater(self.radii[ray], crossing(from.place, to.place, RAY[ray]));
+            self.radii[ray] = greater(self.radii[ray], crossing(from.point, to.point, RAY[ray]));
         }
     }
 }
 
-/// A place and its angle, which takes longer to find than the rest.
+/// A point and its angle, which takes longer to find than the rest.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Spot {
-    pub(crate) place: WheelPoint,
+    pub(crate) point: WheelPoint,
     pub(crate) angle: f32,
 }
 
 impl From<WheelPoint> for Spot {
-    fn from(place: WheelPoint) -> Self {
-        Self { place, angle: place.angle() }
+    fn from(point: WheelPoint) -> Self {
+        Self { point, angle: point.angle() }
     }
 }
 
@@ -123,11 +123,11 @@ fn rays_beside(degrees: f32) -> (usize, usize, f32) {
     (low as usize % RAYS, (low as usize + 1) % RAYS, degrees - low)
 }
 
-/// Distance from neutral at which a ray meets the line between two places.
+/// Distance from neutral at which a ray meets the line between two points.
 fn crossing(from: WheelPoint, to: WheelPoint, [sin, cos]: [f32; 2]) -> f32 {
     // Height of each end above the ray.
     let (a, b) = (from.y * cos - from.x * sin, to.y * cos - to.x * sin);
-    let along = |place: WheelPoint| place.x * cos + place.y * sin;
+    let along = |point: WheelPoint| point.x * cos + point.y * sin;
     let part = if a == b { 0.0 } else { (a / (a - b)).clamp(0.0, 1.0) };
     greater(along(from) + part * (along(to) - along(from)), 0.0)
 }
@@ -137,26 +137,26 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    fn place(degrees: f32, radius: f32) -> WheelPoint {
+    fn point(degrees: f32, radius: f32) -> WheelPoint {
         let (sin, cos) = degrees.to_radians().sin_cos();
         WheelPoint { x: radius * cos, y: radius * sin, lightness: 50.0 }
     }
 
     proptest! {
         #[test]
-        fn what_was_put_in_is_inside(places in proptest::collection::vec((0f32..360.0, 0f32..60.0), 1..20)) {
+        fn what_was_put_in_is_inside(points in proptest::collection::vec((0f32..360.0, 0f32..60.0), 1..20)) {
             let mut outline = Outline::default();
-            for (degrees, radius) in &places {
-                outline.hold(place(*degrees, *radius).into());
+            for (degrees, radius) in &points {
+                outline.hold(point(*degrees, *radius).into());
             }
-            for (degrees, radius) in places {
+            for (degrees, radius) in points {
                 prop_assert!(outline.radius(degrees) >= radius - 0.01, "{} < {radius}", outline.radius(degrees));
             }
         }
 
         #[test]
         fn a_line_is_inside(from in 0f32..360.0, turn in -175f32..175.0, radii in (5f32..50.0, 5f32..50.0)) {
-            let (a, b) = (place(from, radii.0), place(from + turn, radii.1));
+            let (a, b) = (point(from, radii.0), point(from + turn, radii.1));
             let mut outline = Outline::default();
             outline.hold(a.into());
             outline.hold(b.into());
@@ -172,7 +172,7 @@ mod tests {
     #[test]
     fn an_outline_covers_all_of_itself() {
         let mut outline = Outline::default();
-        outline.hold_line(place(350.0, 30.0).into(), place(20.0, 30.0).into());
+        outline.hold_line(point(350.0, 30.0).into(), point(20.0, 30.0).into());
         assert_eq!(outline.area_share(&outline), 1.0);
         assert_eq!(outline.area_share(&Outline::default()), 1.0);
         assert_eq!(Outline::default().area_share(&outline), 0.0);

@@ -1,6 +1,7 @@
 //! Briefs: what a teacher asks of a class that opens their kit.
 
 use crate::error::Error;
+use crate::text::limits::counted;
 use crate::text::words::{clean, short_line};
 
 /// Longest note, in characters.
@@ -36,14 +37,12 @@ impl Brief {
     /// # Ok::<(), washpath_core::Error>(())
     /// ```
     pub fn new(note: &str, tasks: &[impl AsRef<str>]) -> Result<Self, Error> {
-        if tasks.len() > MOST_TASKS {
-            return Err(Error::Value(format!("{} tasks: a kit brings at most {MOST_TASKS}", tasks.len())));
-        }
+        counted(tasks.len(), 0..=MOST_TASKS, "tasks", "a kit brings")?;
         let note = short_line(note, "the note to the class", LONGEST_BRIEF_NOTE)?;
         let lines = tasks.iter().map(|task| short_line(task.as_ref(), "a task", LONGEST_TASK));
         let tasks: Vec<String> = lines.collect::<Result<_, _>>()?;
         if tasks.iter().any(String::is_empty) {
-            return Err(Error::Value("a task without words".into()));
+            return Err(Error::Refused("a task without words"));
         }
         Ok(Self { note, tasks })
     }

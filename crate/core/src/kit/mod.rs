@@ -8,12 +8,13 @@ pub(crate) mod targets;
 
 use crate::error::Error;
 use crate::kit::brief::Brief;
-use crate::kit::named_targets::NamedPlace;
+use crate::kit::named_targets::NamedTargets;
 use crate::kit::puddle::Puddle;
-use crate::optics::paper::{OwnPaper, Paper, Stock};
+use crate::optics::paper::{KitPaper, Stock};
 use crate::paint::PaintNumber;
 use crate::swatches::own_paint::OwnPaint;
-use crate::text::words::{clean, one_line};
+use crate::text::limits::counted;
+use crate::text::words::{clean, short_line};
 
 /// Most pans a kit can hold.
 pub const MOST_PANS: usize = 48;
@@ -24,34 +25,11 @@ pub const LONGEST_TITLE: usize = 60;
 /// Most puddles that are kept with a kit.
 pub const MOST_PUDDLES: usize = 24;
 
-/// Most places a kit keeps.
-pub const MOST_PLACES: usize = 4;
+/// Most sets of targets a kit keeps.
+pub const MOST_NAMED_TARGETS: usize = 4;
 
 /// Most own paints a kit brings along: as many as the page keeps, as it keeps kits by this text.
-pub const MOST_OWN: usize = 60;
-
-/// The paper a kit paints on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum KitPaper {
-    /// One of those offered by name.
-    Stock(Stock),
-    /// The painter's own.
-    Own(OwnPaper),
-}
-
-impl KitPaper {
-    /// The paper itself.
-    ///
-    /// # Errors
-    ///
-    /// As [`OwnPaper::paper`].
-    pub fn paper(self) -> Result<Paper, Error> {
-        match self {
-            Self::Stock(stock) => Ok(stock.paper()),
-            Self::Own(own) => own.paper(),
-        }
-    }
-}
+pub const MOST_OWN_PAINTS: usize = 60;
 
 /// A pan: one paint, or two side by side.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -81,8 +59,8 @@ pub struct Kit {
     paper: KitPaper,
     pans: Vec<Pan>,
     puddles: Vec<Puddle>,
-    places: Vec<NamedPlace>,
-    own: Vec<OwnPaint>,
+    targets: Vec<NamedTargets>,
+    own_paints: Vec<OwnPaint>,
     brief: Brief,
 }
 
@@ -96,15 +74,10 @@ impl Kit {
     /// A capacity of 0 or above [`MOST_PANS`], more pans than it holds, a
     /// title longer than [`LONGEST_TITLE`] characters.
     pub fn new(title: &str, capacity: usize, stock: Stock, pans: Vec<Pan>) -> Result<Self, Error> {
-        let title = one_line(title);
-        if title.chars().count() > LONGEST_TITLE {
-            return Err(Error::Kit(format!("the title is longer than {LONGEST_TITLE} characters")));
-        }
-        if capacity == 0 || capacity > MOST_PANS {
-            return Err(Error::Kit(format!("a tin holds 1 to {MOST_PANS} pans, not {capacity}")));
-        }
+        let title = short_line(title, "the title", LONGEST_TITLE)?;
+        counted(capacity, 1..=MOST_PANS, "pans", "a tin holds")?;
         if pans.len() > capacity {
-            return Err(Error::Kit(format!("{} pans do not fit a tin of {capacity}", pans.len())));
+            return Err(Error::TinTooSmall { pans: pans.len(), capacity });
         }
         Ok(Self {
             title,
@@ -112,8 +85,8 @@ impl Kit {
             paper: KitPaper::Stock(stock),
             pans,
             puddles: Vec::new(),
-            places: Vec::new(),
-            own: Vec::new(),
+            targets: Vec::new(),
+            own_paints: Vec::new(),
             brief: Brief::default(),
         })
     }
@@ -130,41 +103,35 @@ impl Kit {
     ///
     /// More than [`MOST_PUDDLES`].
     pub fn with_puddles(self, puddles: Vec<Puddle>) -> Result<Self, Error> {
-        if puddles.len() > MOST_PUDDLES {
-            return Err(Error::Kit(format!("{} puddles: a kit keeps at most {MOST_PUDDLES}", puddles.len())));
-        }
+        counted(puddles.len(), 0..=MOST_PUDDLES, "puddles", "a kit keeps")?;
         Ok(Self { puddles, ..self })
     }
 
-    /// The same kit with these places.
+    /// The same kit with these targets.
     ///
     /// # Errors
     ///
-    /// More than [`MOST_PLACES`].
-    pub fn with_places(self, places: Vec<NamedPlace>) -> Result<Self, Error> {
-        if places.len() > MOST_PLACES {
-            return Err(Error::Kit(format!("{} places: a kit keeps at most {MOST_PLACES}", places.len())));
-        }
-        Ok(Self { places, ..self })
+    /// More than [`MOST_NAMED_TARGETS`].
+    pub fn with_targets(self, targets: Vec<NamedTargets>) -> Result<Self, Error> {
+        counted(targets.len(), 0..=MOST_NAMED_TARGETS, "places", "a kit keeps")?;
+        Ok(Self { targets, ..self })
     }
 
     /// The same kit with the painter's own paints it is made of, numbered from [`FIRST_OWN`](crate::FIRST_OWN) on.
     ///
     /// # Errors
     ///
-    /// More than [`MOST_OWN`]; two of one name.
-    pub fn with_own(self, own: Vec<OwnPaint>) -> Result<Self, Error> {
-        if own.len() > MOST_OWN {
-            return Err(Error::Kit(format!("{} own paints: a kit brings at most {MOST_OWN}", own.len())));
-        }
-        let twice = own
+    /// More than [`MOST_OWN_PAINTS`]; two of one name.
+    pub fn with_own_paints(self, own_paints: Vec<OwnPaint>) -> Result<Self, Error> {
+        counted(own_paints.len(), 0..=MOST_OWN_PAINTS, "own paints", "a kit brings")?;
+        let twice = own_paints
             .iter()
             .enumerate()
-            .find(|(i, paint)| own[..*i].iter().any(|other| other.name() == paint.name()));
+            .find(|(i, paint)| own_paints[..*i].iter().any(|other| other.name() == paint.name()));
         if let Some((_, paint)) = twice {
-            return Err(Error::Kit(format!("two own paints are called \"{}\"", paint.name())));
+            return Err(Error::NamedTwice(paint.name().to_owned()));
         }
-        Ok(Self { own, ..self })
+        Ok(Self { own_paints, ..self })
     }
 
     /// The same kit with a note and tasks for a class.
@@ -176,14 +143,14 @@ impl Kit {
     /// The same kit without characters in its texts that nobody sees; paints that then have one name are told apart.
     ///
     /// Whoever takes texts from a person cleans them so before they go into a
-    /// link; [`share::decode`](crate::share::decode()) does it with those of old links.
+    /// link; [`link::decode`](crate::link::decode()) does it with those of old links.
     #[must_use]
     pub fn cleaned(mut self) -> Self {
         clean(&mut self.title);
-        self.places.iter_mut().for_each(NamedPlace::clean);
+        self.targets.iter_mut().for_each(NamedTargets::clean);
         self.brief.clean();
-        for i in 0..self.own.len() {
-            let (others, rest) = self.own.split_at_mut(i);
+        for i in 0..self.own_paints.len() {
+            let (others, rest) = self.own_paints.split_at_mut(i);
             rest[0].clean();
             let name = rest[0].name().to_owned();
             let mut number = 1;
@@ -203,14 +170,14 @@ impl Kit {
 
     /// The own paints it brings along; the first has number [`FIRST_OWN`](crate::FIRST_OWN).
     #[must_use]
-    pub fn own(&self) -> &[OwnPaint] {
-        &self.own
+    pub fn own_paints(&self) -> &[OwnPaint] {
+        &self.own_paints
     }
 
-    /// The places it is for, in order.
+    /// The targets it is for, in order.
     #[must_use]
-    pub fn places(&self) -> &[NamedPlace] {
-        &self.places
+    pub fn targets(&self) -> &[NamedTargets] {
+        &self.targets
     }
 
     /// Its title, perhaps empty.
@@ -281,7 +248,7 @@ mod tests {
         let error = |title: &str, capacity, pans| {
             Kit::new(title, capacity, Stock::Cream, pans).unwrap_err().to_string()
         };
-        assert_eq!(error("", 0, vec![]), "a tin holds 1 to 48 pans, not 0");
+        assert_eq!(error("", 0, vec![]), "0 pans: a tin holds 1 to 48");
         assert_eq!(error("", 1, vec![Pan::Whole(1); 2]), "2 pans do not fit a tin of 1");
         assert_eq!(error(&"x".repeat(61), 1, vec![]), "the title is longer than 60 characters");
         let puddle = Puddle::new(crate::Recipe::paint(1), 1.0).unwrap();

@@ -1,32 +1,33 @@
-//! Places with names, as a kit keeps them.
+//! Targets under a name, as a kit keeps them; the page calls them a place.
 
 use crate::colour::Lab;
 use crate::error::Error;
-use crate::kit::targets::Place;
-use crate::text::words::{clean, one_line};
+use crate::kit::targets::Targets;
+use crate::text::limits::counted;
+use crate::text::words::{clean, short_line};
 
-/// Most colours of a kept place.
+/// Most colours of kept targets.
 pub const MOST_KEPT_COLOURS: usize = 24;
 
 /// Longest name in characters.
-pub const LONGEST_NAME: usize = 40;
+pub const LONGEST_TARGETS_NAME: usize = 40;
 
 /// Target colours with weights, under a name. Colours are kept in half units, weights in 255ths of the heaviest.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
-pub struct NamedPlace {
+pub struct NamedTargets {
     name: String,
     colours: Vec<([i16; 3], u8)>,
 }
 
-impl NamedPlace {
-    /// A place of these colours. The name is trimmed; control characters in it become spaces.
+impl NamedTargets {
+    /// Targets of these colours. The name is trimmed; control characters in it become spaces.
     ///
     /// # Errors
     ///
-    /// A name longer than [`LONGEST_NAME`]; no colour or more than
-    /// [`MOST_KEPT_COLOURS`]; what is no colour or weight for a [`Place`].
+    /// A name longer than [`LONGEST_TARGETS_NAME`]; no colour or more than
+    /// [`MOST_KEPT_COLOURS`]; what is no colour or weight for [`Targets`].
     pub fn new(name: &str, colours: &[(Lab, f32)]) -> Result<Self, Error> {
-        Place::new(colours)?;
+        Targets::new(colours)?;
         let heaviest = colours.iter().map(|(_, weight)| *weight).fold(0.0, f32::max);
         let halves = |value: f32| (2.0 * value).round().clamp(-400.0, 400.0) as i16;
         let kept = colours.iter().map(|(lab, weight)| {
@@ -36,20 +37,12 @@ impl NamedPlace {
         Self::of_halves(name, kept.collect())
     }
 
-    /// A place of colours in half units and weights as they are kept.
+    /// Targets of colours in half units and weights as they are kept.
     pub(crate) fn of_halves(name: &str, colours: Vec<([i16; 3], u8)>) -> Result<Self, Error> {
-        let name = one_line(name);
-        if name.chars().count() > LONGEST_NAME {
-            return Err(Error::Kit(format!("a place's name is longer than {LONGEST_NAME} characters")));
-        }
-        if colours.is_empty() || colours.len() > MOST_KEPT_COLOURS {
-            return Err(Error::Kit(format!(
-                "{} colours: a kept place holds 1 to {MOST_KEPT_COLOURS}",
-                colours.len()
-            )));
-        }
+        let name = short_line(name, "a place's name", LONGEST_TARGETS_NAME)?;
+        counted(colours.len(), 1..=MOST_KEPT_COLOURS, "colours", "a kept place holds")?;
         if colours.iter().any(|(_, weight)| *weight == 0) {
-            return Err(Error::Kit("a colour of a place without any weight".into()));
+            return Err(Error::Refused("a colour of a place without any weight"));
         }
         Ok(Self { name, colours })
     }
@@ -84,11 +77,13 @@ mod tests {
 
     #[test]
     fn colours_come_back_in_half_units() {
-        let place =
-            NamedPlace::new(" Quay\n", &[(Lab::new(50.2, -10.3, 4.0), 2.0), (Lab::new(90.0, 0.0, 0.0), 1.0)]);
-        let place = place.unwrap();
-        assert_eq!(place.name(), "Quay");
-        let colours: Vec<_> = place.colours().collect();
+        let targets = NamedTargets::new(
+            " Quay\n",
+            &[(Lab::new(50.2, -10.3, 4.0), 2.0), (Lab::new(90.0, 0.0, 0.0), 1.0)],
+        );
+        let targets = targets.unwrap();
+        assert_eq!(targets.name(), "Quay");
+        let colours: Vec<_> = targets.colours().collect();
         assert_eq!(colours, [(Lab::new(50.0, -10.5, 4.0), 255.0), (Lab::new(90.0, 0.0, 0.0), 128.0)]);
     }
 
@@ -96,10 +91,10 @@ mod tests {
     fn limits_are_named() {
         let grey = (Lab::new(50.0, 0.0, 0.0), 1.0);
         let error =
-            |name: &str, colours: &[(Lab, f32)]| NamedPlace::new(name, colours).unwrap_err().to_string();
+            |name: &str, colours: &[(Lab, f32)]| NamedTargets::new(name, colours).unwrap_err().to_string();
         assert_eq!(error(&"x".repeat(41), &[grey]), "a place's name is longer than 40 characters");
         assert_eq!(error("", &[grey; 25]), "25 colours: a kept place holds 1 to 24");
-        assert!(NamedPlace::new("", &[]).is_err());
-        assert!(NamedPlace::new("", &[(Lab::new(f32::NAN, 0.0, 0.0), 1.0)]).is_err());
+        assert!(NamedTargets::new("", &[]).is_err());
+        assert!(NamedTargets::new("", &[(Lab::new(f32::NAN, 0.0, 0.0), 1.0)]).is_err());
     }
 }

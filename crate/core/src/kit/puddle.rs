@@ -1,17 +1,14 @@
 //! Puddles: mixes kept on the palette.
 
 use crate::error::Error;
+use crate::mixing::load::Load;
 use crate::mixing::recipe::Recipe;
-use crate::text::decimal::Decimal;
-
-/// Thinnest and heaviest load in quarter octaves: a thirty-second of masstone to four times masstone.
-const STOPS: std::ops::RangeInclusive<i8> = -20..=8;
 
 /// A recipe at a load. The load is kept in quarter octaves, finer than a brush.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub struct Puddle {
     recipe: Recipe,
-    stop: i8,
+    load: Load,
 }
 
 impl Puddle {
@@ -19,24 +16,23 @@ impl Puddle {
     ///
     /// # Errors
     ///
-    /// [`Error::Value`] for a load that is not within 1/32 and 4.
+    /// [`Error::Load`] for a load that is not within 1/32 and 4.
     ///
     /// ```
     /// use washpath_core::{Puddle, Recipe};
-    /// assert_eq!(Puddle::new(Recipe::paint(1), 0.26)?.load(), 0.25);
+    /// assert_eq!(Puddle::new(Recipe::paint(1), 0.26)?.load().value(), 0.25);
     /// assert!(Puddle::new(Recipe::paint(1), 0.0).is_err());
     /// # Ok::<(), washpath_core::Error>(())
     /// ```
     pub fn new(recipe: Recipe, load: f32) -> Result<Self, Error> {
-        let stop = (4.0 * load.log2()).round();
-        // NaN would be cast to 0, masstone.
-        Self::at_stop(recipe, if stop.is_nan() { i8::MAX } else { stop as i8 })
-            .ok_or_else(|| Error::Value(format!("load {}: a puddle's is within 1/32 and 4", Decimal(load))))
+        let kept = Load::nearest(load).ok_or(Error::Load { load, of: "a puddle" })?;
+        Ok(Self::at(recipe, kept))
     }
 
-    /// The recipe at a load of so many quarter octaves, if a puddle may have it.
-    pub(crate) fn at_stop(recipe: Recipe, stop: i8) -> Option<Self> {
-        STOPS.contains(&stop).then_some(Self { recipe, stop })
+    /// A recipe at one of the loads that are kept.
+    #[must_use]
+    pub const fn at(recipe: Recipe, load: Load) -> Self {
+        Self { recipe, load }
     }
 
     /// What it is mixed of.
@@ -47,27 +43,18 @@ impl Puddle {
 
     /// Its load, 1/32 to 4; 1 is masstone.
     #[must_use]
-    pub fn load(&self) -> f32 {
-        (0.25 * f32::from(self.stop)).exp2()
-    }
-
-    /// Its load in quarter octaves; 0 is masstone.
-    pub(crate) const fn stop(&self) -> i8 {
-        self.stop
+    pub const fn load(&self) -> Load {
+        self.load
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::text::decimal::Decimal;
 
     #[test]
-    fn loads_keep_their_quarter_octave() {
-        for stop in STOPS {
-            let load = (0.25 * f32::from(stop)).exp2();
-            let puddle = Puddle::new(Recipe::paint(1), load * 1.05).unwrap();
-            assert_eq!((puddle.stop(), puddle.load()), (stop, load));
-        }
+    fn limits_are_named() {
         for load in [0.0, -1.0, 0.02, 5.0, f32::NAN, f32::INFINITY] {
             let error = Puddle::new(Recipe::paint(1), load).unwrap_err().to_string();
             assert_eq!(error, format!("load {}: a puddle's is within 1/32 and 4", Decimal(load)));

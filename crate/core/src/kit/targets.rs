@@ -1,37 +1,33 @@
-//! Places: what the painter wants to reach.
+//! Targets: what the painter wants to reach; the page calls a set of them a place.
 
 use crate::colour::Lab;
 use crate::colour::gamut::{GAMUT_STEP, gamut};
 use crate::error::Error;
 use crate::text::decimal::Decimal;
+use crate::text::limits::counted;
 
-/// Most colours of a place.
+/// Most colours of a set of targets.
 pub const MOST_COLOURS: usize = 2_000;
 
 /// Target colours with weights, none of them negative, the sum above 0.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Place {
+pub struct Targets {
     colours: Vec<Lab>,
     weights: Vec<f32>,
 }
 
-impl Place {
-    /// A place of these colours, each with the weight it has there.
+impl Targets {
+    /// Targets of these colours, each with the weight it has there.
     ///
     /// # Errors
     ///
     /// No colour, more than [`MOST_COLOURS`], a colour that is not finite, a
     /// weight that is negative or not finite, no weight above 0.
     pub fn new(colours: &[(Lab, f32)]) -> Result<Self, Error> {
-        if colours.is_empty() || colours.len() > MOST_COLOURS {
-            return Err(Error::Value(format!(
-                "{} colours: a place holds 1 to {MOST_COLOURS}",
-                colours.len()
-            )));
-        }
+        counted(colours.len(), 1..=MOST_COLOURS, "colours", "a place holds")?;
         for (lab, weight) in colours {
             if ![lab.l, lab.a, lab.b].iter().all(|value| value.is_finite()) {
-                return Err(Error::Value("a colour of the place is not finite".into()));
+                return Err(Error::Refused("a colour of the place is not finite"));
             }
             if !weight.is_finite() || *weight < 0.0 {
                 return Err(Error::Value(format!(
@@ -40,12 +36,12 @@ impl Place {
                 )));
             }
         }
-        let place = Self::of(colours.iter().copied());
-        let sum = place.weights.iter().sum::<f32>();
+        let targets = Self::of(colours.iter().copied());
+        let sum = targets.weights.iter().sum::<f32>();
         if sum > 0.0 && sum.is_finite() {
-            Ok(place)
+            Ok(targets)
         } else {
-            Err(Error::Value("a place needs at least one weight above 0".into()))
+            Err(Error::Refused("a place needs at least one weight above 0"))
         }
     }
 
@@ -87,11 +83,11 @@ mod tests {
     #[test]
     fn limits_are_named() {
         let grey = Lab::new(50.0, 0.0, 0.0);
-        let error = |colours: &[(Lab, f32)]| Place::new(colours).unwrap_err().to_string();
+        let error = |colours: &[(Lab, f32)]| Targets::new(colours).unwrap_err().to_string();
         assert_eq!(error(&[]), "0 colours: a place holds 1 to 2000");
         assert_eq!(error(&[(grey, -1.0)]), "weight -1: a weight is a number from 0 up");
         assert_eq!(error(&[(grey, 0.0)]), "a place needs at least one weight above 0");
         assert_eq!(error(&[(Lab::new(f32::NAN, 0.0, 0.0), 1.0)]), "a colour of the place is not finite");
-        assert_eq!(Place::new(&[(grey, 2.0)]).unwrap().weights(), [2.0]);
+        assert_eq!(Targets::new(&[(grey, 2.0)]).unwrap().weights(), [2.0]);
     }
 }

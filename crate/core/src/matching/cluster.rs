@@ -5,10 +5,11 @@
 //! own, small: the crate that fits needs a source of random numbers that a page
 //! does not offer, and here one picture must always give the same colours.
 
-use crate::colour::{Lab, lab_of_rgb, narrow_ciede2000};
+use crate::colour::{Lab, delta_e, lab_of_rgb};
 use crate::error::Error;
 use crate::matching::picture::Picture;
 use crate::numeric::sort::in_order;
+use crate::text::limits;
 
 /// Fewest and most colours that are asked for.
 pub const CLUSTERS: std::ops::RangeInclusive<usize> = 8..=24;
@@ -30,14 +31,11 @@ const ROUNDS: usize = 30;
 ///
 /// A number outside [`CLUSTERS`]; a picture that is all transparent.
 pub fn cluster(picture: Picture<'_>, count: usize) -> Result<Vec<(Lab, f32)>, Error> {
-    if !CLUSTERS.contains(&count) {
-        let (least, most) = (CLUSTERS.start(), CLUSTERS.end());
-        return Err(Error::Value(format!("{count} colours: from {least} to {most} can be found")));
-    }
+    limits::counted(count, CLUSTERS, "colours", "a picture gives")?;
     let colours = counted(picture);
     let all: f32 = colours.iter().map(|(_, weight)| weight).sum();
     if colours.is_empty() {
-        return Err(Error::Value("the picture is all transparent".into()));
+        return Err(Error::Refused("the picture is all transparent"));
     }
     let mut middles = first_middles(&colours, count);
     let mut clusters = Vec::new();
@@ -111,7 +109,7 @@ fn squared(a: Lab, b: Lab) -> f32 {
 fn joined(clusters: Vec<(Lab, f32)>) -> Vec<(Lab, f32)> {
     let mut joined: Vec<(Lab, f32)> = Vec::new();
     for (lab, weight) in in_order(clusters, |(_, weight)| -weight) {
-        match joined.iter_mut().find(|(known, _)| narrow_ciede2000(*known, lab) < SAME) {
+        match joined.iter_mut().find(|(known, _)| delta_e(*known, lab) < SAME) {
             Some((known, sum)) => {
                 let part = weight / (*sum + weight);
                 let between = |a: f32, b: f32| a + part * (b - a);
@@ -146,7 +144,7 @@ mod tests {
         let found = cluster(Picture::new(&bytes, 100).unwrap(), 8).unwrap();
         assert_eq!(found.len(), 4, "{found:?}");
         for ((lab, weight), ([r, g, b, _], width)) in found.iter().zip(colours) {
-            assert!(narrow_ciede2000(*lab, lab_of_rgb([r, g, b])) < 0.5);
+            assert!(delta_e(*lab, lab_of_rgb([r, g, b])) < 0.5);
             assert!((weight - width as f32 / 100.0).abs() < 0.01);
         }
     }

@@ -4,7 +4,8 @@
 //! found as continuous numbers, and then rounded to parts and loads that a brush
 //! measures.
 
-use crate::colour::{Lab, narrow_ciede2000};
+use crate::colour::difference::EQUALLY_NEAR;
+use crate::colour::{Lab, delta_e};
 use crate::error::Error;
 use crate::matching::optimum::optima;
 use crate::matching::rounding::{Rounded, round};
@@ -19,9 +20,6 @@ use crate::reach::Reach;
 
 /// Most recipes that are told for a colour.
 pub const MOST_MATCHES: usize = 10;
-
-/// Step of CIEDE2000 within which recipes count as equally near: half of what is just seen.
-pub const EQUALLY_NEAR: f32 = 0.5;
 
 /// CIEDE2000 by which a recipe may be farther off than the nearest to be told beside it.
 pub const FARTHER: f32 = 5.0;
@@ -72,7 +70,7 @@ pub struct Match {
 /// ```
 pub fn find_matches(target: Lab, reach: &Reach, shelf: &Shelf) -> Result<Vec<Match>, Error> {
     if ![target.l, target.a, target.b].iter().all(|value| value.is_finite()) {
-        return Err(Error::Value("the colour to match is not finite".into()));
+        return Err(Error::Refused("the colour to match is not finite"));
     }
     let curve = (reach.view().light() == Light::D65).then(|| curve(target)).flatten();
     told(target, reach)
@@ -100,7 +98,7 @@ impl Match {
         Ok(Self {
             load,
             lab,
-            error: narrow_ciede2000(lab, target),
+            error: delta_e(lab, target),
             doubt: recipe.doubt(shelf)?.error(),
             parts_in: shift.map(|shift| (shift.light, shift.there)),
             recipe,
@@ -197,7 +195,7 @@ mod tests {
             let film = mix(&parts).unwrap();
             for stop in -20..=0 {
                 let lab = view.colour(&film, (0.25 * stop as f32).exp2());
-                least = least.min(narrow_ciede2000(lab, target));
+                least = least.min(delta_e(lab, target));
             }
         }
         least
@@ -280,7 +278,7 @@ mod tests {
             for (i, told) in found.iter().enumerate() {
                 let film = told.recipe.film(shelf).unwrap();
                 prop_assert_eq!(view().colour(&film, told.load), told.lab);
-                prop_assert_eq!(narrow_ciede2000(told.lab, target), told.error);
+                prop_assert_eq!(delta_e(told.lab, target), told.error);
                 prop_assert_eq!(told.recipe.doubt(shelf).unwrap().error(), told.doubt);
                 let stop = (4.0 * told.load.log2()).round();
                 prop_assert!((0.25 * stop).exp2() == told.load && (-20.0..=0.0).contains(&stop));
@@ -307,8 +305,7 @@ mod tests {
         );
         for told in found {
             let reflectance = view().reflectance(&told.recipe.film(shelf).unwrap(), told.load);
-            let apart =
-                LAMPS.map(|lamp| narrow_ciede2000(lamp.colour_of(&reflectance), lamp.colour_of(&curve)));
+            let apart = LAMPS.map(|lamp| delta_e(lamp.colour_of(&reflectance), lamp.colour_of(&curve)));
             let most = apart.into_iter().fold(0.0, f32::max);
             assert_eq!(told.parts_in.is_some(), told.error <= SAME && most > PARTED, "{told:?}");
         }

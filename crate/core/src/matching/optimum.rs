@@ -4,7 +4,7 @@
 //! reach's own mixes of the set.
 
 use crate::colour::ellipsoid::Ellipsoid;
-use crate::colour::{Lab, narrow_ciede2000};
+use crate::colour::{Lab, delta_e};
 use crate::numeric::descent::{Trial, descend, powers};
 use crate::numeric::minmax::lesser;
 use crate::numeric::sort::in_order;
@@ -28,7 +28,7 @@ const DESCENTS: usize = 6;
 /// CIEDE2000 that a further descent must gain, and is enough.
 const NEAR: f32 = 0.02;
 
-/// One to three paints by their place in a reach.
+/// One to three paints by their index in a reach.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Set {
     paints: [u8; 3],
@@ -78,11 +78,11 @@ struct Start {
 fn starts(target: Lab, reach: &Reach) -> Vec<Start> {
     let near = Ellipsoid::round(target);
     let starts = valleys(reach, |lab| near.squared(lab));
-    let least = starts.iter().map(|start| narrow_ciede2000(start.lab, target)).fold(f32::INFINITY, f32::min);
+    let least = starts.iter().map(|start| delta_e(start.lab, target)).fold(f32::INFINITY, f32::min);
     if least < BEYOND {
         return starts;
     }
-    valleys(reach, |lab| narrow_ciede2000(lab, target).powi(2))
+    valleys(reach, |lab| delta_e(lab, target).powi(2))
 }
 
 fn valleys(reach: &Reach, squared: impl Fn(Lab) -> f32) -> Vec<Start> {
@@ -139,18 +139,18 @@ fn optimum(start: &Start, target: Lab, reach: &Reach) -> Optimum {
         let shares = films.iter().zip(masstones).map(|(film, masstones)| (*film, masstones / load));
         reach.view().colour(&Film::blend(shares), load.clamp(THINNEST, 1.0))
     };
-    let at = |masstones: [f32; 3], lab: Lab| Optimum { set, masstones, error: narrow_ciede2000(lab, target) };
+    let at = |masstones: [f32; 3], lab: Lab| Optimum { set, masstones, error: delta_e(lab, target) };
     let first = at_load(strengths, start.load);
     let mut best = at(first, colour(first));
     for _ in 0..DESCENTS {
-        // Far away the slopes of one place lead astray: the smaller the misses, the shorter the steps.
+        // Far away the slopes at one point lead astray: the smaller the misses, the shorter the steps.
         let scale = 1.0 / best.error.max(1.0);
         let look = |logs: [f32; 3]| {
             let lab = colour(powers(logs.map(|log| -log)));
             Trial { at: logs, miss: parts_between(target, lab).map(|part| scale * part), found: lab }
         };
         // Slopes are taken upwards, and a load has room below masstone: hence the negative logarithms.
-        let from = at_load(best.masstones, best.masstones.iter().sum::<f32>()).map(|own| -own.ln());
+        let from = at_load(best.masstones, best.masstones.iter().sum::<f32>()).map(|masstone| -masstone.ln());
         let enough = |sum: f32| sum < (scale * NEAR).powi(2);
         let end = descend(look(from), films.len(), STEPS, look, enough);
         let next = at(powers(end.at.map(|log| -log)), end.found);
@@ -169,7 +169,7 @@ fn optimum(start: &Start, target: Lab, reach: &Reach) -> Optimum {
 fn at_load(masstones: [f32; 3], load: f32) -> [f32; 3] {
     const ROOM: f32 = 1.05;
     let scale = load.clamp(ROOM * THINNEST, 1.0) / masstones.iter().sum::<f32>();
-    masstones.map(|own| own * scale)
+    masstones.map(|masstone| masstone * scale)
 }
 
 /// Lightness, chroma and hue of the difference of a colour from another.

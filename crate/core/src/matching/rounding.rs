@@ -2,12 +2,14 @@
 
 use std::sync::LazyLock;
 
-use crate::colour::{Lab, narrow_ciede2000};
-use crate::matching::matches::EQUALLY_NEAR;
+use crate::colour::difference::EQUALLY_NEAR;
+use crate::colour::{Lab, delta_e};
 use crate::matching::optimum::{Optimum, Set, parts_between};
-use crate::mixing::recipe::gcd;
+use crate::mixing::load::Load;
 use crate::numeric::descent::sum_of_squares;
+use crate::numeric::gcd::gcd;
 use crate::optics::film::Film;
+use crate::optics::view::THINNEST;
 use crate::reach::Reach;
 
 /// Most parts of a paint that are measured out; a trace is one part beside so many of what is.
@@ -25,17 +27,14 @@ const WORKED_OUT: usize = 16;
 /// Logarithm of 2.
 const OCTAVE: f32 = std::f32::consts::LN_2;
 
-/// The thinnest wash in quarter octaves.
-const THINNEST_STOP: i8 = -20;
-
 /// Whole parts of a set of paints at a load.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Rounded {
     pub(crate) set: Set,
     /// Of each paint of the set, without a common divisor; unused ones 0.
     pub(crate) parts: Parts,
-    /// Load in quarter octaves; 0 is masstone.
-    stop: i8,
+    /// How much lies on the paper.
+    load: Load,
     /// CIEDE2000.
     pub(crate) error: f32,
 }
@@ -43,7 +42,7 @@ pub(crate) struct Rounded {
 impl Rounded {
     /// How much lies on the paper; 1 is masstone.
     pub(crate) fn load(&self) -> f32 {
-        load_at(self.stop)
+        self.load.value()
     }
 
     /// Error by steps that no eye tells apart, then paints, then parts, in one number.
@@ -53,10 +52,6 @@ impl Rounded {
         let parts = self.parts.iter().sum::<u16>();
         (4.0 * step + self.set.paints().len() as f32) * 1024.0 + f32::from(parts)
     }
-}
-
-fn load_at(stop: i8) -> f32 {
-    (0.25 * f32::from(stop)).exp2()
 }
 
 /// The recipe of least rank near an optimum; `None` where its masstones are no numbers.
@@ -69,13 +64,13 @@ pub(crate) fn round(optimum: &Optimum, target: Lab, reach: &Reach) -> Option<Rou
     let mut tried = model.first();
     // The model is linear and the colour is not: the last steps are walked.
     while let Some(nearest) = nearest_small(&tried) {
-        for (parts, stop) in model.neighbours(&nearest) {
-            if !tried.iter().any(|tried| tried.parts == parts && tried.stop == stop) {
-                tried.push(model.work_out(parts, stop));
+        for (parts, load) in model.neighbours(&nearest) {
+            if !tried.iter().any(|tried| tried.parts == parts && tried.load == load) {
+                tried.push(model.work_out(parts, load));
             }
         }
         let next = nearest_small(&tried);
-        if next.is_none_or(|next| (next.parts, next.stop) == (nearest.parts, nearest.stop)) {
+        if next.is_none_or(|next| (next.parts, next.load) == (nearest.parts, nearest.load)) {
             break;
         }
     }
@@ -97,7 +92,7 @@ type Parts = [u16; 3];
 /// Parts at a load in quarter octaves, and the square of the error that the model expects.
 struct Guess {
     parts: Parts,
-    stop: i8,
+    load: Load,
     squared: f32,
 }
 
@@ -121,11 +116,11 @@ impl<'a> Model<'a> {
         const STEP: f32 = 0.1;
         let films = optimum.set.films(reach);
         let whole: f32 = optimum.masstones.iter().sum();
-        let load = whole.max(load_at(THINNEST_STOP)).min(1.0);
-        let masstones = optimum.masstones.map(|own| own * load / whole);
+        let load = whole.clamp(THINNEST, 1.0);
+        let masstones = optimum.masstones.map(|masstone| masstone * load / whole);
         let colour = |masstones: [f32; 3]| {
             let load: f32 = masstones.iter().sum();
-            let shares = films.iter().zip(masstones).map(|(film, own)| (*film, own / load));
+            let shares = films.iter().zip(masstones).map(|(film, masstone)| (*film, masstone / load));
             reach.view().colour(&Film::blend(shares), load)
         };
         let miss = parts_between(target, colour(masstones));
@@ -144,12 +139,12 @@ impl<'a> Model<'a> {
     fn first(&self) -> Vec<Rounded> {
         let small = &SMALL[self.films.len() - 1];
         if let [alone] = small[..] {
-            return (THINNEST_STOP..=0).map(|stop| self.work_out(alone, stop)).collect();
+            return Load::washes().map(|load| self.work_out(alone, load)).collect();
         }
         let all = small.iter().copied().chain(self.traces());
         let mut guesses: Vec<Guess> = all.flat_map(|parts| self.guesses(parts)).collect();
         guesses.select_nth_unstable_by(WORKED_OUT, |a, b| a.squared.total_cmp(&b.squared));
-        guesses[..WORKED_OUT].iter().map(|guess| self.work_out(guess.parts, guess.stop)).collect()
+        guesses[..WORKED_OUT].iter().map(|guess| self.work_out(guess.parts, guess.load)).collect()
     }
 
     /// These parts at the two quarter octaves next to the best load.
@@ -159,8 +154,8 @@ impl<'a> Model<'a> {
         });
         let whole = masstones.iter().sum::<f32>().ln();
         let (mut miss, mut thicker) = (self.miss, [0.0; 3]);
-        for (i, own) in masstones.iter().enumerate().take(self.films.len()) {
-            let moved = own.ln() - whole + self.load - self.logs[i];
+        for (i, masstone) in masstones.iter().enumerate().take(self.films.len()) {
+            let moved = masstone.ln() - whole + self.load - self.logs[i];
             for row in 0..3 {
                 miss[row] += moved * self.slopes[i][row];
                 thicker[row] += self.slopes[i][row];
@@ -168,24 +163,26 @@ impl<'a> Model<'a> {
         }
         let step: f32 = -(0..3).map(|row| miss[row] * thicker[row]).sum::<f32>() / sum_of_squares(&thicker);
         let best = (self.load + step) / OCTAVE * 4.0;
-        let stops = [best.floor(), best.ceil()].map(|stop| stop.clamp(THINNEST_STOP.into(), 0.0));
+        let thinnest = f32::from(Load::THINNEST.quarters());
+        let stops =
+            [best.floor(), best.ceil()].map(|stop| if stop > thinnest { stop.min(0.0) } else { thinnest });
         let count = if stops[0] == stops[1] { 1 } else { 2 };
         stops.into_iter().take(count).map(move |stop| {
             let step = 0.25 * OCTAVE * stop - self.load;
             let squared = sum_of_squares(&[0, 1, 2].map(|row| miss[row] + step * thicker[row]));
-            Guess { parts, stop: stop as i8, squared }
+            Guess { parts, load: Load::MASSTONE.washed(stop as i8), squared }
         })
     }
 
-    fn work_out(&self, parts: Parts, stop: i8) -> Rounded {
+    fn work_out(&self, parts: Parts, load: Load) -> Rounded {
         let total = f32::from(parts.iter().sum::<u16>());
         let shares = self.films.iter().zip(parts).map(|(film, parts)| (*film, f32::from(parts) / total));
-        let lab = self.reach.view().colour(&Film::sum(shares), load_at(stop));
-        Rounded { set: self.set, parts, stop, error: narrow_ciede2000(lab, self.target) }
+        let lab = self.reach.view().colour(&Film::sum(shares), load.value());
+        Rounded { set: self.set, parts, load, error: delta_e(lab, self.target) }
     }
 
     /// Small parts one part away, and the parts themselves, at this load and those next to it.
-    fn neighbours(&self, rounded: &Rounded) -> Vec<(Parts, i8)> {
+    fn neighbours(&self, rounded: &Rounded) -> Vec<(Parts, Load)> {
         let used = self.films.len();
         let mut all = vec![rounded.parts];
         for i in 0..used {
@@ -197,8 +194,8 @@ impl<'a> Model<'a> {
                 }
             }
         }
-        let stops = [-1, 0, 1].map(|step| (rounded.stop + step).clamp(THINNEST_STOP, 0));
-        all.iter().flat_map(|parts| stops.map(|stop| (*parts, stop))).collect()
+        let loads = [-1, 0, 1].map(|step| rounded.load.washed(step));
+        all.iter().flat_map(|parts| loads.map(|load| (*parts, load))).collect()
     }
 
     /// One part of the least paint to so many times the others' parts, as near to the optimum as may be.

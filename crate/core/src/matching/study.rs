@@ -1,6 +1,7 @@
 //! Value studies: a picture repainted with the nearest mixes of a reach.
 
-use crate::colour::{Lab, lab_of_rgb, narrow_ciede2000, shown};
+use crate::colour::display::shown;
+use crate::colour::{Lab, delta_e, lab_of_rgb};
 use crate::error::Error;
 use crate::matching::picture::Picture;
 use crate::reach::Reach;
@@ -31,7 +32,7 @@ pub struct Study {
 pub fn study(picture: Picture<'_>, reach: &Reach, values: usize) -> Result<Study, Error> {
     let mixes = thinned(reach);
     if mixes.is_empty() {
-        return Err(Error::Value("no paint to repaint with".into()));
+        return Err(Error::Refused("no paint to repaint with"));
     }
     let mut known: Vec<Option<[[u8; 3]; 2]>> = vec![None; LEVELS * LEVELS * LEVELS];
     let (mut colours, mut greys) = (Vec::new(), Vec::new());
@@ -66,7 +67,7 @@ fn nearest(mixes: &[Lab], target: Lab) -> Lab {
             best[at] = (distance, *lab);
         }
     }
-    let seen = best.iter().map(|(_, lab)| (narrow_ciede2000(*lab, target), *lab));
+    let seen = best.iter().map(|(_, lab)| (delta_e(*lab, target), *lab));
     seen.min_by(|a, b| a.0.total_cmp(&b.0)).map_or(mixes[0], |(_, lab)| lab)
 }
 
@@ -109,7 +110,7 @@ mod tests {
         let found = study(Picture::new(&bytes, mixes.len()).unwrap(), &reach, 0).unwrap();
         let mut off: Vec<f32> = (mixes.iter().zip(found.colours.chunks_exact(4)))
             .filter(|(lab, _)| shown(**lab).exact)
-            .map(|(lab, pixel)| narrow_ciede2000(*lab, lab_of_rgb([pixel[0], pixel[1], pixel[2]])))
+            .map(|(lab, pixel)| delta_e(*lab, lab_of_rgb([pixel[0], pixel[1], pixel[2]])))
             .collect();
         off.sort_by(f32::total_cmp);
         // Levels of the look-up lie 11 of 255 apart, cells of mixes 3 units.

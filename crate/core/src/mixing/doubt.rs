@@ -14,7 +14,7 @@
 //! where it was measured.
 
 use crate::mixing::path::position_of;
-use crate::paint::Paint;
+use crate::paint::{DoubtLeft, Paint};
 
 /// Spread of makers' paints of one name round their mean.
 ///
@@ -50,7 +50,7 @@ impl Doubt {
     /// Of a paint alone.
     #[must_use]
     pub fn of(paint: &Paint) -> Self {
-        let Paint { tier, left: [alone, mixed], .. } = paint;
+        let Paint { tier, doubt_left: DoubtLeft { alone, mixed }, .. } = paint;
         let makers = if tier.is_own() { 0.0 } else { MAKERS };
         Self {
             makers: alone * makers,
@@ -107,7 +107,7 @@ mod tests {
     #[test]
     fn a_paint_that_was_learned_is_surer() {
         let paint = Shelf::built_in().find("pb29").unwrap();
-        let learned = Paint { left: [0.4, 0.3], ..paint.clone() };
+        let learned = Paint { doubt_left: DoubtLeft { alone: 0.4, mixed: 0.3 }, ..paint.clone() };
         let [shelf, learned] =
             [paint, &learned].map(|paint| Doubt::between(Doubt::of(paint), Doubt::of(paint), 0.5).error());
         assert!(learned < 0.6 * shelf, "{shelf} became {learned}");

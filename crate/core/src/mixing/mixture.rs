@@ -4,6 +4,7 @@ use std::sync::LazyLock;
 
 use crate::error::Error;
 use crate::mixing::path::position_of;
+use crate::numeric::gcd::gcd;
 use crate::numeric::minmax::{greater, lesser};
 use crate::optics::film::Film;
 use crate::text::decimal::Decimal;
@@ -31,7 +32,7 @@ pub fn mix(parts: &[(&Film, f32)]) -> Result<Film, Error> {
     }
     let total: f32 = parts.iter().map(|(_, part)| part).sum();
     if total <= 0.0 || !total.is_finite() {
-        return Err(Error::Value("a mixture needs at least one part above 0".into()));
+        return Err(Error::Refused("a mixture needs at least one part above 0"));
     }
     Ok(Film::sum(parts.iter().map(|(film, part)| (*film, part / total))))
 }
@@ -51,7 +52,7 @@ pub fn whole_parts(share: f32) -> [u16; 2] {
         return [a, b];
     }
     let to_one = (1.0 / share - 1.0).round();
-    if to_one > f32::from(MOST_PARTS) {
+    if to_one > f32::from(MOST_BRUSH_PARTS) {
         return [to_one.min(MOST_TO_ONE) as u16, 1];
     }
     let nearest = SMALL_PARTS.iter().min_by(|(a, _), (b, _)| (a - share).abs().total_cmp(&(b - share).abs()));
@@ -77,7 +78,7 @@ pub const BRUSH_PARTS: [[u16; 2]; 15] = [
     [1, 8],
 ];
 
-/// The share of the nearest of [`BRUSH_PARTS`], if its position along a path is within `reach` of this share's.
+/// The share of the nearest of [`BRUSH_PARTS`], if its position along a path is within `distance` of this share's.
 ///
 /// ```
 /// use washpath_core::snap;
@@ -85,13 +86,13 @@ pub const BRUSH_PARTS: [[u16; 2]; 15] = [
 /// assert_eq!(snap(0.45, 0.001), None);
 /// ```
 #[must_use]
-pub fn snap(share: f32, reach: f32) -> Option<f32> {
+pub fn snap(share: f32, distance: f32) -> Option<f32> {
     let away = |other: f32| (position_of(other) - position_of(share)).abs();
     BRUSH_PARTS
         .iter()
         .map(|[a, b]| f32::from(*b) / f32::from(a + b))
         .min_by(|a, b| away(*a).total_cmp(&away(*b)))
-        .filter(|nearest| away(*nearest) <= reach)
+        .filter(|nearest| away(*nearest) <= distance)
 }
 
 /// The share of the next of [`BRUSH_PARTS`] towards B, or towards A; beyond the last the paint alone.
@@ -115,8 +116,11 @@ pub fn next_parts(share: f32, towards_b: bool) -> f32 {
 
 /// Small parts without a common divisor, the first not fewer than the second, each after the second's share.
 static SMALL_PARTS: LazyLock<Vec<(f32, [u16; 2])>> = LazyLock::new(|| {
-    let small = (1..=MOST_PARTS).flat_map(|a| (1..=a).map(move |b| [a, b]));
-    small.filter(|[a, b]| coprime(*a, *b)).map(|[a, b]| (f32::from(b) / f32::from(a + b), [a, b])).collect()
+    let small = (1..=MOST_BRUSH_PARTS).flat_map(|a| (1..=a).map(move |b| [a, b]));
+    small
+        .filter(|[a, b]| gcd(u64::from(*a), u64::from(*b)) == 1)
+        .map(|[a, b]| (f32::from(b) / f32::from(a + b), [a, b]))
+        .collect()
 });
 
 /// Whole parts of three paints nearest to volumes above 0, as a brush measures them.
@@ -134,7 +138,7 @@ pub(crate) fn whole_parts_of(volumes: &[f32; 3]) -> [u16; 3] {
     let mut best = rounded(1);
     for parts in 2..=3 {
         let next = rounded(parts);
-        if best.0 > ALIKE && next.0 < best.0 {
+        if best.0 > NOT_TOLD && next.0 < best.0 {
             best = next;
         }
     }
@@ -142,20 +146,13 @@ pub(crate) fn whole_parts_of(volumes: &[f32; 3]) -> [u16; 3] {
 }
 
 /// Relative error of a part that a brush does not tell.
-const ALIKE: f32 = 0.1;
+const NOT_TOLD: f32 = 0.1;
 
 /// Most parts of either paint, as long as neither is a trace.
-const MOST_PARTS: u16 = 8;
+pub(crate) const MOST_BRUSH_PARTS: u16 = 8;
 
 /// Least trace that is still told: one part in a thousand.
 const MOST_TO_ONE: f32 = 999.0;
-
-const fn coprime(mut a: u16, mut b: u16) -> bool {
-    while b != 0 {
-        (a, b) = (b, a % b);
-    }
-    a == 1
-}
 
 #[cfg(test)]
 mod tests {

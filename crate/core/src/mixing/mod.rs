@@ -1,6 +1,7 @@
 //! Paints mixed: by parts, along a path, on a sheet, and what is to be expected of it.
 
 pub(crate) mod doubt;
+pub(crate) mod load;
 pub(crate) mod mixture;
 pub(crate) mod partners;
 pub(crate) mod path;

@@ -108,8 +108,8 @@ pub fn shading_partners<'a>(
     view: &View,
     candidates: impl IntoIterator<Item = &'a Paint>,
 ) -> Vec<ShadingPartner<'a>> {
-    let own = view.colour(film, load);
-    if chroma(own) <= NEAR_GREY {
+    let alone = view.colour(film, load);
+    if chroma(alone) <= NEAR_GREY {
         return Vec::new();
     }
     let ratios = ratios();
@@ -121,9 +121,9 @@ pub fn shading_partners<'a>(
             share,
             parts,
             lab,
-            value_drop: own.l - lab.l,
-            hue_drift: (hue_angle(lab) - hue_angle(own) + 540.0).rem_euclid(360.0) - 180.0,
-            chroma_kept: chroma(lab) / chroma(own),
+            value_drop: alone.l - lab.l,
+            hue_drift: (hue_angle(lab) - hue_angle(alone) + 540.0).rem_euclid(360.0) - 180.0,
+            chroma_kept: chroma(lab) / chroma(alone),
         }
     };
     let darkest = |paint: &'a Paint| {
@@ -223,22 +223,22 @@ mod tests {
         let view = view();
         for paint in Shelf::built_in().paints().iter().step_by(5) {
             for load in LOADS {
-                let own = view.colour(&paint.film, load);
+                let alone = view.colour(&paint.film, load);
                 let (neutral, shading) = (neutral(&paint.key, load), shading(&paint.key, load));
                 assert!(neutral.is_sorted_by(|a, b| a.crossing.chroma <= b.crossing.chroma));
                 assert!(shading.is_sorted_by(|a, b| a.lab.l <= b.lab.l));
                 for partner in &neutral {
                     assert!(shading.iter().all(|shade| shade.paint.key != partner.paint.key));
                     let other = view.colour(&partner.paint.film, load);
-                    assert!(partner.crossing.chroma <= 0.5 * chroma(own).min(chroma(other)));
+                    assert!(partner.crossing.chroma <= 0.5 * chroma(alone).min(chroma(other)));
                     assert!(partner.crossing.chroma <= 10.0);
                     let mix = Film::between(&paint.film, &partner.paint.film, share_of(partner.parts));
                     assert_eq!(partner.at_masstone, view.colour(&mix, 1.0));
                     assert_eq!(partner.crossing.lab, view.colour(&mix, load));
                 }
                 for shade in &shading {
-                    assert!(shade.lab.l <= own.l - 3.0 && chroma(shade.lab) >= 0.4 * chroma(own));
-                    let turn = (hue_angle(shade.lab) - hue_angle(own)).rem_euclid(360.0);
+                    assert!(shade.lab.l <= alone.l - 3.0 && chroma(shade.lab) >= 0.4 * chroma(alone));
+                    let turn = (hue_angle(shade.lab) - hue_angle(alone)).rem_euclid(360.0);
                     assert!(turn <= 10.01 || turn >= 349.99, "{turn}");
                 }
             }

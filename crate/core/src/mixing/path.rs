@@ -9,7 +9,7 @@ use crate::optics::view::View;
 
 /// The colours from A to B as the ratio runs from all A to all B, at one load.
 ///
-/// A place on a path is its *share* of B by volume, 0 to 1. Paints differ in
+/// A point on a path is its *share* of B by volume, 0 to 1. Paints differ in
 /// strength, so equal steps of share bunch the colours at one end; steps of
 /// [`share_at`] do not.
 #[derive(Clone, Debug)]
@@ -38,9 +38,19 @@ pub enum Laid {
 impl Laid {
     /// Every way.
     pub const ALL: [Self; 3] = [Self::Mixed, Self::AOverB, Self::BOverA];
+
+    /// Name for a painter.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Mixed => "mixed",
+            Self::AOverB => "A over B",
+            Self::BOverA => "B over A",
+        }
+    }
 }
 
-/// One place on a path.
+/// One point on a path.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PathPoint {
     /// Share of B, 0 to 1.
@@ -80,7 +90,7 @@ pub enum CrossingKind {
 /// Least loss of C* that makes a mix duller than the duller paint alone.
 const SEEN: f32 = 0.5;
 
-/// Number of places at which a search first looks along a path.
+/// Number of points at which a search first looks along a path.
 const LOOKS: usize = 49;
 
 /// Widest log-odds of [`share_at`]: 1 part in 245 next to the ends.
@@ -149,7 +159,7 @@ impl<'a> Path<'a> {
         }
     }
 
-    /// `count` places from A to B, even in log-odds; at least the two ends.
+    /// `count` points from A to B, even in log-odds; at least the two ends.
     #[must_use]
     pub fn points(&self, count: usize) -> Vec<PathPoint> {
         let last = count.max(2) - 1;

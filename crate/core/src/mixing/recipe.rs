@@ -3,9 +3,11 @@
 use crate::error::Error;
 use crate::mixing::doubt::Doubt;
 use crate::mixing::mixture::{mix, whole_parts};
+use crate::numeric::gcd::gcd;
 use crate::optics::film::Film;
 use crate::paint::PaintNumber;
 use crate::paint::shelf::Shelf;
+use crate::text::limits::counted;
 
 /// Most paints a recipe holds.
 pub const MOST_PAINTS: usize = 8;
@@ -97,11 +99,11 @@ impl Recipe {
         let mut doubt: Option<Doubt> = None;
         let mut volume = 0.0;
         for (paint, count) in &self.parts {
-            let own = Doubt::of(shelf.get(*paint)?);
+            let next = Doubt::of(shelf.get(*paint)?);
             volume += f32::from(*count);
-            doubt = Some(doubt.map_or(own, |sum| Doubt::between(sum, own, f32::from(*count) / volume)));
+            doubt = Some(doubt.map_or(next, |sum| Doubt::between(sum, next, f32::from(*count) / volume)));
         }
-        doubt.ok_or_else(|| Error::Value(NOTHING.into()))
+        doubt.ok_or(NOTHING)
     }
 
     /// Parts of different paints, each at least 1, at most [`MOST_PAINTS`] of them.
@@ -125,11 +127,9 @@ impl Recipe {
             }
         }
         if sums.is_empty() {
-            return Err(Error::Value(NOTHING.into()));
+            return Err(NOTHING);
         }
-        if sums.len() > MOST_PAINTS {
-            return Err(Error::Value(format!("{} paints: a recipe holds at most {MOST_PAINTS}", sums.len())));
-        }
+        counted(sums.len(), 0..=MOST_PAINTS, "paints", "a recipe holds")?;
         reduce(&mut sums);
         let most = sums.iter().map(|(_, count)| *count).max().unwrap_or(1);
         let scale = most.div_ceil(u64::from(MOST_PARTS));
@@ -150,14 +150,7 @@ fn reduce(parts: &mut [(PaintNumber, u64)]) {
     }
 }
 
-const NOTHING: &str = "a recipe needs at least one part of a paint";
-
-pub(crate) const fn gcd(mut a: u64, mut b: u64) -> u64 {
-    while b != 0 {
-        (a, b) = (b, a % b);
-    }
-    a
-}
+const NOTHING: Error = Error::Refused("a recipe needs at least one part of a paint");
 
 #[cfg(test)]
 mod tests {

@@ -5,6 +5,10 @@ use crate::mixing::path::{Laid, Path};
 use crate::optics::film::Film;
 use crate::optics::view::View;
 
+/// Parts of A and B of each column of a sheet, as painters lay out a mixing chart: common practice, no source.
+pub const SHEET_RATIOS: [[u16; 2]; 9] =
+    [[1, 0], [8, 1], [4, 1], [2, 1], [1, 1], [1, 2], [1, 4], [1, 8], [0, 1]];
+
 /// Ratios across, loads down.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sheet {

@@ -5,7 +5,7 @@
 //! they part is their colour difference in the other light, each light's own
 //! white being white.
 
-use crate::colour::narrow_ciede2000;
+use crate::colour::delta_e;
 use crate::mixing::recipe::Recipe;
 use crate::optics::observer::Light;
 use crate::optics::spectrum::Spectrum;
@@ -48,16 +48,16 @@ pub fn largest_shift<'a>(
     candidates: impl IntoIterator<Item = (&'a Recipe, f32, Spectrum)>,
     lights: &[Light],
 ) -> Option<Shift> {
-    let own = lights.iter().map(|light| (*light, light.colour_of(mix))).collect::<Vec<_>>();
+    let in_lights = lights.iter().map(|light| (*light, light.colour_of(mix))).collect::<Vec<_>>();
     let mix = Light::D65.colour_of(mix);
     let mut largest: Option<(f32, Light, &Recipe, f32, f32)> = None;
     for (recipe, load, reflectance) in candidates {
-        let daylight = narrow_ciede2000(mix, Light::D65.colour_of(&reflectance));
+        let daylight = delta_e(mix, Light::D65.colour_of(&reflectance));
         if daylight > SAME {
             continue;
         }
-        for (light, lab) in &own {
-            let there = narrow_ciede2000(*lab, light.colour_of(&reflectance));
+        for (light, lab) in &in_lights {
+            let there = delta_e(*lab, light.colour_of(&reflectance));
             let farther = largest.is_none_or(|(_, _, _, near, far)| there - daylight > far - near);
             if there > PARTED && farther {
                 largest = Some((load, *light, recipe, daylight, there));
@@ -127,8 +127,7 @@ mod tests {
             .collect();
         let found = largest_shift(&target, looks.iter().cloned(), &Light::ALL);
         let growth = |reflectance: &Spectrum| {
-            let apart =
-                |light: Light| narrow_ciede2000(light.colour_of(&target), light.colour_of(reflectance));
+            let apart = |light: Light| delta_e(light.colour_of(&target), light.colour_of(reflectance));
             let daylight = apart(Light::D65);
             let others = Light::ALL.map(apart).into_iter().filter(|there| *there > PARTED);
             (daylight <= SAME).then(|| others.fold(0.0, |most, there| (there - daylight).max(most)))

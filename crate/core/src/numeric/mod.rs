@@ -1,6 +1,7 @@
 //! Numbers alone: descents, minima, orders.
 
 pub(crate) mod descent;
+pub(crate) mod gcd;
 pub(crate) mod minimum;
 pub(crate) mod minmax;
 #[cfg(test)]

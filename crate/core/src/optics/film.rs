@@ -58,7 +58,7 @@ impl Film {
     pub fn masstones(a: &Self, b: &Self, share: f32) -> [f32; 2] {
         let share = if share.is_finite() { share.clamp(0.0, 1.0) } else { 0.0 };
         let weight = [(1.0 - share) * a.strength, share * b.strength];
-        weight.map(|own| own / (weight[0] + weight[1]))
+        weight.map(|part| part / (weight[0] + weight[1]))
     }
 
     /// `share` of `b` by volume in a mixture with `a`; 0 is `a` itself, 1 is `b`.

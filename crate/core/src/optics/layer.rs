@@ -98,8 +98,8 @@ pub fn film_from_two_grounds<F: Float>(
 ///
 /// `own` is the film's reflectance over black seen from its lit side, `back`
 /// the same from the substrate's side. Kubelka 1954, JOSA 44, 330.
-pub fn over<F: Float>(own: F, back: F, transmittance: F, ground: F) -> F {
-    own + transmittance * transmittance * ground / (F::one() - back * ground)
+pub fn over<F: Float>(front: F, back: F, transmittance: F, ground: F) -> F {
+    front + transmittance * transmittance * ground / (F::one() - back * ground)
 }
 
 /// `tanh(B X) / B`, or `None` where it is endless.

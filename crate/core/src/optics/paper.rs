@@ -142,16 +142,39 @@ impl Stock {
     /// The paper itself.
     #[must_use]
     pub fn paper(self) -> Paper {
-        // Level in the red, depth of the fall at 380 nm, its reach in nm.
-        let (level, fall, reach) = match self {
+        // Level in the red, depth of the fall at 380 nm, its length in nm.
+        let (level, fall, length) = match self {
             Self::BrightWhite => (0.930, 0.10, 30.0),
             Self::Natural => (0.905, 0.22, 60.0),
             Self::Cream => (0.880, 0.38, 90.0),
             Self::Grey => (0.360, 0.03, 60.0),
             Self::Tan => (0.540, 0.38, 170.0),
         };
-        let reflectance = from_fn(|band| level - fall * (-f64::from(wavelength(band) - 380) / reach).exp());
+        let reflectance = from_fn(|band| level - fall * (-f64::from(wavelength(band) - 380) / length).exp());
         Paper { name: self.name().to_owned(), reflectance }
+    }
+}
+
+/// The paper a kit paints on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum KitPaper {
+    /// One of those offered by name.
+    Stock(Stock),
+    /// The painter's own.
+    Own(OwnPaper),
+}
+
+impl KitPaper {
+    /// The paper itself.
+    ///
+    /// # Errors
+    ///
+    /// As [`OwnPaper::paper`].
+    pub fn paper(self) -> Result<Paper, Error> {
+        match self {
+            Self::Stock(stock) => Ok(stock.paper()),
+            Self::Own(own) => own.paper(),
+        }
     }
 }
 

@@ -56,7 +56,7 @@ impl Surface<f64> {
 
     /// The same in `f32`, for the mixing kernel.
     #[must_use]
-    pub const fn narrow(self) -> Surface<f32> {
+    pub const fn to_f32(self) -> Surface<f32> {
         Surface { k1: self.k1 as f32, k2: self.k2 as f32 }
     }
 }

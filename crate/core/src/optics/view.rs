@@ -25,7 +25,7 @@ impl View {
     #[must_use]
     pub fn new(paper: &Paper, light: Light) -> Self {
         let ground = from_fn(|band| Surface::WASH.inner(paper.reflectance[band]) as f32);
-        Self { ground, surface: Surface::WASH.narrow(), light }
+        Self { ground, surface: Surface::WASH.to_f32(), light }
     }
 
     /// Reflectance of a film at a load, 0 to 1, surface included.
@@ -73,9 +73,9 @@ impl View {
         loads.map(|load| self.light.ratios_of(&self.reflectance(film, load))).map(lab_of_ratios)
     }
 
-    /// Place on the wheel of a film at a load.
+    /// Point of the wheel of a film at a load.
     #[must_use]
-    pub fn place(&self, film: &Film, load: f32) -> WheelPoint {
+    pub fn wheel_point(&self, film: &Film, load: f32) -> WheelPoint {
         wheel(self.colour(film, load))
     }
 
@@ -85,7 +85,7 @@ impl View {
     #[must_use]
     pub fn strongest_load(&self, film: &Film) -> f32 {
         let stops = THINNEST.log2();
-        let octaves = minimise(stops, 0.0, 11, |stop| -self.place(film, stop.exp2()).radius());
+        let octaves = minimise(stops, 0.0, 11, |stop| -self.wheel_point(film, stop.exp2()).radius());
         octaves.exp2()
     }
 

@@ -1,13 +1,18 @@
 //! A paint: its film, its names and what else a painter asks of it.
 
 pub mod packed;
+pub mod rating;
 pub(crate) mod shelf;
 pub(crate) mod texture;
 
 use crate::optics::film::Film;
+use crate::paint::rating::GRANULATES;
 
 /// Permanent number of a paint, as links carry it; never given twice.
 pub type PaintNumber = u16;
+
+/// First number of a painter's own paint; those below belong to the built-in shelf.
+pub const FIRST_OWN: PaintNumber = 4096;
 
 /// How well a paint's spectrum is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -108,9 +113,22 @@ pub struct Paint {
     pub source: String,
     /// Absorption and scattering per unit load.
     pub film: Film,
-    /// Part of what was not known of it, alone and in mixes, that is left once records
-    /// were learned from; 1 and 1 on the built-in shelf.
-    pub left: [f32; 2],
+    /// What is still not known of it once records were learned from.
+    pub doubt_left: DoubtLeft,
+}
+
+/// The part of what was not known of a paint that is left, 0 to 1.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DoubtLeft {
+    /// Of the paint alone.
+    pub alone: f32,
+    /// In mixes.
+    pub mixed: f32,
+}
+
+impl DoubtLeft {
+    /// Before anything was learned.
+    pub const ALL: Self = Self { alone: 1.0, mixed: 1.0 };
 }
 
 /// What records taught of a paint.
@@ -120,8 +138,8 @@ pub struct Learned {
     pub number: PaintNumber,
     /// Its film as it is now expected.
     pub film: Film,
-    /// As [`Paint::left`].
-    pub left: [f32; 2],
+    /// As [`Paint::doubt_left`].
+    pub doubt_left: DoubtLeft,
 }
 
 impl Paint {
@@ -137,7 +155,7 @@ impl Paint {
     /// Whether it granulates: rated 2 or more of 4.
     #[must_use]
     pub fn granulates(&self) -> bool {
-        self.granulation.is_some_and(|rating| rating >= 2.0)
+        self.granulation.is_some_and(|rating| rating >= GRANULATES)
     }
 
     /// Whether it is transparent: rated 3 or more of 4.

@@ -25,10 +25,10 @@ const LEAST: f64 = 1e-5;
 pub fn pack<'a>(spectra: impl IntoIterator<Item = &'a Spectrum<f64>>) -> Vec<u8> {
     let mut bytes = Vec::new();
     for spectrum in spectra {
-        let mut left = 0.0;
+        let mut owed = 0.0;
         let logs = spectrum.map(|value| {
-            let log = value.max(LEAST).ln() / STEP + left;
-            left = log - log.round();
+            let log = value.max(LEAST).ln() / STEP + owed;
+            owed = log - log.round();
             log.round() as i16
         });
         push_bands(&mut bytes, &logs);

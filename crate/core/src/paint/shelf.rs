@@ -6,18 +6,15 @@ use crate::error::Error;
 use crate::optics::film::Film;
 use crate::optics::spectrum::{BANDS, Spectrum, wavelength};
 use crate::paint::packed::unpack;
-use crate::paint::{Learned, Paint, PaintNumber, Tier};
-use crate::swatches::own_paint::{FIRST_OWN, OwnPaint};
+use crate::paint::{DoubtLeft, FIRST_OWN, Learned, Paint, PaintNumber, Tier};
 use crate::text::decimal;
-
-/// An own paint with its number, and its film where it is one of swatches, as [`OwnPaint::paint`] takes it.
-pub type Own = (PaintNumber, OwnPaint, Option<Film>);
+use crate::text::rows::{self, Rows};
 
 /// Paints in the order of the table, found by key or by number.
 #[derive(Clone, Debug, Default)]
 pub struct Shelf {
     paints: Vec<Paint>,
-    /// Numbers and places of all paints, by number.
+    /// Numbers and indices of all paints, by number.
     numbers: Vec<(PaintNumber, usize)>,
 }
 
@@ -40,14 +37,15 @@ impl Shelf {
     /// Names the line and what is wrong there: a missing column, a value out
     /// of range, a number or key that stands twice.
     pub fn from_csv(text: &str) -> Result<Self, Error> {
-        let mut reader = csv::ReaderBuilder::new().comment(Some(b'#')).from_reader(text.as_bytes());
-        let header = reader.headers().map_err(|e| Error::table(0, e.to_string()))?.clone();
-        let columns: Vec<&str> = header.iter().collect();
+        let is_comment = |row: &rows::Row<'_>| row.cells.first().is_some_and(|cell| cell.starts_with('#'));
+        let mut rows = Rows::new(text, b',').filter(|row| !row.as_ref().is_ok_and(is_comment));
+        let header = rows.next().ok_or_else(|| Error::table(0, "no header"))??;
+        let columns: Vec<&str> = header.cells.iter().map(AsRef::as_ref).collect();
         let mut shelf = Self::default();
-        for record in reader.records() {
-            let record = record.map_err(|e| Error::table(0, e.to_string()))?;
-            let line = record.position().map_or(0, |position| position.line() as usize);
-            let row = Row { columns: &columns, cells: &record.iter().collect::<Vec<_>>(), line };
+        for row in rows {
+            let rows::Row { line, cells } = row?;
+            let cells: Vec<&str> = cells.iter().map(AsRef::as_ref).collect();
+            let row = Row { columns: &columns, cells: &cells, line };
             let mut paint = row.paint()?;
             (paint.film.k, paint.film.s) = (row.spectrum('k')?, row.spectrum('s')?);
             shelf.add(paint, line)?;
@@ -93,48 +91,48 @@ impl Shelf {
     ///
     /// [`Error::UnknownPaint`] where the shelf has none.
     pub fn get(&self, number: PaintNumber) -> Result<&Paint, Error> {
-        let place = self.place(number).map_err(|_| Error::UnknownPaint(format!("number {number}")))?;
-        Ok(&self.paints[self.numbers[place].1])
+        let index = self.index(number).map_err(|_| Error::UnknownPaint(format!("number {number}")))?;
+        Ok(&self.paints[self.numbers[index].1])
     }
 
     /// Where a number stands among the numbers, else where it would.
-    fn place(&self, number: PaintNumber) -> Result<usize, usize> {
+    fn index(&self, number: PaintNumber) -> Result<usize, usize> {
         self.numbers.binary_search_by_key(&number, |(number, _)| *number)
     }
 
-    /// This shelf with the painter's own paints behind, each with the film of its swatches, and with films that were learned in place of its own.
+    /// This shelf with the painter's own paints behind, and with films that were learned in place of its own.
     ///
     /// # Errors
     ///
     /// A number below [`FIRST_OWN`] for an own paint, a number or name that
-    /// stands twice, [`Error::UnknownPaint`] for a film of a paint that is not there; what
-    /// [`OwnPaint::paint`] refuses.
-    pub fn with(&self, own: &[Own], learned: &[Learned]) -> Result<Self, Error> {
+    /// stands twice, [`Error::UnknownPaint`] for a film of a paint that is not there.
+    pub fn with(&self, own: Vec<Paint>, learned: &[Learned]) -> Result<Self, Error> {
         let mut shelf = self.clone();
-        for (number, paint, film) in own {
-            if *number < FIRST_OWN {
+        for paint in own {
+            let number = paint.number;
+            if number < FIRST_OWN {
                 return Err(Error::Value(format!(
                     "own paints have numbers from {FIRST_OWN} up, not {number}"
                 )));
             }
-            shelf.add(paint.paint(*number, film.as_ref(), self)?, 0)?;
+            shelf.add(paint, 0)?;
         }
-        for Learned { number, film, left } in learned {
-            let place = shelf.place(*number).map_err(|_| Error::UnknownPaint(format!("number {number}")))?;
-            let paint = &mut shelf.paints[shelf.numbers[place].1];
-            (paint.film, paint.left) = (film.clone(), *left);
+        for Learned { number, film, doubt_left } in learned {
+            let index = shelf.index(*number).map_err(|_| Error::UnknownPaint(format!("number {number}")))?;
+            let paint = &mut shelf.paints[shelf.numbers[index].1];
+            (paint.film, paint.doubt_left) = (film.clone(), *doubt_left);
         }
         Ok(shelf)
     }
 
     fn add(&mut self, paint: Paint, line: usize) -> Result<(), Error> {
-        let Err(place) = self.place(paint.number) else {
+        let Err(index) = self.index(paint.number) else {
             return Err(Error::table(line, format!("number {} stands twice", paint.number)));
         };
         if self.find(&paint.key).is_ok() {
             return Err(Error::table(line, format!("key \"{}\" stands twice", paint.key)));
         }
-        self.numbers.insert(place, (paint.number, self.paints.len()));
+        self.numbers.insert(index, (paint.number, self.paints.len()));
         self.paints.push(paint);
         Ok(())
     }
@@ -174,7 +172,7 @@ impl Row<'_> {
             tier: Tier::parse(self.text("tier")?).ok_or_else(|| self.fault("tier", "a provenance tier"))?,
             source: text("source")?,
             film: Film { strength: self.strength()?, ..Film::CLEAR },
-            left: [1.0; 2],
+            doubt_left: DoubtLeft::ALL,
         })
     }
 
@@ -247,14 +245,16 @@ mod tests {
     #[test]
     fn own_paints_stand_behind_and_learned_films_in_place() {
         let shelf = Shelf::built_in();
-        let own =
-            OwnPaint::new("Grey", crate::Origin::Mixture(crate::Recipe::new(&[(1, 1), (3, 1)]).unwrap()))
-                .unwrap();
+        let own = |number| Paint { number, key: "own:grey".into(), ..shelf.get(3).unwrap().clone() };
         let twice = Film { strength: 2.0, ..shelf.get(1).unwrap().film.clone() };
         let with = shelf
             .with(
-                &[(FIRST_OWN, own.clone(), None)],
-                &[Learned { number: 1, film: twice.clone(), left: [0.5; 2] }],
+                vec![own(FIRST_OWN)],
+                &[Learned {
+                    number: 1,
+                    film: twice.clone(),
+                    doubt_left: DoubtLeft { alone: 0.5, mixed: 0.5 },
+                }],
             )
             .unwrap();
         assert_eq!(
@@ -262,12 +262,13 @@ mod tests {
             (twice.clone(), FIRST_OWN)
         );
         assert_eq!(with.paints().len(), shelf.paints().len() + 1);
-        assert!(shelf.with(&[(7, own.clone(), None)], &[]).is_err());
+        assert!(shelf.with(vec![own(7)], &[]).is_err());
+        assert!(shelf.with(vec![own(FIRST_OWN), own(FIRST_OWN + 1)], &[]).is_err(), "one name, two paints");
         assert!(
-            shelf.with(&[(FIRST_OWN, own.clone(), None), (FIRST_OWN + 1, own, None)], &[]).is_err(),
-            "one name, two paints"
+            shelf
+                .with(vec![], &[Learned { number: FIRST_OWN, film: twice, doubt_left: DoubtLeft::ALL }])
+                .is_err()
         );
-        assert!(shelf.with(&[], &[Learned { number: FIRST_OWN, film: twice, left: [1.0; 2] }]).is_err());
     }
 
     #[test]

@@ -6,15 +6,9 @@
 //! grain and stain show in full as soon as a third of the mix has them.
 
 use crate::paint::Paint;
-
-/// Rating from which a paint granulates.
-pub const GRANULATES: f32 = 2.0;
-
-/// Rating from which a paint stains.
-pub const STAINS: f32 = 3.0;
-
-/// Granulation below which a paint lies smooth.
-const SMOOTH: f32 = 1.0;
+use crate::paint::rating::{
+    GRANULATES, GRANULATION_WORDS, LIGHTFAST, SMOOTH, STAINING_WORDS, STAINS, TRANSPARENCY_WORDS, word,
+};
 
 /// Share of the masstones from which a paint's grain or stain shows in full.
 const FULL_SAY: f32 = 1.0 / 3.0;
@@ -93,11 +87,11 @@ impl Texture {
                 short(settles),
                 short(stains),
             )),
-            None => words.extend(self.granulation.map(|rating| word(GRAIN, rating).to_owned())),
+            None => words.extend(self.granulation.map(grain)),
         }
         let told = [
-            self.transparency.map(|rating| word(COVER, rating)),
-            self.staining.map(|rating| word(STAIN, rating)),
+            self.transparency.map(|rating| word(TRANSPARENCY_WORDS, rating)),
+            self.staining.map(|rating| word(STAINING_WORDS, rating)),
             self.lightfastness.map(lasting),
         ];
         words.extend(told.into_iter().flatten().map(str::to_owned));
@@ -123,8 +117,8 @@ fn says<'a>(parts: &[(&'a Paint, f32)]) -> Vec<(&'a Paint, f32)> {
         .filter(|(_, volume)| volume.is_finite() && *volume > 0.0)
         .map(|(paint, volume)| (*paint, volume * paint.film.strength))
         .collect();
-    let total: f32 = masstones.iter().map(|(_, own)| own).sum();
-    masstones.into_iter().map(|(paint, own)| (paint, own / total)).collect()
+    let total: f32 = masstones.iter().map(|(_, masstone)| masstone).sum();
+    masstones.into_iter().map(|(paint, masstone)| (paint, masstone / total)).collect()
 }
 
 /// The grainiest and the most staining of the paints that part, if any do.
@@ -149,22 +143,16 @@ fn short(name: &str) -> &str {
     name.split(',').next().unwrap_or(name)
 }
 
-const GRAIN: [&str; 5] =
-    ["lies smooth", "hardly granulates", "granulates a little", "granulates", "granulates strongly"];
-
-const COVER: [&str; 5] = ["opaque", "semi-opaque", "semi-transparent", "transparent", "very transparent"];
-
-const STAIN: [&str; 5] = ["lifts well", "lifts", "stains a little", "stains", "stains strongly"];
-
-/// The word for a rating of 0 to 4.
-fn word(words: [&'static str; 5], rating: f32) -> &'static str {
-    words[(rating.max(0.0).round() as usize).min(4)]
+/// Granulation in a sentence.
+fn grain(rating: f32) -> String {
+    let grain = word(GRANULATION_WORDS, rating);
+    if grain == GRANULATION_WORDS[0] { format!("lies {grain}") } else { grain.to_owned() }
 }
 
 /// Blue Wool 7 and 8 are called excellent, 6 good, 4 and 5 fair, less fugitive.
 fn lasting(lightfastness: f32) -> &'static str {
     match lightfastness {
-        grade if grade >= 7.0 => "lightfast",
+        grade if grade >= LIGHTFAST => "lightfast",
         grade if grade >= 6.0 => "fairly lightfast",
         grade if grade >= 4.0 => "fades in time",
         _ => "fugitive",

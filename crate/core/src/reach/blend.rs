@@ -17,11 +17,11 @@ const TRIPLE_BASE: f32 = 3.0;
 const TRIPLE_POWERS: i32 = 3;
 
 /// Most parts of one paint in a recipe of a reach.
-pub(crate) const MOST_PARTS: u16 = u8::MAX as u16;
+pub(crate) const MOST_BLEND_PARTS: u16 = u8::MAX as u16;
 
-/// Whole parts of one to three of a reach's paints, by their place in the kit.
+/// Whole parts of one to three of a reach's paints, by their index in the kit.
 ///
-/// Unused places have no parts and repeat the first paint.
+/// Unused entries have no parts and repeat the first paint.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Blend {
     pub(crate) paints: [u8; 3],
@@ -33,7 +33,7 @@ impl Blend {
         let mut blend = Self { paints: [paints[0]; 3], parts: [0; 3] };
         for (i, (paint, count)) in paints.iter().zip(parts).enumerate() {
             blend.paints[i] = *paint;
-            blend.parts[i] = (*count).min(MOST_PARTS) as u8;
+            blend.parts[i] = (*count).min(MOST_BLEND_PARTS) as u8;
         }
         blend
     }

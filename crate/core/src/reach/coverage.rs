@@ -1,18 +1,20 @@
-//! Coverage: which colours of a place a kit reaches, and which only by one of its paints.
+//! Coverage: which of the colours aimed at a kit reaches, and which only by one of its paints.
 
 use wide::f32x4;
 
 use crate::colour::cells::{ALL_CELLS, cell_of, runs};
 use crate::colour::ellipsoid::Ellipsoid;
-use crate::colour::{Lab, narrow_ciede2000};
+use crate::colour::{Lab, delta_e};
 use crate::error::Error;
-use crate::kit::targets::Place;
+use crate::kit::targets::Targets;
 use crate::numeric::descent::{Trial, descend, powers};
 use crate::numeric::sort::order;
 use crate::optics::film::Film;
+use crate::optics::view::{THINNEST, View};
 use crate::paint::PaintNumber;
 use crate::reach::blend::Blend;
 use crate::reach::{LOADS, Reach};
+use crate::text::limits::counted;
 
 /// CIEDE2000 within which a colour counts as reached: as good as the same, and close.
 pub const LIMITS: [f32; 2] = [2.0, 5.0];
@@ -29,7 +31,7 @@ const LOOK: f32 = 6.0;
 /// Trials of a refinement.
 const STEPS: usize = 4;
 
-/// What a kit reaches of a place.
+/// What a kit reaches of some targets.
 ///
 /// A colour is reached within a limit if a single, a pair or a triple of the kit
 /// comes so near, at the best load and ratio: the nearest mix of the reach is
@@ -45,37 +47,32 @@ pub struct Coverage {
     needs: Vec<[PaintSet; 2]>,
 }
 
-/// Paints by their place in the kit, one bit each.
+/// Paints by their index in the kit, one bit each.
 type PaintSet = u128;
 
 /// No set reaches the colour: more paints in common than any set has.
 const UNREACHED: PaintSet = PaintSet::MAX;
 
 impl Coverage {
-    /// What `reach` covers of a place.
+    /// What `reach` covers of some targets.
     ///
     /// # Errors
     ///
     /// More than [`MOST_COVERING`] paints.
-    pub fn new(reach: &Reach, place: &Place) -> Result<Self, Error> {
-        if reach.paints().len() > MOST_COVERING {
-            return Err(Error::Value(format!(
-                "{} paints: a coverage spans at most {MOST_COVERING}",
-                reach.paints().len()
-            )));
-        }
+    pub fn new(reach: &Reach, targets: &Targets) -> Result<Self, Error> {
+        counted(reach.paints().len(), 0..=MOST_COVERING, "paints", "a coverage spans")?;
         let mut search = Search::new(reach);
-        let needs = place.colours().iter().map(|colour| search.needs(*colour)).collect();
-        Ok(Self { paints: reach.paints().to_vec(), weights: place.weights().to_vec(), needs })
+        let needs = targets.colours().iter().map(|colour| search.needs(*colour)).collect();
+        Ok(Self { paints: reach.paints().to_vec(), weights: targets.weights().to_vec(), needs })
     }
 
-    /// Part of the place, by weight, reached within each of the [`LIMITS`]; 0 to 1.
+    /// Part of the targets, by weight, reached within each of the [`LIMITS`]; 0 to 1.
     #[must_use]
     pub fn reached(&self) -> [f32; 2] {
         self.share(|needs| needs != UNREACHED)
     }
 
-    /// Part of the place that is reached with this paint and not without it; 0 to 1.
+    /// Part of the targets that is reached with this paint and not without it; 0 to 1.
     #[must_use]
     pub fn lost_without(&self, paint: PaintNumber) -> [f32; 2] {
         match self.paints.iter().position(|known| *known == paint) {
@@ -84,7 +81,7 @@ impl Coverage {
         }
     }
 
-    /// Whether a colour, by its place in the place, is reached within each of the [`LIMITS`].
+    /// Whether a target, by its index, is reached within each of the [`LIMITS`].
     #[must_use]
     pub fn reaches(&self, colour: usize) -> Option<[bool; 2]> {
         self.needs.get(colour).map(|needs| needs.map(|needs| needs != UNREACHED))
@@ -166,10 +163,10 @@ impl<'a> Search<'a> {
             self.gather(&ellipsoid, look);
             let squared = |set: u32| self.nearest[set as usize].map_or(f32::MAX, |n| n.squared);
             let found = order(self.found.drain(..).map(|set| (squared(set), set)).collect());
-            self.narrow(&mut needs, colour, &found, |nearest| nearest.lab);
+            self.tighten(&mut needs, colour, &found, |nearest| nearest.lab);
             // What serves as it is comes first: a set that would only tell the same need not be refined.
             if look == LOOK {
-                self.narrow(&mut needs, colour, &found, |nearest| self.refined(nearest, &ellipsoid));
+                self.tighten(&mut needs, colour, &found, |nearest| self.refined(nearest, &ellipsoid));
             }
             for set in &found {
                 self.nearest[*set as usize] = None;
@@ -182,12 +179,12 @@ impl<'a> Search<'a> {
     }
 
     /// Narrows what the sets that reach a colour have in common by some sets, each by a mix of its own.
-    fn narrow(&self, needs: &mut [PaintSet; 2], colour: Lab, found: &[u32], mix: impl Fn(&Entry) -> Lab) {
+    fn tighten(&self, needs: &mut [PaintSet; 2], colour: Lab, found: &[u32], mix: impl Fn(&Entry) -> Lab) {
         for set in found {
             let paints = self.sets[*set as usize];
             let settled = needs.iter().all(|needs| needs & paints == *needs);
             let (false, Some(nearest)) = (settled, &self.nearest[*set as usize]) else { continue };
-            let error = narrow_ciede2000(mix(&nearest.entry), colour);
+            let error = delta_e(mix(&nearest.entry), colour);
             for (needs, limit) in needs.iter_mut().zip(LIMITS) {
                 if error <= limit {
                     *needs &= paints;
@@ -248,7 +245,7 @@ pub(crate) fn refine(
     parts: &[f32],
     load: f32,
     lab: Lab,
-    view: &crate::View,
+    view: &View,
     ellipsoid: &Ellipsoid,
 ) -> Lab {
     let mut start = [0.0; 3];
@@ -261,7 +258,7 @@ pub(crate) fn refine(
         let masstones = powers(logs);
         let load = masstones[..films.len()].iter().sum::<f32>();
         let shares = films.iter().zip(masstones).map(|(film, masstones)| (*film, masstones / load));
-        view.colour(&Film::blend(shares), load.clamp(crate::THINNEST, 1.0))
+        view.colour(&Film::blend(shares), load.clamp(THINNEST, 1.0))
     };
     let enough = LIMITS[0] * LIMITS[0] * 0.8;
     let trial = |at: [f32; 3], lab: Lab| Trial { at, miss: ellipsoid.parts(lab), found: lab };
@@ -299,7 +296,7 @@ mod tests {
 
     fn coverage(paints: &[PaintNumber]) -> Coverage {
         let view = View::new(&Stock::BrightWhite.paper(), Light::D65);
-        Coverage::new(&Reach::new(paints, Shelf::built_in(), &view).unwrap(), &Place::gamut()).unwrap()
+        Coverage::new(&Reach::new(paints, Shelf::built_in(), &view).unwrap(), &Targets::gamut()).unwrap()
     }
 
     fn some_paints(count: std::ops::Range<usize>) -> impl Strategy<Value = Vec<PaintNumber>> {
@@ -344,8 +341,8 @@ mod tests {
             let view = View::new(&Stock::BrightWhite.paper(), Light::D65);
             let reach = Reach::new(&paints, Shelf::built_in(), &view).unwrap();
             let found = coverage(&paints);
-            for (i, colour) in Place::gamut().colours().iter().enumerate() {
-                let nearest = reach.mixes().map(|mix| narrow_ciede2000(mix.lab(), *colour)).fold(f32::INFINITY, f32::min);
+            for (i, colour) in Targets::gamut().colours().iter().enumerate() {
+                let nearest = reach.mixes().map(|mix| delta_e(mix.lab(), *colour)).fold(f32::INFINITY, f32::min);
                 let reached = found.reaches(i).unwrap();
                 for (reached, limit) in reached.into_iter().zip(LIMITS) {
                     // Among mixes that the ellipsoid ranks otherwise than CIEDE2000 does: 0.7 held for 1800 kits.

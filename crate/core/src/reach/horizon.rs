@@ -7,6 +7,7 @@ use crate::optics::view::View;
 use crate::paint::PaintNumber;
 use crate::paint::shelf::Shelf;
 use crate::reach::Reach;
+use crate::text::limits::counted;
 
 /// Part of the farthest reach of any paint near its angle that a paint must have to count as outer.
 const OUTER: f32 = 0.9;
@@ -23,24 +24,22 @@ const NEAR: f32 = 20.0;
 ///
 /// None for a shelf of at most 255 outer paints.
 pub fn horizon(shelf: &Shelf, view: &View) -> Result<Outline, Error> {
-    let places: Vec<(PaintNumber, WheelPoint)> = shelf
+    let points: Vec<(PaintNumber, WheelPoint)> = shelf
         .paints()
         .iter()
-        .map(|paint| (paint.number, view.place(&paint.film, view.strongest_load(&paint.film))))
+        .map(|paint| (paint.number, view.wheel_point(&paint.film, view.strongest_load(&paint.film))))
         .collect();
     let apart = |a: f32, b: f32| ((a - b + 540.0).rem_euclid(360.0) - 180.0).abs();
     let farthest = |angle: f32| {
-        let near = places.iter().filter(|(_, place)| apart(place.angle(), angle) <= NEAR);
-        near.map(|(_, place)| place.radius()).fold(0.0, f32::max)
+        let near = points.iter().filter(|(_, point)| apart(point.angle(), angle) <= NEAR);
+        near.map(|(_, point)| point.radius()).fold(0.0, f32::max)
     };
-    let outer: Vec<PaintNumber> = places
+    let outer: Vec<PaintNumber> = points
         .iter()
-        .filter(|(_, place)| place.radius() >= OUTER * farthest(place.angle()))
+        .filter(|(_, point)| point.radius() >= OUTER * farthest(point.angle()))
         .map(|(number, _)| *number)
         .collect();
-    if outer.len() > usize::from(u8::MAX) {
-        return Err(Error::Value(format!("{} outer paints: a horizon spans at most 255", outer.len())));
-    }
+    counted(outer.len(), 0..=255, "outer paints", "a horizon spans")?;
     Ok(Reach::of_pairs(&outer, shelf, view)?.outline())
 }
 
@@ -59,9 +58,9 @@ mod tests {
         for (i, a) in shelf.paints().iter().enumerate() {
             for b in &shelf.paints()[i..] {
                 for (share, load) in [(0.5, 1.0), (0.5, 0.3), (0.1, 0.5), (0.9, 0.5)] {
-                    let place = wheel(view.colour(&Film::between(&a.film, &b.film, share), load));
-                    let radius = horizon.radius(place.angle());
-                    assert!(place.radius() <= radius + 1.5, "{} {}: {radius}", a.key, b.key);
+                    let point = wheel(view.colour(&Film::between(&a.film, &b.film, share), load));
+                    let radius = horizon.radius(point.angle());
+                    assert!(point.radius() <= radius + 1.5, "{} {}: {radius}", a.key, b.key);
                 }
             }
         }

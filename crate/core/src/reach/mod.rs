@@ -19,6 +19,7 @@ use crate::optics::view::{THINNEST, View};
 use crate::paint::PaintNumber;
 use crate::paint::shelf::Shelf;
 use crate::reach::blend::{Blend, blends, sets, sets_of_last};
+use crate::text::limits::counted;
 
 /// Loads at which every recipe of a reach is looked at: masstone, then washes each half as heavy.
 pub const LOADS: [f32; 6] = [1.0, 0.5, 0.25, 0.125, 0.062_5, THINNEST];
@@ -84,9 +85,7 @@ impl Reach {
                 numbers.push(*paint);
             }
         }
-        if numbers.len() > usize::from(u8::MAX) {
-            return Err(Error::Value(format!("{} paints: a reach spans at most {}", numbers.len(), u8::MAX)));
-        }
+        counted(numbers.len(), 0..=255, "paints", "a reach spans")?;
         let films = films(&numbers, shelf)?;
         let sets = sets(films.len() as u8, 3);
         Ok(Self::of_sets(numbers, films, view, &sets))
@@ -111,7 +110,7 @@ impl Reach {
         Ok(Self::of_sets(paints.to_vec(), films, view, &sets))
     }
 
-    /// The masstones of the last of `paints`, alone and in every pair with another, by their places in `paints`.
+    /// The masstones of the last of `paints`, alone and in every pair with another, by their indices in `paints`.
     pub(crate) fn masstones_of_last(
         paints: &[PaintNumber],
         shelf: &Shelf,
@@ -122,7 +121,7 @@ impl Reach {
         Ok(masstones(&films, &sets, view))
     }
 
-    /// The masstones of every pair, by their places in `paints`.
+    /// The masstones of every pair, by their indices in `paints`.
     pub(crate) fn masstones_of_pairs(
         paints: &[PaintNumber],
         shelf: &Shelf,
@@ -167,7 +166,7 @@ impl Reach {
     /// How far out on the wheel it reaches.
     ///
     /// Drawn from the paths of all pairs and the washes of all their ratios, as
-    /// continuous lines, and from the outermost triples. It holds the places of
+    /// continuous lines, and from the outermost triples. It holds the points of
     /// all recipes to within half a unit of the wheel; what lies between their
     /// ratios and loads sticks out by less than one and a half.
     #[must_use]
@@ -183,7 +182,7 @@ impl Reach {
         outline
     }
 
-    /// The outlines of every single paint and of every pair, with the paints' places in the kit.
+    /// The outlines of every single paint and of every pair, with the paints' indices in the kit.
     pub(crate) fn pair_outlines(&self) -> Vec<(Vec<usize>, Outline)> {
         let rows: Vec<Row> =
             self.labs[..self.first_triple()].iter().map(|row| row.map(|lab| wheel(lab).into())).collect();
@@ -191,7 +190,7 @@ impl Reach {
         sets.map(|set| {
             let mut outline = Outline::default();
             for row in &rows[set.clone()] {
-                row.iter().for_each(|place| outline.hold(*place));
+                row.iter().for_each(|point| outline.hold(*point));
                 row.windows(2).for_each(|pair| outline.hold_line(pair[0], pair[1]));
             }
             let paints: Vec<usize> = self.blends[set.start].used().map(|(paint, _)| paint).collect();
@@ -208,7 +207,7 @@ impl Reach {
                 }
                 [paint, ..] => {
                     let film = &self.films[paint];
-                    outline.hold(self.view.place(film, self.view.strongest_load(film)).into());
+                    outline.hold(self.view.wheel_point(film, self.view.strongest_load(film)).into());
                 }
                 [] => {}
             }
@@ -249,7 +248,7 @@ impl Reach {
         (0..self.numbers.len()).map(lost).collect()
     }
 
-    /// Each blend's family among the darks, by its place in [`Hue::ALL`]; one past it near neutral.
+    /// Each blend's family among the darks, by its index in [`Hue::ALL`]; one past it near neutral.
     fn families(&self) -> Vec<usize> {
         self.labs.iter().map(|row| dark_family(row[0]).map_or(Hue::ALL.len(), |hue| hue as usize)).collect()
     }
@@ -362,7 +361,7 @@ fn hold_triples(outline: &mut Outline, rows: &[[Lab; LOADS.len()]]) {
     }
     for (lab, angle, chroma) in polar {
         if let Some(cell) = &cells[Cell::index(lab.l, angle)] {
-            let radius = cell.spot.place.radius() * chroma / cell.chroma.max(f32::MIN_POSITIVE);
+            let radius = cell.spot.point.radius() * chroma / cell.chroma.max(f32::MIN_POSITIVE);
             if radius + GUESS > outline.least_near(cell.spot.angle + angle - cell.angle, turn(chroma)) {
                 outline.hold(wheel(lab).into());
             }
@@ -442,7 +441,7 @@ mod tests {
         let nothing = reach(&[]);
         assert!(nothing.is_empty() && nothing.mixes().next().is_none());
         assert_eq!(nothing.outline(), Outline::default());
-        assert_eq!(nothing.nearest_place(0.0, 0.0, None), None);
+        assert_eq!(nothing.nearest_on_wheel(0.0, 0.0, None), None);
         assert!(nothing.darks().iter().all(|dark| dark.mix.is_none()));
         assert!(Reach::new(&[60_000], Shelf::built_in(), &view()).is_err());
     }
@@ -470,9 +469,9 @@ mod tests {
             let reach = Reach::new(&paints, Shelf::built_in(), &view()).unwrap();
             let outline = reach.outline();
             for mix in reach.mixes() {
-                let place = wheel(mix.lab());
-                let radius = outline.radius(place.angle());
-                prop_assert!(radius + 0.5 >= place.radius(), "{} outside {radius}", place.radius());
+                let point = wheel(mix.lab());
+                let radius = outline.radius(point.angle());
+                prop_assert!(radius + 0.5 >= point.radius(), "{} outside {radius}", point.radius());
             }
         }
 
@@ -481,9 +480,9 @@ mod tests {
             let shelf = Shelf::built_in();
             let outline = Reach::new(&paints, shelf, &view()).unwrap().outline();
             let [a, b] = [0, 1].map(|i| &shelf.get(paints[i]).unwrap().film);
-            let place = view().place(&Film::between(a, b, share), load);
-            let radius = outline.radius(place.angle());
-            prop_assert!(radius + 1.5 >= place.radius(), "{} outside {radius}", place.radius());
+            let point = view().wheel_point(&Film::between(a, b, share), load);
+            let radius = outline.radius(point.angle());
+            prop_assert!(radius + 1.5 >= point.radius(), "{} outside {radius}", point.radius());
         }
 
     }

@@ -1,4 +1,4 @@
-//! The recipe nearest to a place on the wheel.
+//! The recipe nearest to a point of the wheel.
 
 use std::ops::Range;
 
@@ -7,10 +7,10 @@ use crate::mixing::recipe::Recipe;
 use crate::numeric::descent::{self, descend, powers};
 use crate::numeric::sort::in_order;
 use crate::optics::film::Film;
-use crate::reach::blend::{Blend, MOST_PARTS};
+use crate::reach::blend::{Blend, MOST_BLEND_PARTS};
 use crate::reach::{LOADS, Reach};
 
-/// A recipe found for a place on the wheel.
+/// A recipe found for a point of the wheel.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Found {
     /// In whole parts.
@@ -19,31 +19,31 @@ pub struct Found {
     pub load: f32,
     /// Its colour.
     pub lab: Lab,
-    /// How far it lies from the place asked for, in units of the wheel.
+    /// How far it lies from the point asked for, in units of the wheel.
     pub distance: f32,
 }
 
 impl Reach {
-    /// The recipe that stands nearest to a place in the plane of the wheel.
+    /// The recipe that stands nearest to a point in the plane of the wheel.
     ///
     /// At one load if given, as told, else at whichever of the [`LOADS`] serves.
     /// Ratios are refined between those of the reach and rounded to whole parts;
     /// among recipes that are equally near, to half a unit, the one of the fewest
     /// paints and then of the fewest parts is taken. `None` for no paints, or a
-    /// place that is not finite.
+    /// point that is not finite.
     #[must_use]
-    pub fn nearest_place(&self, x: f32, y: f32, load: Option<f32>) -> Option<Found> {
+    pub fn nearest_on_wheel(&self, x: f32, y: f32, load: Option<f32>) -> Option<Found> {
         if !x.is_finite() || !y.is_finite() {
             return None;
         }
-        let search = PlaceSearch { reach: self, x, y };
+        let search = WheelSearch { reach: self, x, y };
         let mut starts = search.starts(load);
         starts = in_order(starts, |start| start.distance);
         let trials: Vec<Trial> = starts.iter().take(REFINED).flat_map(|start| search.refine(start)).collect();
         let least = trials.iter().map(|trial| trial.distance).fold(f32::INFINITY, f32::min);
         let plainest = trials
             .into_iter()
-            .filter(|trial| trial.distance <= least + EQUALLY_NEAR)
+            .filter(|trial| trial.distance <= least + NO_NEARER)
             .min_by_key(|trial| (trial.blend.count(), trial.blend.total(), trial.distance.to_bits()))?;
         let film = plainest.blend.film(self.films());
         Some(Found {
@@ -55,17 +55,17 @@ impl Reach {
     }
 }
 
-/// Sets of paints, each at a load, whose ratios are refined for a place.
+/// Sets of paints, each at a load, whose ratios are refined for a point.
 const REFINED: usize = 16;
 
 /// Trials of a descent.
 const STEPS: usize = 12;
 
 /// Units of the wheel that make no difference to the eye.
-const EQUALLY_NEAR: f32 = 0.5;
+const NO_NEARER: f32 = 0.5;
 
-/// Looks for the recipe nearest to a place in the plane of the wheel.
-struct PlaceSearch<'a> {
+/// Looks for the recipe nearest to a point in the plane of the wheel.
+struct WheelSearch<'a> {
     reach: &'a Reach,
     x: f32,
     y: f32,
@@ -79,7 +79,7 @@ struct Trial {
     distance: f32,
 }
 
-impl PlaceSearch<'_> {
+impl WheelSearch<'_> {
     /// The nearest blend of every set of paints at each load.
     fn starts(&self, load: Option<f32>) -> Vec<Trial> {
         let reach = self.reach;
@@ -132,16 +132,16 @@ impl PlaceSearch<'_> {
         let films = self.reach.films();
         let shares =
             paints.iter().zip(volumes).map(|(paint, volume)| (&films[usize::from(*paint)], volume / total));
-        let place = wheel(self.reach.view().colour(&Film::sum(shares), load));
-        [place.x - self.x, place.y - self.y]
+        let point = wheel(self.reach.view().colour(&Film::sum(shares), load));
+        [point.x - self.x, point.y - self.y]
     }
 
     fn colour(&self, blend: Blend, load: f32) -> Lab {
         self.reach.view().colour(&blend.film(self.reach.films()), load)
     }
 
-    fn distance(&self, place: WheelPoint) -> f32 {
-        (place.x - self.x).hypot(place.y - self.y)
+    fn distance(&self, point: WheelPoint) -> f32 {
+        (point.x - self.x).hypot(point.y - self.y)
     }
 }
 
@@ -152,7 +152,7 @@ fn roundings(volumes: &[f32]) -> Vec<Vec<u16>> {
     let scales = (2..=24).map(|sum| sum as f32 / total).chain((1..=3).map(|parts| parts as f32 / least));
     let mut roundings: Vec<Vec<u16>> = scales
         .map(|scale| {
-            let part = |volume: &f32| (volume * scale).round().clamp(1.0, f32::from(MOST_PARTS)) as u16;
+            let part = |volume: &f32| (volume * scale).round().clamp(1.0, f32::from(MOST_BLEND_PARTS)) as u16;
             volumes.iter().map(part).collect()
         })
         .collect();
@@ -187,33 +187,33 @@ mod tests {
     #[test]
     fn one_load_is_kept_as_given() {
         let reach = Reach::new(&[1, 72, 102], Shelf::built_in(), &view()).unwrap();
-        let found = reach.nearest_place(-10.0, 12.0, Some(0.3)).unwrap();
+        let found = reach.nearest_on_wheel(-10.0, 12.0, Some(0.3)).unwrap();
         assert_eq!(found.load, 0.3);
-        assert_eq!(reach.nearest_place(f32::NAN, 0.0, None), None);
+        assert_eq!(reach.nearest_on_wheel(f32::NAN, 0.0, None), None);
     }
 
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(64))]
 
         #[test]
-        fn a_place_that_was_mixed_is_found_again(paints in some_paints(3..8), share in 0.1f32..0.9, load in 0.1f32..1.0) {
+        fn a_point_that_was_mixed_is_found_again(paints in some_paints(3..8), share in 0.1f32..0.9, load in 0.1f32..1.0) {
             let shelf = Shelf::built_in();
             let reach = Reach::new(&paints, shelf, &view()).unwrap();
             let [a, b] = [0, 1].map(|i| &shelf.get(paints[i]).unwrap().film);
-            let place = view().place(&Film::between(a, b, share), load);
-            let found = reach.nearest_place(place.x, place.y, Some(load)).unwrap();
+            let point = view().wheel_point(&Film::between(a, b, share), load);
+            let found = reach.nearest_on_wheel(point.x, point.y, Some(load)).unwrap();
             prop_assert!(found.distance < 1.5, "{} by {:?}", found.distance, found.recipe);
-            let again = view().place(&found.recipe.film(shelf).unwrap(), load);
-            prop_assert!(((again.x - place.x).hypot(again.y - place.y) - found.distance).abs() < 0.02);
+            let again = view().wheel_point(&found.recipe.film(shelf).unwrap(), load);
+            prop_assert!(((again.x - point.x).hypot(again.y - point.y) - found.distance).abs() < 0.02);
         }
 
         #[test]
         fn no_recipe_of_the_reach_is_nearer_than_what_is_found(paints in some_paints(2..6), x in -40f32..40.0, y in -40f32..40.0) {
             let reach = Reach::new(&paints, Shelf::built_in(), &view()).unwrap();
-            let found = reach.nearest_place(x, y, None).unwrap();
+            let found = reach.nearest_on_wheel(x, y, None).unwrap();
             for mix in reach.mixes() {
-                let place = wheel(mix.lab());
-                prop_assert!(found.distance <= (place.x - x).hypot(place.y - y) + EQUALLY_NEAR + 0.01);
+                let point = wheel(mix.lab());
+                prop_assert!(found.distance <= (point.x - x).hypot(point.y - y) + NO_NEARER + 0.01);
             }
         }
     }

@@ -1,8 +1,9 @@
 //! The next paint: what each paint not in a kit would add to it.
 
+use crate::colour::Lab;
 use crate::colour::hue::Hue;
 use crate::error::Error;
-use crate::kit::targets::Place;
+use crate::kit::targets::Targets;
 use crate::mixing::path::{CrossingKind, Path};
 use crate::numeric::sort::in_order;
 use crate::optics::view::View;
@@ -20,8 +21,8 @@ pub enum Wish<'a> {
     Darks,
     /// Greys with paints that have no neutral partner yet.
     Neutrals,
-    /// More of a place.
-    Place(&'a Place),
+    /// More of some targets.
+    Targets(&'a Targets),
 }
 
 /// A paint that might come next.
@@ -29,13 +30,13 @@ pub enum Wish<'a> {
 pub struct Candidate {
     /// The paint.
     pub paint: PaintNumber,
-    /// What it adds, on the wish's own scale: the mean part of the place gained
+    /// What it adds, on the wish's own scale: the mean part of the targets gained
     /// within both [`LIMITS`], L* taken off all families' darks together, or
     /// paints that gain a neutral partner.
     pub gain: f32,
 }
 
-/// Candidates for [`Wish::Reach`] and [`Wish::Place`] whose triples are looked at too.
+/// Candidates for [`Wish::Reach`] and [`Wish::Targets`] whose triples are looked at too.
 const LEADING: usize = 8;
 
 /// L* that a family without any dark counts as having.
@@ -43,7 +44,7 @@ const NO_DARK: f32 = 60.0;
 
 /// Ranks paints by what they would add to a kit, the most first; paints that add nothing are left out.
 ///
-/// For reach and places the mixes of each candidate with one paint of the kit rank
+/// For reach and targets the mixes of each candidate with one paint of the kit rank
 /// all, and those with two the leading ones; for those the gain is the whole one.
 ///
 /// # Errors
@@ -100,8 +101,8 @@ pub fn next_paints(
             };
             ranked(&gain, &new)
         }
-        Wish::Reach => wider(&reach, &Place::gamut(), shelf, view, &with, &new, &ranked),
-        Wish::Place(place) => wider(&reach, place, shelf, view, &with, &new, &ranked),
+        Wish::Reach => wider(&reach, &Targets::gamut(), shelf, view, &with, &new, &ranked),
+        Wish::Targets(targets) => wider(&reach, targets, shelf, view, &with, &new, &ranked),
     }?;
     found.retain(|candidate| candidate.gain > 0.0);
     Ok(found)
@@ -113,21 +114,21 @@ type Ranked<'a> =
 /// Ranks by what is reached of what the kit leaves out.
 fn wider(
     reach: &Reach,
-    place: &Place,
+    targets: &Targets,
     shelf: &Shelf,
     view: &View,
     with: &dyn Fn(PaintNumber) -> Vec<PaintNumber>,
     new: &[PaintNumber],
     ranked: &Ranked<'_>,
 ) -> Result<Vec<Candidate>, Error> {
-    let known = Coverage::new(reach, place)?;
-    let whole: f32 = place.weights().iter().sum();
+    let known = Coverage::new(reach, targets)?;
+    let whole: f32 = targets.weights().iter().sum();
     let missing: Vec<usize> =
-        (0..place.colours().len()).filter(|i| known.reaches(*i).is_some_and(|within| !within[0])).collect();
+        (0..targets.colours().len()).filter(|i| known.reaches(*i).is_some_and(|within| !within[0])).collect();
     if missing.is_empty() {
         return Ok(Vec::new());
     }
-    let rest = Place::of(missing.iter().map(|i| (place.colours()[*i], place.weights()[*i])));
+    let rest = Targets::of(missing.iter().map(|i| (targets.colours()[*i], targets.weights()[*i])));
     let gain = |paint: PaintNumber, most: usize| -> Result<f32, Error> {
         let found = Coverage::new(&Reach::of_last(&with(paint), shelf, view, most)?, &rest)?;
         let mut gain = 0.0;
@@ -135,7 +136,7 @@ fn wider(
             let within = known.reaches(*i).unwrap_or_default();
             let gained = found.reaches(at).unwrap_or_default();
             let limits = (0..LIMITS.len()).filter(|limit| gained[*limit] && !within[*limit]).count();
-            gain += place.weights()[*i] * limits as f32 / LIMITS.len() as f32;
+            gain += targets.weights()[*i] * limits as f32 / LIMITS.len() as f32;
         }
         Ok(gain / whole)
     };
@@ -147,7 +148,7 @@ fn wider(
 }
 
 /// L* of the darkest mix of every family, and last near neutral.
-fn depths<'a, R: 'a>(mixes: impl Iterator<Item = (Option<Hue>, Option<&'a (R, crate::Lab)>)>) -> Vec<f32> {
+fn depths<'a, R: 'a>(mixes: impl Iterator<Item = (Option<Hue>, Option<&'a (R, Lab)>)>) -> Vec<f32> {
     let mut depths = vec![NO_DARK; Hue::ALL.len() + 1];
     for (hue, mix) in mixes {
         let depth = &mut depths[hue.map_or(Hue::ALL.len(), |hue| hue as usize)];
@@ -187,7 +188,7 @@ mod tests {
         let first = next_paints(&kit, &all, shelf, &view, Wish::Reach).unwrap().swap_remove(0);
         let reached = |kit: &[PaintNumber]| {
             let [near, close] =
-                Coverage::new(&Reach::new(kit, shelf, &view).unwrap(), &Place::gamut()).unwrap().reached();
+                Coverage::new(&Reach::new(kit, shelf, &view).unwrap(), &Targets::gamut()).unwrap().reached();
             0.5 * (near + close)
         };
         let larger: Vec<_> = kit.iter().copied().chain([first.paint]).collect();

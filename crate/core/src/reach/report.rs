@@ -5,7 +5,7 @@ use crate::colour::hue::Hue;
 use crate::colour::outline::{Outline, RAYS};
 use crate::colour::{Lab, WheelPoint, chroma, wheel};
 use crate::error::Error;
-use crate::kit::targets::Place;
+use crate::kit::targets::Targets;
 use crate::mixing::path::{Crossing, CrossingKind, Path};
 use crate::mixing::recipe::Recipe;
 use crate::numeric::sort::in_order;
@@ -60,7 +60,7 @@ pub struct Gap {
     /// Degrees at which it ends, counter-clockwise from there; may pass 360.
     pub to: f32,
     /// Part of the shelf's reach that the kit has at its worst there, 0 to 1.
-    pub reach: f32,
+    pub reached: f32,
     /// The hue families there, the most frequent first.
     pub hues: Vec<Hue>,
 }
@@ -138,7 +138,7 @@ impl Report {
             reach.paints().iter().map(|paint| shelf.get(*paint)).collect::<Result<_, _>>()?;
         let pairs = reach.pair_outlines();
         let outline = reach.outline_of(&pairs);
-        let coverage = Coverage::new(&reach, &Place::gamut())?;
+        let coverage = Coverage::new(&reach, &Targets::gamut())?;
         let neutrals = neutrals(&kit, view)?;
         let worths = worths(&kit, &reach, &pairs, &coverage, &neutrals);
         let weakest = kit.iter().filter_map(|paint| Some((paint.number, paint.lightfastness()?)));
@@ -165,7 +165,7 @@ fn gaps(outline: &Outline, horizon: &Outline) -> Vec<Gap> {
     let gap = |from: usize, to: usize| Gap {
         from: from as f32,
         to: to as f32,
-        reach: (from..=to).map(share).fold(1.0, f32::min),
+        reached: (from..=to).map(share).fold(1.0, f32::min),
         hues: hues_between(from as f32, to as f32),
     };
     // Begun where nothing is wanting, so that no gap is cut in two.
@@ -263,7 +263,7 @@ fn worths(
     let granulating = kit.iter().filter(|paint| paint.granulates()).count();
     let lighter = reach.darks_lost(DEEPER);
     let worth = |(i, paint): (usize, &&Paint)| {
-        let strongest: WheelPoint = view.place(&paint.film, view.strongest_load(&paint.film));
+        let strongest: WheelPoint = view.wheel_point(&paint.film, view.strongest_load(&paint.film));
         let lightness = view.colour(&paint.film, 1.0).l;
         let mut roles = own_roles(paint, primary.contains(&i), &spanned, strongest, lightness);
         roles.extend(neutrals.iter().filter_map(|neutral| match neutral.paints {
@@ -314,7 +314,7 @@ mod tests {
     fn an_empty_kit_lacks_everything() {
         let report = report(&[]);
         assert_eq!(report.reached, [0.0, 0.0]);
-        assert_eq!((report.gaps.len(), report.gaps[0].reach), (1, 0.0));
+        assert_eq!((report.gaps.len(), report.gaps[0].reached), (1, 0.0));
         assert!(report.worths.is_empty() && report.neutrals.is_empty());
         assert!(report.darks.iter().any(|dark| dark.with.is_some()));
     }
@@ -324,7 +324,7 @@ mod tests {
         let report = report(&["py154", "pr254", "pbr7-burnt-sienna"]);
         let widest = report.gaps.iter().max_by(|a, b| (a.to - a.from).total_cmp(&(b.to - b.from))).unwrap();
         assert!(widest.hues.contains(&Hue::Blue) || widest.hues.contains(&Hue::BlueGreen), "{widest:?}");
-        assert!(widest.reach < GAP);
+        assert!(widest.reached < GAP);
     }
 
     #[test]

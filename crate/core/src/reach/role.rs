@@ -50,7 +50,7 @@ pub(crate) fn primaries(reach: &Reach, outlines: &[(Vec<usize>, Outline)]) -> Ve
     best.1
 }
 
-/// Roles that a paint's own place gives it, its primaries and their outline known.
+/// Roles that where a paint stands gives it, its primaries and their outline known.
 pub(crate) fn own_roles(
     paint: &Paint,
     is_primary: bool,

@@ -1,6 +1,6 @@
 //! Substitutes: what may stand in for a paint, and how near it comes.
 
-use crate::colour::{Lab, narrow_ciede2000};
+use crate::colour::{Lab, delta_e};
 use crate::error::Error;
 use crate::mixing::recipe::Recipe;
 use crate::numeric::sort::in_order;
@@ -10,6 +10,7 @@ use crate::paint::PaintNumber;
 use crate::paint::shelf::Shelf;
 use crate::reach::Reach;
 use crate::reach::blend::Blend;
+use crate::text::limits::counted;
 
 /// Mean CIEDE2000 up to which two paints are alike: the spread of makers' paints of one name.
 ///
@@ -71,14 +72,12 @@ pub fn substitute(
     let mut owned: Vec<PaintNumber> = owned.iter().copied().filter(|own| *own != paint).collect();
     owned = in_order(owned, |own| f32::from(*own));
     owned.dedup();
-    if owned.len() > usize::from(u8::MAX) {
-        return Err(Error::Value(format!("{} paints: at most 255 are compared", owned.len())));
-    }
+    counted(owned.len(), 0..=255, "paints", "a comparison spans")?;
     let singles = owned.iter().map(|own| compare(Recipe::paint(*own))).collect::<Result<_, Error>>()?;
     let mut best: Vec<Substitute> = nearest(singles).into_iter().collect();
     let mut ranked: Vec<(f32, Blend)> = Reach::masstones_of_pairs(&owned, shelf, view)?
         .into_iter()
-        .map(|(blend, lab)| (narrow_ciede2000(lab, wanted.alone[0]), blend))
+        .map(|(blend, lab)| (delta_e(lab, wanted.alone[0]), blend))
         .collect();
     ranked = in_order(ranked, |(distance, _)| *distance);
     let nearest_pairs = ranked.into_iter().take(TRIED);
@@ -127,7 +126,7 @@ impl Profile {
 }
 
 fn mean(a: &[Lab], b: &[Lab]) -> f32 {
-    a.iter().zip(b).map(|(a, b)| narrow_ciede2000(*a, *b)).sum::<f32>() / a.len() as f32
+    a.iter().zip(b).map(|(a, b)| delta_e(*a, *b)).sum::<f32>() / a.len() as f32
 }
 
 #[cfg(test)]

@@ -6,3 +6,4 @@ pub(crate) mod measurement;
 pub(crate) mod own_paint;
 pub(crate) mod record;
 pub(crate) mod swatched;
+pub(crate) mod teaching;

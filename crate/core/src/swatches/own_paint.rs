@@ -3,19 +3,18 @@
 use crate::colour::hue::{Hue, NEAR_GREY};
 use crate::colour::{Lab, chroma};
 use crate::error::Error;
-use crate::kit::KitPaper;
+use crate::mixing::load::Load;
 use crate::mixing::recipe::Recipe;
 use crate::optics::film::Film;
 use crate::optics::observer::Light;
+use crate::optics::paper::{KitPaper, Stock};
 use crate::optics::spectrum::{BANDS, Spectrum, from_fn};
+use crate::optics::view::View;
 use crate::paint::shelf::Shelf;
-use crate::paint::{Paint, PaintNumber, Tier};
+use crate::paint::{DoubtLeft, FIRST_OWN, Paint, PaintNumber, Tier};
 use crate::swatches::calibrate::Seen;
 use crate::text::decimal::Decimal;
 use crate::text::words::{clean, cut, short_line};
-
-/// First number of a painter's own paint; those below belong to the built-in shelf.
-pub const FIRST_OWN: PaintNumber = 4096;
 
 /// Longest name of an own paint, in characters.
 pub const LONGEST_PAINT_NAME: usize = 40;
@@ -93,17 +92,26 @@ impl Patch {
 /// What a painter's own paint was made from.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Origin {
-    /// Swatches of it alone on a paper: masstone, and a wash at a load in quarter octaves.
+    /// Swatches of it alone on a paper: masstone, and perhaps a wash.
     Swatches {
         /// The paper they lie on.
         paper: KitPaper,
         /// As heavy as the paint is painted out: load 1.
         masstone: Patch,
         /// Thinned with water.
-        wash: Option<(Patch, i8)>,
+        wash: Option<Wash>,
     },
     /// A mixture of paints of the built-in shelf, filled as one.
     Mixture(Recipe),
+}
+
+/// A swatch thinned with water.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Wash {
+    /// How much lies on the paper: below masstone.
+    pub load: Load,
+    /// What was seen of it.
+    pub patch: Patch,
 }
 
 /// A painter's own paint.
@@ -176,14 +184,14 @@ impl OwnPaint {
     pub fn new(name: &str, origin: Origin) -> Result<Self, Error> {
         let name = short_line(name, "a paint's name", LONGEST_PAINT_NAME)?;
         if name.is_empty() {
-            return Err(Error::Value("a paint needs a name".into()));
+            return Err(Error::Refused("a paint needs a name"));
         }
         match &origin {
             Origin::Mixture(recipe) if recipe.parts().iter().any(|(paint, _)| *paint >= FIRST_OWN) => {
-                return Err(Error::Value("a mixture is made of paints of the built-in shelf".into()));
+                return Err(Error::Refused("a mixture is made of paints of the built-in shelf"));
             }
-            Origin::Swatches { wash: Some((_, stop)), .. } if !(-20..0).contains(stop) => {
-                return Err(Error::Value("a wash is thinner than masstone, down to 1/32 of it".into()));
+            Origin::Swatches { wash: Some(wash), .. } if wash.load >= Load::MASSTONE => {
+                return Err(Error::Refused("a wash is thinner than masstone, down to 1/32 of it"));
             }
             _ => {}
         }
@@ -306,7 +314,7 @@ impl OwnPaint {
             tier: Tier::Swatched,
             source: String::new(),
             film: Film::CLEAR,
-            left: [1.0; 2],
+            doubt_left: DoubtLeft::ALL,
         };
         let mut paint = match &self.origin {
             Origin::Swatches { masstone, wash, .. } => {
@@ -327,9 +335,9 @@ impl OwnPaint {
         Ok(paint)
     }
 
-    fn of_swatches(blank: Paint, masstone: &Patch, wash: Option<&(Patch, i8)>, film: &Film) -> Paint {
+    fn of_swatches(blank: Paint, masstone: &Patch, wash: Option<&Wash>, film: &Film) -> Paint {
         let is_measured = |patch: &Patch| matches!(patch, Patch::Measured(_));
-        let measured = is_measured(masstone) && wash.is_none_or(|(patch, _)| is_measured(patch));
+        let measured = is_measured(masstone) && wash.is_none_or(|wash| is_measured(&wash.patch));
         let lab = masstone.seen().lab();
         Paint {
             hue: hue_word(Lab::new(lab.l as f32, lab.a as f32, lab.b as f32)).to_owned(),
@@ -350,8 +358,8 @@ impl OwnPaint {
             parts.iter().map(|paint| rating(paint)).collect::<Option<Vec<_>>>()?.into_iter().reduce(f32::max)
         };
         let film = recipe.film(shelf)?;
-        let paper = crate::Stock::BrightWhite.paper();
-        let colour = crate::View::new(&paper, Light::D65).colour(&film, 1.0);
+        let paper = Stock::BrightWhite.paper();
+        let colour = View::new(&paper, Light::D65).colour(&film, 1.0);
         let mut cautions: Vec<&str> =
             parts.iter().map(|paint| paint.caution.as_str()).filter(|text| !text.is_empty()).collect();
         cautions.dedup();
@@ -391,7 +399,6 @@ fn hue_word(lab: Lab) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::Stock;
 
     fn swatches(masstone: Lab<f64>) -> Origin {
         Origin::Swatches {
@@ -475,7 +482,7 @@ mod tests {
         );
         let film = own.film_of_swatches(shelf).unwrap();
         let paint = own.paint(FIRST_OWN, film.as_ref(), shelf).unwrap();
-        let view = crate::View::new(&Stock::Cream.paper(), Light::D65);
+        let view = View::new(&Stock::Cream.paper(), Light::D65);
         let found = view.colour(&paint.film, 1.0);
         let found = Lab::new(found.l.into(), found.a.into(), found.b.into());
         assert!(crate::colour::ciede2000(found, wanted) < 0.5, "{found:?}");

@@ -2,21 +2,18 @@
 
 use crate::colour::Lab;
 use crate::error::Error;
-use crate::kit::KitPaper;
+use crate::mixing::load::Load;
 use crate::mixing::recipe::Recipe;
+use crate::optics::paper::KitPaper;
 use crate::swatches::calibrate::Seen;
 use crate::swatches::measurement::check;
-use crate::text::decimal::Decimal;
-use crate::text::words::{clean_line, cut};
+use crate::text::words::{clean_line, cut, short_line};
 
 /// Most records of a log.
 pub const MOST_RECORDS: usize = 500;
 
 /// Longest note in characters.
 pub const LONGEST_NOTE: usize = 200;
-
-/// Least and largest load, as a puddle's.
-const LOAD: [f32; 2] = [1.0 / 32.0, 4.0];
 
 /// A painted and measured swatch, with when and on what. Built by [`Record::new`], so that its limits hold.
 #[derive(Clone, Debug, PartialEq)]
@@ -34,8 +31,8 @@ impl Record {
     ///
     /// # Errors
     ///
-    /// [`Error::Value`] for a load that is not within 1/32 and 4; for L*, a*, b* or a
-    /// reflectance that no meter reads of a surface.
+    /// [`Error::Load`] for a load that is not within 1/32 and 4; [`Error::OutOfRange`]
+    /// for L*, a*, b* or a reflectance that no meter reads of a surface.
     ///
     /// ```
     /// use washpath_core::{KitPaper, Lab, Recipe, Record, Stock, calibrate::Seen};
@@ -48,10 +45,10 @@ impl Record {
     /// # Ok::<(), washpath_core::Error>(())
     /// ```
     pub fn new(recipe: Recipe, load: f32, seen: Seen, paper: KitPaper) -> Result<Self, Error> {
-        if !(LOAD[0]..=LOAD[1]).contains(&load) {
-            return Err(Error::Value(format!("load {}: a record's is within 1/32 and 4", Decimal(load))));
+        if !Load::RANGE.contains(&load) {
+            return Err(Error::Load { load, of: "a record" });
         }
-        check(&seen).map_err(Error::Value)?;
+        check(&seen)?;
         Ok(Self { recipe, load, seen, paper, date: String::new(), note: String::new() })
     }
 
@@ -73,13 +70,9 @@ impl Record {
     ///
     /// # Errors
     ///
-    /// [`Error::Value`] for a note longer than [`LONGEST_NOTE`] characters.
+    /// [`Error::TooLong`] for a note longer than [`LONGEST_NOTE`] characters.
     pub fn with_note(self, note: &str) -> Result<Self, Error> {
-        let note = clean_line(note);
-        if note.chars().count() > LONGEST_NOTE {
-            return Err(Error::Value(format!("the note is longer than {LONGEST_NOTE} characters")));
-        }
-        Ok(Self { note, ..self })
+        Ok(Self { note: short_line(&clean_line(note), "the note", LONGEST_NOTE)?, ..self })
     }
 
     /// What was mixed.
@@ -149,6 +142,7 @@ mod tests {
     use super::*;
     use crate::optics::paper::Stock;
     use crate::optics::spectrum::BANDS;
+    use crate::text::decimal::Decimal;
 
     fn record(load: f32, seen: Seen) -> Result<Record, Error> {
         Record::new(Recipe::paint(1), load, seen, KitPaper::Stock(Stock::Cream))

@@ -50,8 +50,7 @@ impl OwnPaint {
     pub fn film_of_swatches(&self, shelf: &Shelf) -> Result<Option<Film>, Error> {
         let Origin::Swatches { paper, masstone, wash } = self.origin() else { return Ok(None) };
         let mut swatches = vec![(1.0, masstone.seen())];
-        let load = |stop: i8| (0.25 * f64::from(stop)).exp2();
-        swatches.extend(wash.as_ref().map(|(patch, stop)| (load(*stop), patch.seen())));
+        swatches.extend(wash.as_ref().map(|wash| (f64::from(wash.load.value()), wash.patch.seen())));
         film_of_swatches(&swatches, &paper.paper()?, shelf.paints()).map(Some)
     }
 }
@@ -81,7 +80,7 @@ fn film_of_swatches(swatches: &[(f64, Seen)], paper: &Paper, known: &[Paint]) ->
     let weights: Vec<f64> = bent.iter().map(|(.., cost)| (0.5 * (least - cost) / WILLING).exp()).collect();
     let total: f64 = weights.iter().sum();
     if total <= 0.0 || swatches.is_empty() {
-        return Err(Error::Value("a paint needs a swatch, and paints to be like".into()));
+        return Err(Error::Refused("a paint needs a swatch, and paints to be like"));
     }
     let mean = |log: &dyn Fn(&Curves, f64) -> f64| -> f64 {
         let parts = bent.iter().zip(&weights);

@@ -59,20 +59,20 @@ impl Row<'_> {
 pub(crate) struct Rows<'a> {
     text: &'a str,
     separator: u8,
-    next: Place,
+    next: Cursor,
     /// Where the last row began.
-    last: Place,
+    last: Cursor,
 }
 
 #[derive(Clone, Copy)]
-struct Place {
+struct Cursor {
     byte: usize,
     line: usize,
 }
 
 impl<'a> Rows<'a> {
     pub(crate) fn new(text: &'a str, separator: u8) -> Self {
-        let start = Place { byte: if text.starts_with('\u{feff}') { 3 } else { 0 }, line: 1 };
+        let start = Cursor { byte: if text.starts_with('\u{feff}') { 3 } else { 0 }, line: 1 };
         Self { text, separator, next: start, last: start }
     }
 
@@ -218,10 +218,10 @@ fn line_ends(text: &str) -> usize {
 
 /// Where the next mark stands that is not doubled.
 pub(crate) fn closing(text: &str, mark: char) -> Option<usize> {
-    let mut marks = text.match_indices(mark).map(|(place, _)| place).peekable();
-    while let Some(place) = marks.next() {
-        if marks.next_if_eq(&(place + 1)).is_none() {
-            return Some(place);
+    let mut marks = text.match_indices(mark).map(|(at, _)| at).peekable();
+    while let Some(at) = marks.next() {
+        if marks.next_if_eq(&(at + 1)).is_none() {
+            return Some(at);
         }
     }
     None

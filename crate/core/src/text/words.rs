@@ -55,10 +55,10 @@ pub(crate) fn cut(text: &str) -> String {
 }
 
 /// [`one_line`], refused where it has more than `most` characters; `what` names it.
-pub(crate) fn short_line(text: &str, what: &str, most: usize) -> Result<String, Error> {
+pub(crate) fn short_line(text: &str, what: &'static str, most: usize) -> Result<String, Error> {
     let line = one_line(text);
     if line.chars().count() > most {
-        return Err(Error::Value(format!("{what} is longer than {most} characters")));
+        return Err(Error::TooLong { what, most });
     }
     Ok(line)
 }

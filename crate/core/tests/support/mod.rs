@@ -1,4 +1,4 @@
-//! Reads the reference tables in tests/reference at the top of the repository.
+//! Reads the reference tables in tests/reference.
 
 use std::collections::HashMap;
 
@@ -26,7 +26,7 @@ impl Row {
 
 /// All rows of a table.
 pub fn table(name: &str) -> Vec<Row> {
-    let path = format!("{}/../../tests/reference/{name}", env!("CARGO_MANIFEST_DIR"));
+    let path = format!("{}/tests/reference/{name}", env!("CARGO_MANIFEST_DIR"));
     let mut reader = csv::ReaderBuilder::new().comment(Some(b'#')).from_path(&path).expect(&path);
     let rows: Vec<Row> = reader.deserialize().map(|row| Row(row.expect(name))).collect();
     assert!(rows.len() > 10, "{name} holds {} rows", rows.len());

@@ -1,7 +1,7 @@
 //! The choice of a kit, step by step, so that a worker may tell how far it is and stop.
 
 use serde::Serialize;
-use washpath_core::{Avoid, Chooser, PaintNumber, Place, Progress, Rules, View};
+use washpath_core::{Avoid, Chooser, PaintNumber, Progress, Rules, Targets, View};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
@@ -70,12 +70,12 @@ impl Choosing {
     pub(crate) fn new(
         size: usize,
         candidates: &[PaintNumber],
-        place: &Place,
+        targets: &Targets,
         rules: JsValue,
         view: &View,
     ) -> Result<Self, JsError> {
         let asked: RulesAsked = into(rules)?;
-        Ok(Self(Chooser::new(size, candidates, place, &asked.rules(), &shelf(), view)?))
+        Ok(Self(Chooser::new(size, candidates, targets, &asked.rules(), &shelf(), view)?))
     }
 }
 

@@ -4,7 +4,7 @@ use washpath_core::Shelf;
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
-use crate::own::OwnReadout;
+use crate::own_paint::OwnReadout;
 use crate::shelf::FilmReadout;
 
 /// Films of own paints, each as it comes out of its swatches; nothing of a mixture.

@@ -1,4 +1,4 @@
-//! Recipes for a colour, colours of a picture, and what of a place is reached.
+//! Recipes for a colour, colours of a picture, and what of some targets is reached.
 
 use serde::Serialize;
 use washpath_core::{
@@ -6,7 +6,7 @@ use washpath_core::{
 };
 use wasm_bindgen::prelude::*;
 
-use crate::adviser::{Adviser, read_place};
+use crate::adviser::{Adviser, read_targets};
 use crate::border::out;
 use crate::parts::Parts;
 use crate::shelf::shelf;
@@ -65,19 +65,19 @@ impl Adviser {
         })
     }
 
-    /// For each colour of a place the recipe that comes nearest.
+    /// For each target the recipe that comes nearest.
     ///
     /// # Errors
     ///
-    /// No paint or no such paint; a place that is none.
-    pub fn nearest(&mut self, paints: &[PaintNumber], place: JsValue) -> Result<JsValue, JsError> {
-        let place = read_place(place)?;
+    /// No paint or no such paint; targets that are none.
+    pub fn nearest(&mut self, paints: &[PaintNumber], targets: JsValue) -> Result<JsValue, JsError> {
+        let targets = read_targets(targets)?;
         let reach = self.reach.of(paints, &self.sight.view)?;
         let best = |lab: &Lab| -> Result<Match, JsError> {
             let found = find_matches(*lab, reach, &shelf())?;
             found.into_iter().next().ok_or_else(|| JsError::new("no paint to mix"))
         };
-        let found = place.colours().iter().map(best).collect::<Result<Vec<_>, _>>()?;
+        let found = targets.colours().iter().map(best).collect::<Result<Vec<_>, _>>()?;
         out(&found.iter().map(|found| self.readout_of(found)).collect::<Vec<_>>())
     }
 

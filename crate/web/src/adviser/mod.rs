@@ -10,7 +10,7 @@ mod records;
 
 use serde::Serialize;
 use washpath_core::{
-    Display, Gap, Hue, Light, Outline, PaintNumber, Place, Report, Role, View, Wish, horizon, next_paints,
+    Display, Gap, Hue, Light, Outline, PaintNumber, Report, Role, Targets, View, Wish, horizon, next_paints,
     substitute,
 };
 use wasm_bindgen::prelude::*;
@@ -156,36 +156,37 @@ impl Adviser {
         self.rank(paints, candidates, wish)
     }
 
-    /// Candidates ranked by what they would add to what is reached of a place: `[[[L*, a*, b*], weight], ...]`.
+    /// Candidates ranked by what they would add to what is reached of some targets: `[[[L*, a*, b*], weight], ...]`.
     ///
     /// # Errors
     ///
-    /// No such paint; a place that is none.
+    /// No such paint; targets that are none.
     pub fn next_for_place(
         &self,
         paints: &[PaintNumber],
         candidates: &[PaintNumber],
-        place: JsValue,
+        targets: JsValue,
     ) -> Result<JsValue, JsError> {
-        let place = read_place(place)?;
-        self.rank(paints, candidates, Wish::Place(&place))
+        let targets = read_targets(targets)?;
+        self.rank(paints, candidates, Wish::Targets(&targets))
     }
 
-    /// Begins to choose so many paints out of candidates, under rules, for a place as in
+    /// Begins to choose so many paints out of candidates, under rules, for targets as in
     /// [`Self::next_for_place`] or, without one, for the gamut of real surfaces.
     ///
     /// # Errors
     ///
-    /// No such paint; rules that cannot be kept; a place that is none.
+    /// No such paint; rules that cannot be kept; targets that are none.
     pub fn choose(
         &self,
         size: usize,
         candidates: &[PaintNumber],
-        place: JsValue,
+        targets: JsValue,
         rules: JsValue,
     ) -> Result<Choosing, JsError> {
-        let place = if place.is_null_or_undefined() { Place::sparse_gamut() } else { read_place(place)? };
-        Choosing::new(size, candidates, &place, rules, &self.sight.view)
+        let targets =
+            if targets.is_null_or_undefined() { Targets::sparse_gamut() } else { read_targets(targets)? };
+        Choosing::new(size, candidates, &targets, rules, &self.sight.view)
     }
 
     /// What of the owned paints may stand in for a paint that has `partners` to mix with, the nearest first.
@@ -224,7 +225,7 @@ impl Adviser {
 
     fn readout(&self, report: &Report) -> ReportReadout {
         let gap = |gap: &Gap| GapReadout {
-            reach: gap.reach,
+            reach: gap.reached,
             hues: gap.hues.iter().map(|hue| hue.name()).collect(),
         };
         ReportReadout {
@@ -291,9 +292,9 @@ fn family(hue: Option<Hue>) -> &'static str {
     hue.map_or("grey", Hue::name)
 }
 
-pub(crate) fn read_place(place: JsValue) -> Result<Place, JsError> {
-    let colours: Vec<([f32; 3], f32)> = into(place)?;
+pub(crate) fn read_targets(targets: JsValue) -> Result<Targets, JsError> {
+    let colours: Vec<([f32; 3], f32)> = into(targets)?;
     let colours: Vec<_> =
         colours.into_iter().map(|([l, a, b], weight)| (washpath_core::Lab::new(l, a, b), weight)).collect();
-    Ok(Place::new(&colours)?)
+    Ok(Targets::new(&colours)?)
 }

@@ -1,25 +1,18 @@
 //! Records of what was painted, what they teach, and files of them.
 
 use serde::Serialize;
-use washpath_core::calibrate::{Evidence, Known, Learner, Lesson};
 use washpath_core::{
-    DayOrder, Error, PaintNumber, Paper, Record, Shelf, Surface, Tier, UnsureDate, read_log,
-    read_measurements, write_log,
+    DayOrder, Error, Judged, Learned, PaintNumber, PlannedSwatch, Record, Shelf, UnsureDate, read_log,
+    read_measurements, teach, write_log,
 };
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
-use crate::own::numbers_of;
+use crate::own_paint::numbers_of;
 use crate::paper::PaperChoice;
 use crate::parts::Parts;
 use crate::record::RecordReadout;
 use crate::shelf::{shelf, untaught};
-
-/// Standard deviation of the logarithm of a load named by its look: a quarter.
-const LOAD_BY_EYE: f64 = 0.25;
-
-/// Swatches a plan holds.
-const STEPS: usize = 6;
 
 /// Records as a table.
 ///
@@ -115,7 +108,7 @@ struct LessonReadout {
     /// What is to be put on the shelf.
     learned: Vec<LearnedReadout>,
     /// CIEDE2000 of each record: before, after, and learned from all others.
-    records: Vec<Judged>,
+    records: Vec<JudgedReadout>,
     /// How far the kit's mixes may be off now, median CIEDE2000.
     now: f32,
     plan: Vec<StepReadout>,
@@ -133,7 +126,7 @@ struct LearnedReadout {
 }
 
 #[derive(Serialize)]
-struct Judged {
+struct JudgedReadout {
     before: f32,
     after: f32,
     without: f32,
@@ -164,107 +157,38 @@ pub fn learn(
     let records = all(records)?;
     let paper = into::<PaperChoice>(paper)?.paper()?;
     let shelf = untaught();
-    let class = Class::new(&records, paints);
-    let known = class.0.iter().map(|number| known(*number, held, &shelf)).collect::<Result<_, Error>>()?;
-    let evidence: Vec<Evidence> =
-        records.iter().map(|record| class.evidence(record)).collect::<Result<_, Error>>()?;
-    let lesson = Learner::new(known, Surface::WASH).learn(&evidence)?;
-    let without = lesson.left_out(&evidence);
-    let kit: Vec<usize> = paints.iter().filter_map(|paint| class.place(*paint)).collect();
-    let (now, plan) = lesson.plan(&kit, &paper, STEPS);
-    let judged = (0..records.len()).map(|i| Judged {
-        before: lesson.before[i] as f32,
-        after: lesson.after[i] as f32,
-        without: without[i] as f32,
-        believed: lesson.believed[i] as f32,
-    });
+    let taught = teach(&records, paints, held, &paper, &shelf)?;
+    let learned = taught.learned.iter().map(|paint| LearnedReadout::new(paint, &shelf));
     out(&LessonReadout {
-        learned: class.learned(&records, held, &lesson, &shelf, &paper)?,
-        records: judged.collect(),
-        now: now as f32,
-        plan: plan
-            .iter()
-            .map(|step| StepReadout {
-                parts: step.parts.iter().map(|(i, parts)| (class.0[*i], *parts)).collect(),
-                load: step.load as f32,
-                after: step.after as f32,
-            })
-            .collect(),
+        learned: learned.collect::<Result<_, _>>()?,
+        records: taught.records.iter().map(JudgedReadout::from).collect(),
+        now: taught.now,
+        plan: taught.plan.iter().map(StepReadout::from).collect(),
     })
 }
 
-/// Paints that are learned about: those of the kit and of the records, each once.
-struct Class(Vec<PaintNumber>);
-
-impl Class {
-    fn new(records: &[Record], paints: &[PaintNumber]) -> Self {
-        let mut all = Vec::new();
-        let recorded = records.iter().flat_map(|record| record.recipe().parts()).map(|(paint, _)| paint);
-        for paint in paints.iter().chain(recorded) {
-            if !all.contains(paint) {
-                all.push(*paint);
-            }
-        }
-        Self(all)
-    }
-
-    fn place(&self, paint: PaintNumber) -> Option<usize> {
-        self.0.iter().position(|known| *known == paint)
-    }
-
-    fn evidence(&self, record: &Record) -> Result<Evidence, Error> {
-        let parts = record.recipe().parts().iter();
-        Ok(Evidence {
-            parts: parts
-                .filter_map(|(paint, parts)| Some((self.place(*paint)?, f64::from(*parts))))
-                .collect(),
-            load: record.load().into(),
-            load_doubt: LOAD_BY_EYE,
-            paper: record.paper().paper()?.reflectance,
-            seen: record.seen().clone(),
+impl LearnedReadout {
+    fn new(paint: &Learned, shelf: &Shelf) -> Result<Self, Error> {
+        let Learned { number, film, doubt_left } = paint;
+        Ok(Self {
+            number: *number,
+            strength: film.strength,
+            was: shelf.get(*number)?.film.strength,
+            left: [doubt_left.alone, doubt_left.mixed],
+            k: film.k.to_vec(),
+            s: film.s.to_vec(),
         })
-    }
-
-    /// Of every paint that was recorded and not held.
-    fn learned(
-        &self,
-        records: &[Record],
-        held: &[PaintNumber],
-        lesson: &Lesson,
-        shelf: &Shelf,
-        paper: &Paper,
-    ) -> Result<Vec<LearnedReadout>, Error> {
-        let recorded = |number: PaintNumber| {
-            let mut parts = records.iter().flat_map(|record| record.recipe().parts());
-            parts.any(|(paint, _)| *paint == number) && !held.contains(&number)
-        };
-        let others: Vec<usize> = (0..self.0.len()).collect();
-        let taught = self.0.iter().enumerate().filter(|(_, number)| recorded(**number));
-        taught
-            .map(|(i, number)| {
-                let film = &lesson.films[i];
-                Ok(LearnedReadout {
-                    number: *number,
-                    strength: film.strength,
-                    was: shelf.get(*number)?.film.strength,
-                    left: lesson.left(i, &others, paper).map(|part| part as f32),
-                    k: film.k.to_vec(),
-                    s: film.s.to_vec(),
-                })
-            })
-            .collect()
     }
 }
 
-fn known(number: PaintNumber, held: &[PaintNumber], shelf: &Shelf) -> Result<Known, Error> {
-    let paint = shelf.get(number)?;
-    // Beside a measured paint of some maker's: an estimate may lie farther off, what the painter swatched less far.
-    let doubt = match paint.tier {
-        _ if held.contains(&number) => 0.0,
-        Tier::CrossChecked | Tier::Measured => 1.0,
-        Tier::Estimated => 1.3,
-        Tier::Swatched => 0.7,
-        Tier::OwnMeasured => 0.5,
-    };
-    Ok(Known { film: paint.film.clone(), doubt })
+impl From<&Judged> for JudgedReadout {
+    fn from(Judged { before, after, without, believed }: &Judged) -> Self {
+        Self { before: *before, after: *after, without: *without, believed: *believed }
+    }
+}
+
+impl From<&PlannedSwatch> for StepReadout {
+    fn from(swatch: &PlannedSwatch) -> Self {
+        Self { parts: swatch.recipe.parts().to_vec(), load: swatch.load, after: swatch.after }
+    }
 }

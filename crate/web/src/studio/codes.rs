@@ -29,13 +29,13 @@ pub(crate) fn place_codes<'a>(
 ) -> Result<Vec<Code<'a>>, JsValue> {
     let height = set_font(context, scene) + 2.0;
     let mut taken: Vec<Label> =
-        stands.iter().map(|stand| Label::around(frame.spot(stand.place), frame.dab())).collect();
+        stands.iter().map(|stand| Label::around(frame.spot(stand.point), frame.dab())).collect();
     taken.extend(HUE_NAMES.map(|(angle, _)| Label::around(name_spot(scene, frame, angle), 18.0)));
     let mut codes = Vec::new();
     for stand in stands {
         let code = stand.paint.code.as_str();
         let text = (context.measure_text(code)?.width() + 4.0, height);
-        let spot = frame.spot(stand.place);
+        let spot = frame.spot(stand.point);
         if let Some(label) = place_label(frame, spot, text, &taken) {
             taken.push(label);
             codes.push((code, label, spot));

@@ -45,15 +45,15 @@ impl Frame {
         Spot { x: self.centre + x * scale, y: self.centre - y * scale }
     }
 
-    /// Where a place of the wheel's plane stands.
+    /// Where a point of the wheel's plane stands.
     #[must_use]
     pub fn spot_at(&self, [x, y]: [f32; 2]) -> Spot {
         self.spot(WheelPoint { x, y, lightness: 0.0 })
     }
 
-    /// The place of the wheel's plane at a spot, held at the rim; the inverse of [`Self::spot_at`].
+    /// The point of the wheel's plane at a spot, held at the rim; the inverse of [`Self::spot_at`].
     #[must_use]
-    pub fn place(&self, spot: Spot) -> [f32; 2] {
+    pub fn point_at(&self, spot: Spot) -> [f32; 2] {
         let scale = f64::from(RIM) / self.radius;
         let (x, y) = ((spot.x - self.centre) * scale, (self.centre - spot.y) * scale);
         let held = f64::from(RIM) / x.hypot(y).max(f64::from(RIM));
@@ -66,7 +66,7 @@ impl Frame {
         spot.distance(Spot { x: self.centre, y: self.centre }) <= self.radius
     }
 
-    /// The place at an angle (degrees, counter-clockwise from the right) and a radius in pixels.
+    /// The spot at an angle (degrees, counter-clockwise from the right) and a radius in pixels.
     #[must_use]
     pub fn polar(&self, degrees: f64, radius: f64) -> Spot {
         let (sin, cos) = degrees.to_radians().sin_cos();
@@ -249,12 +249,12 @@ mod tests {
     fn a_place_comes_back_from_its_spot() {
         let frame = Frame::new(600.0);
         for place in [[0.0, 0.0], [10.0, -30.0], [-20.0, 5.0]] {
-            let back = frame.place(frame.spot_at(place));
+            let back = frame.point_at(frame.spot_at(place));
             assert!((back[0] - place[0]).abs() < 1e-4 && (back[1] - place[1]).abs() < 1e-4, "{back:?}");
             assert!(frame.holds(frame.spot_at(place)));
         }
         assert!(!frame.holds(Spot { x: 5.0, y: 5.0 }));
-        assert!((frame.place(Spot { x: 600.0, y: 300.0 })[0] - RIM).abs() < 1e-4);
+        assert!((frame.point_at(Spot { x: 600.0, y: 300.0 })[0] - RIM).abs() < 1e-4);
     }
 
     #[test]

@@ -2,13 +2,13 @@
 
 use serde::Serialize;
 use washpath_core::{
-    Brief, FIRST_OWN, Kit, Lab, NamedPlace, OwnPaint, PaintNumber, Puddle, Recipe, Shelf, Stock, share,
+    Brief, FIRST_OWN, Kit, Lab, NamedTargets, OwnPaint, PaintNumber, Puddle, Recipe, Shelf, Stock, link,
 };
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
-use crate::own::OwnReadout;
+use crate::own_paint::OwnReadout;
 use crate::paper::PaperChoice;
 use crate::parts::{Parts, pan};
 
@@ -22,7 +22,8 @@ struct KitReadout {
     paper: Option<[f32; 3]>,
     pans: Vec<Vec<PaintNumber>>,
     puddles: Vec<PuddleReadout>,
-    places: Vec<PlaceReadout>,
+    #[serde(rename = "places")]
+    targets: Vec<TargetsReadout>,
     /// Own paints by their numbers; those that the kit does not hold stay behind.
     own: Vec<(PaintNumber, OwnReadout)>,
     /// Note and tasks for a class, if there are any.
@@ -39,7 +40,7 @@ impl FromPage for KitReadout {
             paper: fields.get("paper")?,
             pans: fields.get("pans")?,
             puddles: fields.get::<Option<_>>("puddles")?.unwrap_or_default(),
-            places: fields.get::<Option<_>>("places")?.unwrap_or_default(),
+            targets: fields.get::<Option<_>>("places")?.unwrap_or_default(),
             own: fields.get::<Option<_>>("own")?.unwrap_or_default(),
             brief: fields.get("brief")?,
         })
@@ -60,14 +61,14 @@ impl FromPage for BriefReadout {
     }
 }
 
-/// A place with its colours.
+/// Targets under a name.
 #[derive(Serialize)]
-struct PlaceReadout {
+struct TargetsReadout {
     name: String,
     colours: Vec<ColourReadout>,
 }
 
-impl FromPage for PlaceReadout {
+impl FromPage for TargetsReadout {
     fn from_page(value: &JsValue) -> Result<Self, String> {
         let fields = Fields::of(value)?;
         Ok(Self { name: fields.get("name")?, colours: fields.get("colours")? })
@@ -114,15 +115,15 @@ pub fn encode_kit(kit: JsValue) -> Result<String, JsError> {
     let paper = PaperChoice { stock: kit.stock, own: kit.paper }.kit_paper()?;
     let puddle = |puddle: &PuddleReadout| Puddle::new(Recipe::new(&puddle.parts)?, puddle.load);
     let puddles = kit.puddles.iter().map(puddle).collect::<Result<_, _>>()?;
-    let place = |place: &PlaceReadout| {
-        let colours: Vec<(Lab, f32)> = place
+    let named = |targets: &TargetsReadout| {
+        let colours: Vec<(Lab, f32)> = targets
             .colours
             .iter()
             .map(|colour| (Lab::new(colour.lab[0], colour.lab[1], colour.lab[2]), colour.weight))
             .collect();
-        NamedPlace::new(&place.name, &colours)
+        NamedTargets::new(&targets.name, &colours)
     };
-    let places = kit.places.iter().map(place).collect::<Result<_, _>>()?;
+    let targets = kit.targets.iter().map(named).collect::<Result<_, _>>()?;
     let brief = match &kit.brief {
         Some(brief) => Brief::new(&brief.note, &brief.tasks)?,
         None => Brief::default(),
@@ -130,11 +131,11 @@ pub fn encode_kit(kit: JsValue) -> Result<String, JsError> {
     let kit = Kit::new(&kit.title, kit.capacity, Stock::default(), pans)?
         .with_paper(paper)
         .with_puddles(puddles)?
-        .with_places(places)?
-        .with_own(own)?
+        .with_targets(targets)?
+        .with_own_paints(own)?
         .with_brief(brief)
         .cleaned();
-    Ok(share::encode(&kit))
+    Ok(link::encode(&kit))
 }
 
 /// The kit of a link's text.
@@ -144,7 +145,7 @@ pub fn encode_kit(kit: JsValue) -> Result<String, JsError> {
 /// A damaged text, an unknown version or paint, in words for the painter.
 #[wasm_bindgen]
 pub fn decode_kit(text: &str) -> Result<JsValue, JsError> {
-    let kit = share::decode(text, Shelf::built_in())?;
+    let kit = link::decode(text, Shelf::built_in())?;
     let paper = PaperChoice::from(kit.paper());
     out(&KitReadout {
         title: kit.title().to_owned(),
@@ -153,8 +154,8 @@ pub fn decode_kit(text: &str) -> Result<JsValue, JsError> {
         paper: paper.own,
         pans: kit.pans().iter().map(|pan| pan.paints().collect()).collect(),
         puddles: kit.puddles().iter().map(PuddleReadout::from).collect(),
-        places: kit.places().iter().map(PlaceReadout::from).collect(),
-        own: (FIRST_OWN..).zip(kit.own().iter().map(OwnReadout::from)).collect(),
+        targets: kit.targets().iter().map(TargetsReadout::from).collect(),
+        own: (FIRST_OWN..).zip(kit.own_paints().iter().map(OwnReadout::from)).collect(),
         brief: (!kit.brief().is_empty()).then(|| BriefReadout {
             note: kit.brief().note().to_owned(),
             tasks: kit.brief().tasks().to_vec(),
@@ -168,11 +169,11 @@ impl KitReadout {
         let mut met: Vec<PaintNumber> = Vec::new();
         let in_puddles = self.puddles.iter_mut().flat_map(|puddle| &mut puddle.parts).map(|(paint, _)| paint);
         for paint in self.pans.iter_mut().flatten().chain(in_puddles).filter(|paint| **paint >= FIRST_OWN) {
-            let place = met.iter().position(|known| known == paint).unwrap_or_else(|| {
+            let index = met.iter().position(|known| known == paint).unwrap_or_else(|| {
                 met.push(*paint);
                 met.len() - 1
             });
-            *paint = FIRST_OWN + place as PaintNumber;
+            *paint = FIRST_OWN + index as PaintNumber;
         }
         let find = |number: &PaintNumber| {
             let own = self.own.iter().find(|(own, _)| own == number);
@@ -182,16 +183,16 @@ impl KitReadout {
     }
 }
 
-impl From<&NamedPlace> for PlaceReadout {
-    fn from(place: &NamedPlace) -> Self {
+impl From<&NamedTargets> for TargetsReadout {
+    fn from(targets: &NamedTargets) -> Self {
         let colours =
-            place.colours().map(|(lab, weight)| ColourReadout { lab: [lab.l, lab.a, lab.b], weight });
-        Self { name: place.name().to_owned(), colours: colours.collect() }
+            targets.colours().map(|(lab, weight)| ColourReadout { lab: [lab.l, lab.a, lab.b], weight });
+        Self { name: targets.name().to_owned(), colours: colours.collect() }
     }
 }
 
 impl From<&Puddle> for PuddleReadout {
     fn from(puddle: &Puddle) -> Self {
-        Self { parts: puddle.recipe().parts().to_vec(), load: puddle.load() }
+        Self { parts: puddle.recipe().parts().to_vec(), load: puddle.load().value() }
     }
 }

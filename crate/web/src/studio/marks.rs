@@ -13,7 +13,7 @@ use crate::studio::strand::Strand;
 pub(crate) fn draw_rings(context: &Context, scene: &Scene, frame: &Frame, stands: &[&Stand]) -> Drawn {
     for stand in stands {
         let number = stand.paint.number;
-        let spot = frame.spot(stand.place);
+        let spot = frame.spot(stand.point);
         context.set_stroke_style_str(&scene.ink.strong);
         if !stand.exact {
             context.set_line_width(1.25);
@@ -23,9 +23,9 @@ pub(crate) fn draw_rings(context: &Context, scene: &Scene, frame: &Frame, stands
             solid(context)?;
         }
         context.set_line_width(2.0);
-        for (marked, reach) in [(scene.is_end(number), 1.5), (scene.cursor == number, 5.0)] {
+        for (marked, beyond) in [(scene.is_end(number), 1.5), (scene.cursor == number, 5.0)] {
             if marked {
-                circle(context, spot, frame.dab() + reach)?;
+                circle(context, spot, frame.dab() + beyond)?;
                 context.stroke();
             }
         }
@@ -124,9 +124,9 @@ pub(crate) fn cross(context: &Context, scene: &Scene, at: Spot) -> Drawn {
     ring(context, at, 8.0, &scene.ink.paper, &scene.ink.strong)
 }
 
-fn plus(context: &Context, at: Spot, reach: f64) {
-    line(context, Spot { x: at.x - reach, y: at.y }, Spot { x: at.x + reach, y: at.y });
-    line(context, Spot { x: at.x, y: at.y - reach }, Spot { x: at.x, y: at.y + reach });
+fn plus(context: &Context, at: Spot, arm: f64) {
+    line(context, Spot { x: at.x - arm, y: at.y }, Spot { x: at.x + arm, y: at.y });
+    line(context, Spot { x: at.x, y: at.y - arm }, Spot { x: at.x, y: at.y + arm });
 }
 
 /// The ring where the path is greyest, named; the name keeps off `keep_off`.

@@ -2,6 +2,7 @@
 
 mod codes;
 mod dab;
+mod facts;
 pub mod geometry;
 mod kits;
 mod marks;
@@ -16,6 +17,7 @@ mod strand;
 mod wash;
 mod wheel;
 
+pub use facts::page_facts;
 pub use kits::{decode_kit, encode_kit};
 
 use std::cell::OnceCell;
@@ -32,7 +34,7 @@ use web_sys::CanvasRenderingContext2d as Context;
 
 use crate::border::{canvas_failed, into, out};
 use crate::last_reach::LastReach;
-use crate::own::lab_seen;
+use crate::own_paint::lab_seen;
 use crate::pair::{Pair, Ready};
 use crate::paper::PaperChoice;
 use crate::parts::recipe;
@@ -56,8 +58,8 @@ const SNAP: f64 = 4.0;
 /// A paint as it stands in a view.
 pub(crate) struct Stand {
     pub paint: Paint,
-    /// Place at the strongest load.
-    pub place: WheelPoint,
+    /// Point of the wheel at the strongest load.
+    pub point: WheelPoint,
     /// Colour there.
     pub css: String,
     /// Whether the display holds it.
@@ -148,13 +150,13 @@ impl Studio {
         Ok(numbers(ready(pair)?.path(&self.daylight, load).colour(share)))
     }
 
-    /// A colour's L*, a*, b* turned to the hue and chroma of a place of the wheel; its L* stays.
+    /// A colour's L*, a*, b* turned to the hue and chroma of a point of the wheel; its L* stays.
     ///
     /// # Errors
     ///
     /// What is no colour.
     pub fn at_place(&self, lightness: f32, x: f32, y: f32) -> Result<Vec<f32>, JsError> {
-        Ok(numbers(colour::at_place(lightness, x, y)))
+        Ok(numbers(colour::at_wheel_point(lightness, x, y)))
     }
 
     /// A recipe at a load.
@@ -299,14 +301,14 @@ impl Studio {
         }
         let mut drops = Vec::new();
         for drop in &scene.puddles {
-            let (place, css) = self.sight.spot(self.drop_colour(drop)?);
-            drops.push((frame.spot(place), css));
+            let (point, css) = self.sight.spot(self.drop_colour(drop)?);
+            drops.push((frame.spot(point), css));
         }
         let mut records = Vec::new();
         for mark in &scene.seen {
             let (predicted, _) = self.sight.spot(self.drop_colour(&mark.laid)?);
-            let (place, css) = self.sight.spot(lab_seen(&mark.seen)?);
-            records.push([(frame.spot(predicted), String::new()), (frame.spot(place), css)]);
+            let (point, css) = self.sight.spot(lab_seen(&mark.seen)?);
+            records.push([(frame.spot(predicted), String::new()), (frame.spot(point), css)]);
         }
         let over = Over { pins: &pins, drops: &drops, records: &records };
         wheel::draw_top(context, &scene, &self.dabs(&scene), strand.as_ref(), &over).map_err(canvas_failed)
@@ -335,12 +337,12 @@ impl Studio {
 
     /// The paint drawn at a place on the canvas, or 0.
     ///
-    /// `reach` is how far from its middle a paint still counts as hit.
+    /// `within` is how far from its middle a paint still counts as hit.
     ///
     /// # Errors
     ///
     /// A scene that is not one.
-    pub fn paint_at(&self, scene: JsValue, x: f64, y: f64, reach: f64) -> Result<PaintNumber, JsError> {
+    pub fn paint_at(&self, scene: JsValue, x: f64, y: f64, within: f64) -> Result<PaintNumber, JsError> {
         let scene: Scene = into(scene)?;
         let frame = Frame::new(scene.size);
         let at = Spot { x, y };
@@ -349,11 +351,11 @@ impl Studio {
             .into_iter()
             .map(|stand| {
                 // A dab of the kit is larger than a dot of the shelf, and easier to hit.
-                let ease = if scene.shows(stand.paint.number) { 0.0 } else { reach * 0.5 };
-                (stand.paint.number, frame.spot(stand.place).distance(at) + ease)
+                let ease = if scene.shows(stand.paint.number) { 0.0 } else { within * 0.5 };
+                (stand.paint.number, frame.spot(stand.point).distance(at) + ease)
             })
             .min_by(|a, b| a.1.total_cmp(&b.1));
-        Ok(nearest.filter(|(_, distance)| *distance <= reach).map_or(0, |(number, _)| number))
+        Ok(nearest.filter(|(_, distance)| *distance <= within).map_or(0, |(number, _)| number))
     }
 
     /// The puddle drawn at a place on the canvas, counted from 0; nothing where there is none.
@@ -361,13 +363,13 @@ impl Studio {
     /// # Errors
     ///
     /// A scene that is not one; an unknown paint.
-    pub fn puddle_at(&self, scene: JsValue, x: f64, y: f64, reach: f64) -> Result<Option<usize>, JsError> {
+    pub fn puddle_at(&self, scene: JsValue, x: f64, y: f64, within: f64) -> Result<Option<usize>, JsError> {
         let scene: Scene = into(scene)?;
         let frame = Frame::new(scene.size);
         let mut nearest: Option<(usize, f64)> = None;
         for (i, drop) in scene.puddles.iter().enumerate() {
             let away = frame.spot(colour::wheel(self.drop_colour(drop)?)).distance(Spot { x, y });
-            if away <= reach && nearest.is_none_or(|(_, least)| away < least) {
+            if away <= within && nearest.is_none_or(|(_, least)| away < least) {
                 nearest = Some((i, away));
             }
         }
@@ -380,12 +382,12 @@ impl Studio {
         RIM
     }
 
-    /// The place of the wheel's plane at a place on a canvas of `size`: x, y; nothing off the disc.
+    /// The point of the wheel's plane at a place on a canvas of `size`: x, y; nothing off the disc.
     #[must_use]
     pub fn place_at(&self, size: f64, x: f64, y: f64) -> Option<Vec<f32>> {
         let frame = Frame::new(size);
         let spot = Spot { x, y };
-        frame.holds(spot).then(|| frame.place(spot).to_vec())
+        frame.holds(spot).then(|| frame.point_at(spot).to_vec())
     }
 
     /// Where the mix of a pair stands in the wheel's plane: x, y.
@@ -394,8 +396,8 @@ impl Studio {
     ///
     /// An end that is not chosen or not known.
     pub fn place_of(&self, pair: JsValue, share: f32, load: f32) -> Result<Vec<f32>, JsError> {
-        let place = colour::wheel(ready(pair)?.path(&self.sight.view, load).colour(share));
-        Ok(vec![place.x, place.y])
+        let point = colour::wheel(ready(pair)?.path(&self.sight.view, load).colour(share));
+        Ok(vec![point.x, point.y])
     }
 
     /// The place on the path nearest to a place on the canvas.
@@ -423,10 +425,14 @@ impl Studio {
         let at = Spot { x, y };
         Ok(nearest_along(&line, at).map(|along| {
             let share = share_along(along);
-            let place = |share: f32| spot(path.colour(share));
-            let held =
-                snap(share, 0.04).filter(|held| snapping && place(*held).distance(place(share)) <= SNAP);
-            vec![f64::from(held.unwrap_or(share)), place(share).distance(at), place(scene.share).distance(at)]
+            let at_share = |share: f32| spot(path.colour(share));
+            let held = snap(share, 0.04)
+                .filter(|held| snapping && at_share(*held).distance(at_share(share)) <= SNAP);
+            vec![
+                f64::from(held.unwrap_or(share)),
+                at_share(share).distance(at),
+                at_share(scene.share).distance(at),
+            ]
         }))
     }
 
@@ -444,8 +450,8 @@ impl Studio {
 
     /// The share of the whole parts nearest to a share, if they are within `reach` of its position.
     #[must_use]
-    pub fn snap(&self, share: f32, reach: f32) -> Option<f32> {
-        snap(share, reach)
+    pub fn snap(&self, share: f32, distance: f32) -> Option<f32> {
+        snap(share, distance)
     }
 
     /// The share of the next whole parts of a brush, towards B or towards A.
@@ -467,7 +473,7 @@ impl Studio {
     /// A scene that is not one.
     pub fn round_the_wheel(&self, scene: JsValue) -> Result<Vec<PaintNumber>, JsError> {
         let scene: Scene = into(scene)?;
-        let stands = in_order(self.dabs(&scene), |stand: &&Stand| stand.place.angle());
+        let stands = in_order(self.dabs(&scene), |stand: &&Stand| stand.point.angle());
         Ok(stands.iter().map(|stand| stand.paint.number).collect())
     }
 }
@@ -502,7 +508,7 @@ impl Stand {
         let shown = sight.shown(lab);
         Self {
             paint: paint.clone(),
-            place: colour::wheel(lab),
+            point: colour::wheel(lab),
             css: shown.css(),
             exact: shown.exact,
             rim: sight.css(colour(strongest * 2.0)),

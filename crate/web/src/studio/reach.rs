@@ -103,7 +103,7 @@ impl Studio {
         y: f32,
         load: f32,
     ) -> Result<JsValue, JsError> {
-        let found = self.reach.of(paints, &self.sight.view)?.nearest_place(x, y, Some(load));
+        let found = self.reach.of(paints, &self.sight.view)?.nearest_on_wheel(x, y, Some(load));
         out(&found.map(|found| Nearest { parts: found.recipe.parts().to_vec(), off: found.distance }))
     }
 

@@ -5,7 +5,7 @@ use washpath_core::{Lab, PaintNumber};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
-use crate::own::{OwnReadout, lab_seen};
+use crate::own_paint::{OwnReadout, lab_seen};
 use crate::record::RecordReadout;
 use crate::swatch::lab_of;
 

@@ -169,8 +169,8 @@ pub(crate) fn draw_ticks(context: &Context, scene: &Scene, strand: &Strand) {
         }
         let part = f64::from(along) - i as f64;
         let at = Spot { x: from.x + part * dx, y: from.y + part * dy };
-        let reach = if a == b { 11.0 } else { 8.0 } / length;
-        let end = |sign: f64| Spot { x: at.x - sign * dy * reach, y: at.y + sign * dx * reach };
+        let half = if a == b { 11.0 } else { 8.0 } / length;
+        let end = |sign: f64| Spot { x: at.x - sign * dy * half, y: at.y + sign * dx * half };
         // Two strokes: the colour between them stays clear.
         let inner = |sign: f64| {
             let near = 4.75 / length;

@@ -34,7 +34,7 @@ pub(crate) fn draw_ground(
     }
     let (dabs, dots): (Vec<&Stand>, _) = stands.iter().partition(|stand| scene.shows(stand.paint.number));
     for stand in dots {
-        dot(context, stand, frame.spot(stand.place), scene)?;
+        dot(context, stand, frame.spot(stand.point), scene)?;
     }
     for stand in dabs {
         tail(context, stand, &frame);
@@ -42,7 +42,7 @@ pub(crate) fn draw_ground(
     Ok(())
 }
 
-/// What lies on the wheel besides its paints and its path: places and CSS colours.
+/// What lies on the wheel besides its paints and its path: points and CSS colours.
 pub(crate) struct Over<'a> {
     /// Paths that were kept.
     pub pins: &'a [Vec<(Spot, String)>],
@@ -68,7 +68,7 @@ pub(crate) fn draw_top(
         draw_band(context, scene, strand);
     }
     for stand in stands {
-        dab::draw(context, &stand.dab(), frame.spot(stand.place), frame.dab())?;
+        dab::draw(context, &stand.dab(), frame.spot(stand.point), frame.dab())?;
     }
     for pin in over.pins {
         draw_pin(context, scene, pin);
@@ -103,7 +103,7 @@ pub(crate) fn draw_top(
     // A mix that was just kept stands on its puddle.
     draw_numbers(context, scene, over.drops)?;
     match scene.cross {
-        Some(place) => cross(context, scene, frame.spot_at(place)),
+        Some(point) => cross(context, scene, frame.spot_at(point)),
         None => Ok(()),
     }
 }

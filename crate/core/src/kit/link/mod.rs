@@ -12,7 +12,7 @@
 //! 1        = body
 //! 2        = L  a  b                   own paper, in halves: a byte, two signed
 //! 3        = count  puddle*
-//! 4        = count  place*
+//! 4        = count  targets*
 //! 5        = count  own*
 //! 6        = text(note)  count  text(task)*     for a class: up to 280 and 120 characters, up to 8 tasks
 //! 7        = id*                       of all own paints; left out where each is what follows from the paint
@@ -21,7 +21,7 @@
 //! pan      = varint(2 n)               a whole pan of paint n
 //!          | varint(2 m + 1) varint(n) a split pan of paints m and n
 //! puddle   = signed(load in quarter octaves)  count  (varint(paint) varint(parts))*count
-//! place    = length  name in UTF-8  count  (L  a  b  weight)*count, L, a and b signed halves
+//! targets  = length  name in UTF-8  count  (L  a  b  weight)*count, L, a and b signed halves
 //! own      = text(name) text(code) text(caution) rating*4 origin      numbered from 4096 on
 //! id       = 6 bytes               without section 7: the last 6 of FNV-1a, 64 bits, over own, high byte first
 //! text     = length  UTF-8
@@ -46,14 +46,15 @@ use base64ct::{Base64UrlUnpadded, Encoding};
 
 use crate::error::Error;
 use crate::kit::brief::Brief;
-use crate::kit::named_targets::NamedPlace;
+use crate::kit::named_targets::NamedTargets;
 use crate::kit::puddle::Puddle;
-use crate::kit::{Kit, KitPaper, Pan};
+use crate::kit::{Kit, Pan};
+use crate::mixing::load::Load;
 use crate::mixing::recipe::Recipe;
-use crate::optics::paper::{OwnPaper, Stock};
-use crate::paint::PaintNumber;
+use crate::optics::paper::{KitPaper, OwnPaper, Stock};
 use crate::paint::shelf::Shelf;
-use crate::swatches::own_paint::{FIRST_OWN, Origin};
+use crate::paint::{FIRST_OWN, PaintNumber};
+use crate::swatches::own_paint::Origin;
 use crate::text::varint;
 
 mod own;
@@ -72,7 +73,7 @@ const SECTIONS: u8 = 2;
 const BODY: u32 = 1;
 const OWN_PAPER: u32 = 2;
 const PUDDLES: u32 = 3;
-const PLACES: u32 = 4;
+const TARGETS: u32 = 4;
 const OWN_PAINTS: u32 = 5;
 const BRIEF: u32 = 6;
 const OWN_IDS: u32 = 7;
@@ -91,8 +92,8 @@ pub fn encode(kit: &Kit) -> String {
     let mut bytes = Vec::new();
     let is_plain = own.is_none()
         && kit.puddles().is_empty()
-        && kit.places().is_empty()
-        && kit.own().is_empty()
+        && kit.targets().is_empty()
+        && kit.own_paints().is_empty()
         && kit.brief().is_empty();
     if is_plain {
         bytes.push(PLAIN);
@@ -106,16 +107,16 @@ pub fn encode(kit: &Kit) -> String {
         if !kit.puddles().is_empty() {
             push_section(&mut bytes, PUDDLES, &puddles(kit.puddles()));
         }
-        if !kit.places().is_empty() {
-            push_section(&mut bytes, PLACES, &places(kit.places()));
+        if !kit.targets().is_empty() {
+            push_section(&mut bytes, TARGETS, &targets(kit.targets()));
         }
-        if !kit.own().is_empty() {
-            push_section(&mut bytes, OWN_PAINTS, &own::write(kit.own()));
+        if !kit.own_paints().is_empty() {
+            push_section(&mut bytes, OWN_PAINTS, &own::write(kit.own_paints()));
         }
         if !kit.brief().is_empty() {
             push_section(&mut bytes, BRIEF, &brief(kit.brief()));
         }
-        if let Some(ids) = own::write_ids(kit.own()) {
+        if let Some(ids) = own::write_ids(kit.own_paints()) {
             push_section(&mut bytes, OWN_IDS, &ids);
         }
     }
@@ -149,18 +150,18 @@ fn own_paper(own: OwnPaper) -> Vec<u8> {
 fn puddles(puddles: &[Puddle]) -> Vec<u8> {
     let mut bytes = vec![puddles.len() as u8];
     for puddle in puddles {
-        varint::push_signed(&mut bytes, puddle.stop().into());
+        varint::push_signed(&mut bytes, puddle.load().quarters().into());
         push_recipe(&mut bytes, puddle.recipe());
     }
     bytes
 }
 
-fn places(places: &[NamedPlace]) -> Vec<u8> {
-    let mut bytes = vec![places.len() as u8];
-    for place in places {
-        push_text(&mut bytes, place.name());
-        bytes.push(place.halves().len() as u8);
-        for ([l, a, b], weight) in place.halves() {
+fn targets(targets: &[NamedTargets]) -> Vec<u8> {
+    let mut bytes = vec![targets.len() as u8];
+    for targets in targets {
+        push_text(&mut bytes, targets.name());
+        bytes.push(targets.halves().len() as u8);
+        for ([l, a, b], weight) in targets.halves() {
             for value in [*l, *a, *b] {
                 varint::push_signed(&mut bytes, value);
             }
@@ -187,10 +188,10 @@ fn brief(brief: &Brief) -> Vec<u8> {
 /// [`Error::UnknownPaint`] for a paint `shelf` lacks.
 ///
 /// ```
-/// use washpath_core::{Kit, Pan, Puddle, Recipe, Shelf, Stock, share};
+/// use washpath_core::{Kit, Pan, Puddle, Recipe, Shelf, Stock, link};
 /// let kit = Kit::new("Harbour", 12, Stock::Cream, vec![Pan::Whole(1), Pan::Split(2, 3)])?
 ///     .with_puddles(vec![Puddle::new(Recipe::new(&[(1, 2), (3, 1)])?, 0.5)?])?;
-/// assert_eq!(share::decode(&share::encode(&kit), Shelf::built_in())?, kit);
+/// assert_eq!(link::decode(&link::encode(&kit), Shelf::built_in())?, kit);
 /// # Ok::<(), washpath_core::Error>(())
 /// ```
 pub fn decode(text: &str, shelf: &Shelf) -> Result<Kit, Error> {
@@ -207,7 +208,7 @@ pub fn decode(text: &str, shelf: &Shelf) -> Result<Kit, Error> {
     let kit = match input.byte()? {
         PLAIN => read_body(&mut input)?,
         SECTIONS => read_sections(&mut input)?,
-        version => return Err(Error::UnknownVersion(version)),
+        version => return Err(Error::UnknownVersion { version, newest: NEWEST }),
     };
     if encode(&kit) != text {
         return Err(Error::DamagedLink("it is not written as this program writes it"));
@@ -215,11 +216,11 @@ pub fn decode(text: &str, shelf: &Shelf) -> Result<Kit, Error> {
     let in_puddles = kit.puddles().iter().flat_map(|puddle| puddle.recipe().parts());
     for paint in kit.paints().into_iter().chain(in_puddles.map(|(paint, _)| *paint)) {
         match paint.checked_sub(FIRST_OWN) {
-            Some(i) if usize::from(i) < kit.own().len() => {}
+            Some(i) if usize::from(i) < kit.own_paints().len() => {}
             _ => drop(shelf.get(paint)?),
         }
     }
-    let mixed = kit.own().iter().filter_map(|paint| match paint.origin() {
+    let mixed = kit.own_paints().iter().filter_map(|paint| match paint.origin() {
         Origin::Mixture(recipe) => Some(recipe),
         Origin::Swatches { .. } => None,
     });
@@ -232,7 +233,7 @@ pub fn decode(text: &str, shelf: &Shelf) -> Result<Kit, Error> {
 
 /// Sections in any order: another than ours is noticed when the kit is encoded again.
 fn read_sections(input: &mut Input<'_>) -> Result<Kit, Error> {
-    let (mut kit, mut own, mut puddles, mut places, mut paints) =
+    let (mut kit, mut own, mut puddles, mut targets, mut paints) =
         (None, None, Vec::new(), Vec::new(), Vec::new());
     let mut brief = Brief::default();
     while !input.0.is_empty() {
@@ -243,7 +244,7 @@ fn read_sections(input: &mut Input<'_>) -> Result<Kit, Error> {
             BODY => kit = Some(read_body(&mut payload)?),
             OWN_PAPER => own = Some(read_own_paper(&mut payload)?),
             PUDDLES => puddles = read_puddles(&mut payload)?,
-            PLACES => places = read_places(&mut payload)?,
+            TARGETS => targets = read_targets_list(&mut payload)?,
             OWN_PAINTS => paints = own::read(&mut payload)?,
             BRIEF => brief = read_brief(&mut payload)?,
             OWN_IDS => paints = own::read_ids(&mut payload, paints)?,
@@ -251,7 +252,7 @@ fn read_sections(input: &mut Input<'_>) -> Result<Kit, Error> {
         }
     }
     let kit = kit.ok_or(Error::DamagedLink("it holds no kit"))?;
-    let kit = kit.with_puddles(puddles)?.with_places(places)?.with_own(paints)?.with_brief(brief);
+    let kit = kit.with_puddles(puddles)?.with_targets(targets)?.with_own_paints(paints)?.with_brief(brief);
     Ok(match own {
         Some(own) => kit.with_paper(KitPaper::Own(own)),
         None => kit,
@@ -285,18 +286,18 @@ fn read_puddles(input: &mut Input<'_>) -> Result<Vec<Puddle>, Error> {
     (0..count).map(|_| read_puddle(input)).collect()
 }
 
-fn read_places(input: &mut Input<'_>) -> Result<Vec<NamedPlace>, Error> {
+fn read_targets_list(input: &mut Input<'_>) -> Result<Vec<NamedTargets>, Error> {
     let count = input.byte()?;
-    (0..count).map(|_| read_place(input)).collect()
+    (0..count).map(|_| read_targets(input)).collect()
 }
 
-fn read_place(input: &mut Input<'_>) -> Result<NamedPlace, Error> {
+fn read_targets(input: &mut Input<'_>) -> Result<NamedTargets, Error> {
     let name = input.text("a place's name is no text")?;
     let count = input.byte()?;
     let colours = (0..count)
         .map(|_| Ok(([input.signed()?, input.signed()?, input.signed()?], input.byte()?)))
         .collect::<Result<_, Error>>()?;
-    NamedPlace::of_halves(name, colours)
+    NamedTargets::of_halves(name, colours)
 }
 
 fn read_brief(input: &mut Input<'_>) -> Result<Brief, Error> {
@@ -308,10 +309,9 @@ fn read_brief(input: &mut Input<'_>) -> Result<Brief, Error> {
 }
 
 fn read_puddle(input: &mut Input<'_>) -> Result<Puddle, Error> {
-    let stop = input.signed()?;
+    let load = input.load()?;
     let parts = input.parts()?;
-    let stop = i8::try_from(stop).ok();
-    stop.and_then(|stop| Puddle::at_stop(Recipe::new(&parts).ok()?, stop))
+    load.and_then(|load| Some(Puddle::at(Recipe::new(&parts).ok()?, load)))
         .ok_or(Error::DamagedLink("it holds a puddle nobody can mix"))
 }
 
@@ -367,12 +367,17 @@ impl<'a> Input<'a> {
     fn signed(&mut self) -> Result<i16, Error> {
         varint::take_signed(&mut self.0).ok_or(BROKEN_NUMBER)
     }
+
+    /// A load in quarter octaves; nothing where no mix has it.
+    fn load(&mut self) -> Result<Option<Load>, Error> {
+        Ok(i8::try_from(self.signed()?).ok().and_then(Load::of_quarters))
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::swatches::own_paint::{OwnPaint, Patch};
+    use crate::swatches::own_paint::{OwnPaint, Patch, Wash};
     use proptest::prelude::*;
 
     #[test]
@@ -386,7 +391,10 @@ mod tests {
 
     #[test]
     fn a_newer_version_is_told_from_damage() {
-        assert_eq!(decode(&text_of(vec![9, 1, 2, 3]), Shelf::built_in()), Err(Error::UnknownVersion(9)));
+        assert_eq!(
+            decode(&text_of(vec![9, 1, 2, 3]), Shelf::built_in()),
+            Err(Error::UnknownVersion { version: 9, newest: NEWEST })
+        );
     }
 
     #[test]
@@ -467,14 +475,14 @@ mod tests {
         };
         let kit = Kit::new("\u{202e}ruobraH", 3, Stock::Cream, vec![Pan::Whole(FIRST_OWN)])
             .unwrap()
-            .with_places(vec![NamedPlace::of_halves("Quay\u{200b}", vec![([80, 0, 0], 1)]).unwrap()])
+            .with_targets(vec![NamedTargets::of_halves("Quay\u{200b}", vec![([80, 0, 0], 1)]).unwrap()])
             .unwrap()
-            .with_own(vec![own("Red"), own("Red\u{200b}"), own("\u{feff}")])
+            .with_own_paints(vec![own("Red"), own("Red\u{200b}"), own("\u{feff}")])
             .unwrap()
             .with_brief(Brief::new("Bring\u{ad} one brush", &["\u{2066}find greys", "\u{200b}"]).unwrap());
         let found = decode(&encode(&kit), Shelf::built_in()).unwrap();
-        assert_eq!((found.title(), found.places()[0].name()), ("ruobraH", "Quay"));
-        let names: Vec<&str> = found.own().iter().map(OwnPaint::name).collect();
+        assert_eq!((found.title(), found.targets()[0].name()), ("ruobraH", "Quay"));
+        let names: Vec<&str> = found.own_paints().iter().map(OwnPaint::name).collect();
         assert_eq!(names, ["Red", "Red 2", "unnamed"]);
         assert_eq!(
             (found.brief().note(), found.brief().tasks()),
@@ -492,20 +500,20 @@ mod tests {
             let origin = Origin::Swatches {
                 paper: KitPaper::Own(OwnPaper::of_halves([180, -10, 40])?),
                 masstone: far.clone(),
-                wash: Some((far.clone(), -20)),
+                wash: Some(Wash { load: Load::THINNEST, patch: far.clone() }),
             };
             OwnPaint::new(&format!("{i:2}{}", "🎨".repeat(37)).replace(' ', "x"), origin)?
                 .with_code(&"🎨".repeat(24))?
                 .with_caution(&"🎨".repeat(160))
         };
         let grey = (crate::colour::Lab::new(50.0, -120.0, 120.0), 1.0);
-        let place = NamedPlace::new(&"🎨".repeat(40), &[grey; 24]).unwrap();
+        let targets = NamedTargets::new(&"🎨".repeat(40), &[grey; 24]).unwrap();
         let pans = (0..48).map(|i| Pan::Split(FIRST_OWN + i, FIRST_OWN + (i + 48) % 60)).collect();
         let brief = Brief::new(&"🎨".repeat(280), &vec!["🎨".repeat(120); 8]).unwrap();
         let kit = Kit::new(&"🎨".repeat(60), 48, Stock::Tan, pans)
             .and_then(|kit| kit.with_puddles(vec![Puddle::new(recipe, 4.0)?; 24]))
-            .and_then(|kit| kit.with_places(vec![place; 4]))
-            .and_then(|kit| kit.with_own((0..60).map(own).collect::<Result<_, _>>()?))
+            .and_then(|kit| kit.with_targets(vec![targets; 4]))
+            .and_then(|kit| kit.with_own_paints((0..60).map(own).collect::<Result<_, _>>()?))
             .unwrap()
             .with_brief(brief);
         assert!(encode(&kit).len() <= LONGEST, "{} characters", encode(&kit).len());
@@ -519,8 +527,9 @@ mod tests {
     }
 
     fn puddle() -> impl Strategy<Value = Puddle> {
-        (proptest::collection::vec((1u16..150, 1u16..999), 1..8), -20i8..=8)
-            .prop_map(|(parts, stop)| Puddle::at_stop(Recipe::new(&parts).unwrap(), stop).unwrap())
+        (proptest::collection::vec((1u16..150, 1u16..999), 1..8), -20i8..=8).prop_map(|(parts, stop)| {
+            Puddle::at(Recipe::new(&parts).unwrap(), Load::of_quarters(stop).unwrap())
+        })
     }
 
     fn own_paint() -> impl Strategy<Value = OwnPaint> {
@@ -528,7 +537,10 @@ mod tests {
         let measured = proptest::collection::vec(0u16..2400, 36)
             .prop_map(|steps| Patch::Measured(Box::new(steps.try_into().unwrap())));
         let patch = prop_oneof![colour, measured];
-        let wash = proptest::option::of((patch.clone(), -20i8..0));
+        let wash = proptest::option::of(
+            (patch.clone(), -20i8..0)
+                .prop_map(|(patch, quarters)| Wash { load: Load::of_quarters(quarters).unwrap(), patch }),
+        );
         let swatches = (papers(), patch, wash).prop_map(|(paper, masstone, wash)| Origin::Swatches {
             paper,
             masstone,
@@ -557,14 +569,16 @@ mod tests {
             let origin = Origin::Swatches {
                 paper: KitPaper::Stock(Stock::Cream),
                 masstone: patch(60 + i),
-                wash: Some((patch(150 + i), -8)),
+                wash: Some(Wash { load: Load::of_quarters(-8).unwrap(), patch: patch(150 + i) }),
             };
             let paint = OwnPaint::new(&format!("Quay colour {i}"), origin).unwrap();
             paint.with_code("PB29 PV19").unwrap().with_ratings([Some(3), Some(1), Some(4), Some(7)]).unwrap()
         };
         let pans = (0..12).map(|i| Pan::Whole(FIRST_OWN + i)).collect();
-        let kit =
-            Kit::new("Quay", 12, Stock::Cream, pans).unwrap().with_own((0..12).map(own).collect()).unwrap();
+        let kit = Kit::new("Quay", 12, Stock::Cream, pans)
+            .unwrap()
+            .with_own_paints((0..12).map(own).collect())
+            .unwrap();
         let text = encode(&kit);
         assert!(text.len() <= 900, "{} characters", text.len());
         assert_eq!(decode(&text, Shelf::built_in()), Ok(kit));
@@ -575,7 +589,7 @@ mod tests {
         let kit = Kit::new("", 1, Stock::Cream, vec![Pan::Whole(FIRST_OWN)]).unwrap();
         assert!(matches!(decode(&encode(&kit), Shelf::built_in()), Err(Error::UnknownPaint(_))));
         let mixture = Origin::Mixture(Recipe::paint(4000));
-        let kit = kit.with_own(vec![OwnPaint::new("x", mixture).unwrap()]).unwrap();
+        let kit = kit.with_own_paints(vec![OwnPaint::new("x", mixture).unwrap()]).unwrap();
         assert!(matches!(decode(&encode(&kit), Shelf::built_in()), Err(Error::UnknownPaint(_))));
     }
 
@@ -592,7 +606,7 @@ mod tests {
                 own.dedup_by(|a, b| a.name() == b.name());
                 own.truncate(2);
                 let kit = kit.with_paper(paper).with_puddles(puddles).unwrap();
-                kit.with_own(own).unwrap().with_brief(brief)
+                kit.with_own_paints(own).unwrap().with_brief(brief)
             },
         )
     }

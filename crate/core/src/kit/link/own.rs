@@ -2,11 +2,11 @@
 
 use super::{BROKEN_NUMBER, Input, varint};
 use crate::error::Error;
-use crate::kit::KitPaper;
 use crate::mixing::recipe::Recipe;
+use crate::optics::paper::KitPaper;
 use crate::optics::paper::Stock;
 use crate::paint::packed::{push_bands, take_bands};
-use crate::swatches::own_paint::{Origin, OwnId, OwnPaint, Patch};
+use crate::swatches::own_paint::{Origin, OwnId, OwnPaint, Patch, Wash};
 
 const MIXTURE: u8 = 0;
 const MASSTONE: u8 = 1;
@@ -79,9 +79,9 @@ fn write_origin(bytes: &mut Vec<u8>, origin: &Origin) {
                 }
             }
             write_patch(bytes, masstone);
-            if let Some((patch, stop)) = wash {
-                varint::push_signed(bytes, (*stop).into());
-                write_patch(bytes, patch);
+            if let Some(wash) = wash {
+                varint::push_signed(bytes, wash.load.quarters().into());
+                write_patch(bytes, &wash.patch);
             }
         }
     }
@@ -128,8 +128,8 @@ fn read_origin(input: &mut Input<'_>) -> Result<Origin, Error> {
             let masstone = read_patch(input)?;
             let mut wash = None;
             if kind == WITH_WASH {
-                let stop = i8::try_from(input.signed()?).map_err(|_| BROKEN_NUMBER)?;
-                wash = Some((read_patch(input)?, stop));
+                let load = input.load()?.ok_or(BROKEN_NUMBER)?;
+                wash = Some(Wash { load, patch: read_patch(input)? });
             }
             Ok(Origin::Swatches { paper, masstone, wash })
         }

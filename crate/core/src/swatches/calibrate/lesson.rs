@@ -173,8 +173,7 @@ impl Learner {
         let state = self.likeliest(&start, records, &all);
         let after = self.misses(&state, records);
         let (normal, believed) = self.normal(&state, records, &all);
-        let certainty =
-            normal.matrix.factor().ok_or_else(|| Error::Value("the records contradict each other".into()))?;
+        let certainty = normal.matrix.factor().ok_or(Error::Refused("the records contradict each other"))?;
         let films = (0..self.paints.len()).map(|paint| self.film(&state, paint)).collect();
         Ok(Lesson { films, before, after, believed, learner: self, state, certainty })
     }

@@ -55,11 +55,12 @@ pub use plan::Step;
 
 use crate::colour::{Lab, ciede2000, lab};
 use crate::error::Error;
+use crate::numeric::minimum::golden_section;
 use crate::optics::film::Film;
 use crate::optics::observer::Light;
 use crate::optics::spectrum::{BANDS, Spectrum, cast};
 use crate::optics::surface::Surface;
-use crate::text::decimal::Decimal;
+use crate::text::limits;
 
 use problem::{Problem, components};
 
@@ -260,7 +261,9 @@ pub fn fit(ground: &Ground, priors: &[Prior], swatches: &[Swatch]) -> Result<Cal
 /// As [`fit`].
 pub fn fit_ground(ground: &Ground, priors: &[Prior], swatches: &[Swatch]) -> Result<Calibration, Error> {
     let at = |gamma: f64| fit(&Ground { gamma, ..ground.clone() }, priors, swatches);
-    at(narrow(0.4, 1.2, |gamma| Ok(at(gamma)?.cost))?)
+    // Six steps: to a fiftieth of the bracket.
+    let (gamma, _) = golden_section([0.4, 1.2], 6, |gamma| Ok(at(gamma)?.cost))?;
+    at(gamma)
 }
 
 /// The surface of a set of spectral swatches.
@@ -276,26 +279,6 @@ pub fn surface_of(swatches: &[Swatch]) -> Surface<f64> {
     });
     let darkest = readings.fold(f64::INFINITY, f64::min).max(0.0);
     Surface { k1: (0.5 * darkest).min(Surface::WASH.k1), ..Surface::WASH }
-}
-
-/// The place of a valley, by golden section to a fiftieth of its width.
-fn narrow(mut low: f64, mut high: f64, f: impl Fn(f64) -> Result<f64, Error>) -> Result<f64, Error> {
-    const SHARE: f64 = 0.618_034;
-    let inner = |low: f64, high: f64| [high - SHARE * (high - low), low + SHARE * (high - low)];
-    let mut at = inner(low, high);
-    let mut heights = [f(at[0])?, f(at[1])?];
-    for _ in 0..6 {
-        if heights[0] <= heights[1] {
-            high = at[1];
-            at = [inner(low, high)[0], at[0]];
-            heights = [f(at[0])?, heights[0]];
-        } else {
-            low = at[0];
-            at = [at[1], inner(low, high)[1]];
-            heights = [heights[1], f(at[1])?];
-        }
-    }
-    Ok(if heights[0] <= heights[1] { at[0] } else { at[1] })
 }
 
 fn daylight(reflectance: &Spectrum<f64>) -> Lab<f64> {
@@ -334,15 +317,7 @@ fn within<'a>(
     least: f64,
     most: f64,
 ) -> Result<(), Error> {
-    match values.into_iter().find(|value| !(least..=most).contains(*value)) {
-        Some(value) => Err(Error::Value(format!(
-            "{name} is {}, not within {} and {}",
-            Decimal(*value as f32),
-            Decimal(least as f32),
-            Decimal(most as f32)
-        ))),
-        None => Ok(()),
-    }
+    values.into_iter().try_for_each(|value| limits::within(name, *value, [least, most]))
 }
 
 #[cfg(test)]

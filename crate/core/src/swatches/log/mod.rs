@@ -27,8 +27,8 @@ pub(crate) mod dates;
 use crate::colour::Lab;
 use crate::colour::notation;
 use crate::error::Error;
-use crate::kit::KitPaper;
 use crate::mixing::recipe::{MOST_PAINTS, Recipe};
+use crate::optics::paper::KitPaper;
 use crate::optics::paper::{OwnPaper, Stock};
 use crate::optics::spectrum::{BANDS, Spectrum, wavelength};
 use crate::paint::PaintNumber;
@@ -204,7 +204,7 @@ fn is_bare(key: &str) -> bool {
 fn read_recipe(text: &str, shelf: &Shelf) -> Result<Recipe, Error> {
     let (mut parts, mut rest) = (Vec::new(), text.trim());
     if rest.is_empty() {
-        return Err(Error::Value("no recipe".into()));
+        return Err(Error::Refused("no recipe"));
     }
     loop {
         let (count, named) = read_count(rest)?;
@@ -239,8 +239,7 @@ fn read_count(text: &str) -> Result<(u16, &str), Error> {
 /// The paint that a text begins with, and what stands behind it.
 fn read_paint<'a>(text: &'a str, shelf: &Shelf) -> Result<(PaintNumber, &'a str), Error> {
     if let Some(quoted) = text.strip_prefix('\'') {
-        let end = closing(quoted, '\'')
-            .ok_or_else(|| Error::Value("a paint's ' is not closed in the recipe".into()))?;
+        let end = closing(quoted, '\'').ok_or(Error::Refused("a paint's ' is not closed in the recipe"))?;
         return Ok((find(&undoubled(&quoted[..end], '\''), shelf)?, &quoted[end + 1..]));
     }
     let (key, behind) = text.split_at(text.find('+').unwrap_or(text.len()));

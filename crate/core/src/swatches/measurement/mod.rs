@@ -37,7 +37,8 @@ use crate::colour::Lab;
 use crate::error::Error;
 use crate::optics::observer::Light;
 use crate::swatches::calibrate::Seen;
-use crate::text::decimal::{self, Decimal};
+use crate::text::decimal;
+use crate::text::limits::within;
 use crate::text::rows::{Faults, LONGEST_TABLE, Row, Rows, plain};
 use crate::text::words::{clean_line, cut};
 
@@ -145,7 +146,7 @@ const WANTED: &str = "no column of wavelengths, no header with wavelengths (380 
                       and none with L, a and b";
 
 /// Refuses what no meter reads of a surface.
-pub(crate) fn check(seen: &Seen) -> Result<(), String> {
+pub(crate) fn check(seen: &Seen) -> Result<(), Error> {
     match seen {
         Seen::Spectrum(reflectance) => {
             reflectance.iter().try_for_each(|value| within("reflectance", *value, [0.0, MOST_REFLECTANCE]))
@@ -160,14 +161,6 @@ pub(crate) fn check(seen: &Seen) -> Result<(), String> {
 
 /// Every colour of a surface lies well within.
 const OPPONENT: [f64; 2] = [-150.0, 150.0];
-
-fn within(name: &str, value: f64, [least, most]: [f64; 2]) -> Result<(), String> {
-    if (least..=most).contains(&value) {
-        return Ok(());
-    }
-    let [value, least, most] = [value, least, most].map(|value| Decimal(value as f32));
-    Err(format!("{name} is {value}, not within {least} and {most}"))
-}
 
 /// How a table is laid out.
 enum Layout<'a> {
@@ -373,7 +366,7 @@ fn spectra(
         }
         let refused = reading.values.iter().enumerate().find_map(|(band, value)| {
             let place = format!("\"{}\" at {}", reading.name, bands.label(band));
-            within(&place, *value, [0.0, MOST_REFLECTANCE]).err().map(|reason| (band, reason))
+            within(&place, *value, [0.0, MOST_REFLECTANCE]).err().map(|fault| (band, fault.to_string()))
         });
         match refused {
             Some((band, reason)) => faults.push(Error::table(line(&reading, band), reason)),

@@ -3,6 +3,7 @@
 use super::*;
 use crate::colour::ciede2000;
 use crate::optics::spectrum::{BANDS, Spectrum};
+use crate::text::decimal::Decimal;
 use proptest::prelude::*;
 
 const NM: std::ops::RangeInclusive<u16> = 40..=70;
@@ -296,7 +297,7 @@ fn colours_are_read_where_there_is_no_spectrum() {
 
 /// Reflectances of the ColorChecker, 380 to 730 nm by 10; their provenance is told in `tests/colour.rs`.
 const PATCHES: &str =
-    include_str!("../../../../../tests/reference/colorchecker_babel_average_reflectance_380_730_10nm.csv");
+    include_str!("../../../tests/reference/colorchecker_babel_average_reflectance_380_730_10nm.csv");
 
 #[test]
 fn published_spectra_come_back_from_every_second_band() {

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 use washpath_core::calibrate::Seen;
-use washpath_core::{Lab, Origin, OwnPaint, Patch, Recipe, share};
+use washpath_core::{Lab, Load, Origin, OwnPaint, Patch, Recipe, Wash, link};
 use wasm_bindgen::prelude::{JsError, JsValue};
 
 use crate::from_page::{Fields, FromPage};
@@ -53,7 +53,11 @@ impl OwnReadout {
         let origin = if self.parts.is_empty() {
             let wash = match self.wash[..] {
                 [] => None,
-                _ => Some((Patch::new(&seen(&self.wash)?)?, stop(self.wash_load))),
+                _ => {
+                    // Masstone is refused in the core's words, so it stands for what is no load.
+                    let load = Load::nearest(self.wash_load).unwrap_or(Load::MASSTONE);
+                    Some(Wash { load, patch: Patch::new(&seen(&self.wash)?)? })
+                }
             };
             let masstone = Patch::new(&seen(&self.masstone)?)?;
             Origin::Swatches { paper: self.paper.kit_paper()?, masstone, wash }
@@ -74,7 +78,7 @@ impl OwnReadout {
 impl From<&OwnPaint> for OwnReadout {
     fn from(paint: &OwnPaint) -> Self {
         let mut own = Self {
-            id: Some(share::id_of(paint).to_string()),
+            id: Some(link::id_of(paint).to_string()),
             name: paint.name().to_owned(),
             code: paint.code().to_owned(),
             caution: paint.caution().to_owned(),
@@ -90,20 +94,14 @@ impl From<&OwnPaint> for OwnReadout {
             Origin::Swatches { paper, masstone, wash } => {
                 own.paper = (*paper).into();
                 own.masstone = numbers_of(&masstone.seen());
-                if let Some((wash, stop)) = wash {
-                    own.wash = numbers_of(&wash.seen());
-                    own.wash_load = (0.25 * f32::from(*stop)).exp2();
+                if let Some(wash) = wash {
+                    own.wash = numbers_of(&wash.patch.seen());
+                    own.wash_load = wash.load.value();
                 }
             }
         }
         own
     }
-}
-
-/// A load in quarter octaves; one that is no wash is refused by the core.
-fn stop(load: f32) -> i8 {
-    let stop = (4.0 * load.log2()).round();
-    if stop.is_nan() { 0 } else { stop as i8 }
 }
 
 /// What was seen, from L*, a*, b* or a reflectance a band.
