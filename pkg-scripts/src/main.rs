@@ -20,6 +20,7 @@ mod serve;
 mod size;
 mod test;
 mod tools;
+mod watch;
 mod workspace;
 
 use std::process::ExitCode;

@@ -19,7 +19,8 @@ pub(crate) fn site() -> PathBuf {
     root().join("target/site")
 }
 
-/// The page's sources beside the core they import: what is bundled, and what `serve --watch` serves.
+/// The page's sources beside the core they import: what is bundled, and
+/// what `serve --watch` serves below `www`.
 pub(crate) fn sources() -> PathBuf {
     root().join("target/sources")
 }
