@@ -1,8 +1,6 @@
 // Keeps the page for use without a network: a copy of every file, all of one version.
 
-// The build fills in these two lines.
-const VERSION = "development";
-const ASSETS = [];
+/* global VERSION, ASSETS: the build tells them; sources that are served as they are keep nothing. */
 
 // Another copy of the program may be hosted below the same origin.
 const PREFIX = `washpath ${self.registration.scope} `;

@@ -7,18 +7,18 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result};
 use flate2::Crc;
+use wasm_bindgen_cli_support::Bindgen;
 
 use crate::process::{cargo, run};
-use crate::{Command, graph, minify, pack, page, tools, workspace};
+use crate::{Command, bundle, page, tools, workspace};
 
 pub(crate) const COMMAND: Command = Command {
     name: "build",
     summary: "make target/site, the folder to host",
     help: "
-Compiles the core for the browser, puts the page's files beside it without
-comments and needless spaces, gives the page its content security policy and the
-offline worker its list of files and version. The folder can be hosted anywhere,
-below any path, over https.
+Compiles the core for the browser, bundles scripts and style sheet beside it, and
+gives the offline worker its list of files and version. The folder can be hosted
+anywhere, below any path, over https.
 ",
     run: |words| {
         crate::no_words(words)?;
@@ -26,54 +26,85 @@ below any path, over https.
     },
 };
 
-/// The page may load from its own host and from nowhere else.
-const POLICY: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; \
-    font-src 'self'; img-src 'self' data: blob:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; \
-    base-uri 'none'; form-action 'none'";
-
 /// The core's two downloads, each a feature of the border: for the page, and for the worker's questions.
 pub(crate) const HALVES: [&str; 2] = ["studio", "adviser"];
 
-/// The offline worker, a template in the sources.
-const WORKER: &str = "sw.js";
-
-/// Makes the folder anew.
+/// Makes the folder anew; if that fails the last one stays.
 pub(crate) fn build() -> Result<()> {
-    tools::need_wasm_target()?;
-    let site = workspace::site();
+    let (sources, site) = (workspace::sources(), workspace::site());
+    copy(&workspace::www(), &emptied(&sources)?, |_| true)?;
+    halves()?;
+    let fresh = emptied(&site.with_extension("new"))?;
+    host(&sources, &fresh)?;
     if site.exists() {
-        fs::remove_dir_all(&site).context("cannot empty target/site")?;
+        fs::remove_dir_all(&site).context("cannot remove target/site")?;
     }
-    let [studio, adviser] = HALVES;
-    compile(studio, studio, &[&small_code()], &site.join("pkg"))?;
-    compile(adviser, adviser, &[], &site.join("pkg"))?;
-    for file in files(&workspace::www())? {
-        let to = site.join(&file);
-        fs::create_dir_all(to.parent().unwrap_or(&site))?;
-        fs::copy(workspace::www().join(&file), &to)?;
-        // The worker's two lines are found as they are written.
-        if file != Path::new(WORKER) {
-            minify::file(&to)?;
-        }
-    }
-    let index = site.join("index.html");
-    let html = fs::read_to_string(&index).context("www has no index.html")?;
-    let modules = graph::at_once(&site, pack::FIRST)?;
-    let html = page::with_preloads(&html, modules.iter().map(String::as_str))?;
-    fs::write(index, page::with_policy(&html, POLICY)?)?;
-    write_worker(&site)?;
-    minify::file(&site.join(WORKER))?;
+    fs::rename(fresh, &site)?;
     println!("Hosted page: {}", site.display());
     Ok(())
 }
 
-/// Cargo's setting that makes the core small: only small functions are copied into their callers, 5 % fewer bytes after
-/// gzip, and loops of unknown length stay as written, 3 % fewer. A path and a sheet take as long as before, long
-/// searches some 4 % longer; so it is for the half that waits at the door, and for the one file.
-pub(crate) fn small_code() -> String {
-    let flags = ["--inline-threshold=40", "--unroll-runtime=false"].map(|flag| format!("-Cllvm-args={flag}"));
-    format!("--config=target.{}.rustflags={flags:?}", tools::WASM)
+/// Fills a folder with what is hosted.
+fn host(sources: &Path, site: &Path) -> Result<()> {
+    let modules = bundle::hosted(sources, site)?;
+    copy(sources, site, |file| !bundle::is_read(file) && !is_glue(file))?;
+    let (index, style) = (site.join(page::INDEX), site.join(bundle::STYLE));
+    let html = page::with_style(&fs::read_to_string(&index)?, &fs::read_to_string(&style)?)?;
+    fs::write(&index, page::with_preloads(&html, &modules)?)?;
+    fs::remove_file(style)?;
+    let (version, assets) = contents(site)?;
+    bundle::offline(sources, site, &version, &assets)
 }
+
+/// Compiles the core's two halves beside the page's sources.
+pub(crate) fn halves() -> Result<()> {
+    let [studio, adviser] = HALVES;
+    let folder = workspace::sources().join(CORE);
+    compile(studio, studio, &SMALL, &folder)?;
+    compile(adviser, adviser, &[], &folder)
+}
+
+/// Compiles both halves as one core beside other sources: what they share is there once. Answers its wasm.
+pub(crate) fn whole(sources: &Path) -> Result<PathBuf> {
+    let [studio, adviser] = HALVES;
+    let folder = sources.join(CORE);
+    compile(studio, &HALVES.join(","), &SMALL, &folder)?;
+    let same = format!("export * from \"./{studio}.js\";\nexport {{ default }} from \"./{studio}.js\";\n");
+    fs::write(folder.join(format!("{adviser}.js")), same)?;
+    Ok(folder.join(format!("{studio}_bg.wasm")))
+}
+
+/// The folder of the sources with the core in it.
+const CORE: &str = "pkg";
+
+/// Whether a file of the sources is a script of the core, or told to those who read one.
+fn is_glue(file: &Path) -> bool {
+    file.starts_with(CORE) && file.extension() != Some("wasm".as_ref())
+}
+
+/// A folder with nothing in it.
+pub(crate) fn emptied(folder: &Path) -> Result<PathBuf> {
+    if folder.exists() {
+        fs::remove_dir_all(folder).with_context(|| format!("cannot empty {}", folder.display()))?;
+    }
+    fs::create_dir_all(folder)?;
+    Ok(folder.to_owned())
+}
+
+/// Copies some of a folder's files into another; what was there of the same names is gone.
+pub(crate) fn copy(from: &Path, to: &Path, counts: impl Fn(&Path) -> bool) -> Result<()> {
+    for file in files(from)?.iter().filter(|file| counts(file)) {
+        let copied = to.join(file);
+        fs::create_dir_all(copied.parent().unwrap_or(to))?;
+        fs::copy(from.join(file), copied)?;
+    }
+    Ok(())
+}
+
+/// What the last step of compiling is told to make a core small: only small functions are copied into their callers, and
+/// loops of unknown length stay as written. A path and a sheet take as long as before, long searches some 4 % longer; so
+/// it is for the half that waits at the door, and for the one file.
+const SMALL: [&str; 2] = ["-Cllvm-args=--inline-threshold=40", "-Cllvm-args=--unroll-runtime=false"];
 
 /// Cargo's setting that takes this machine's folders out of what the core says when it breaks: the same bytes wherever
 /// it is built, and fewer.
@@ -88,57 +119,37 @@ fn short_paths() -> Result<String> {
 }
 
 /// Writes the core with some features of the border, and its JavaScript side, as modules of a name.
-pub(crate) fn compile(name: &str, features: &str, settings: &[&str], folder: &Path) -> Result<()> {
-    let words = ["build", "--locked", "--release", "--target", tools::WASM, "-p", "washpath-web"];
-    run(cargo(&words)
-        .args(["--no-default-features", "--features", features])
-        .args(settings)
-        .arg(short_paths()?))?;
+///
+/// Flags reach its own crate alone, so that what it is made of is compiled once for all cores.
+fn compile(name: &str, features: &str, flags: &[&str], folder: &Path) -> Result<()> {
+    tools::need_wasm_target()?;
+    let words = ["rustc", "--locked", "--release", "--target", tools::WASM, "-p", "washpath-web", "--lib"];
+    let mut rustc = cargo(&words);
+    rustc
+        .args(["--crate-type", "cdylib", "--no-default-features", "--features", features])
+        .arg(short_paths()?);
+    run(rustc.arg("--").args(flags))?;
     let wasm = workspace::cargo_target().join(tools::WASM).join("release/washpath_web.wasm");
-    let words = [
-        OsStr::new("wasm-bindgen"),
-        wasm.as_os_str(),
-        OsStr::new("--out-dir"),
-        folder.as_os_str(),
-        OsStr::new("--out-name"),
-        OsStr::new(name),
-        OsStr::new("--target"),
-        OsStr::new("web"),
-        OsStr::new("--no-typescript"),
-        OsStr::new("--remove-name-section"),
-        OsStr::new("--remove-producers-section"),
-        // The page says where the wasm is: packed, it has no address.
-        OsStr::new("--omit-default-module-path"),
-    ];
-    wasm_bindgen_cli::wasm_bindgen::run_cli_with_args(words).context("cannot bind the compiled core")?;
-    minify::file(&folder.join(format!("{name}.js")))
+    let mut bindgen = Bindgen::new();
+    // The page says where the wasm is: in one file it has no address.
+    bindgen.input_path(wasm).out_name(name).web(true)?.omit_default_module_path(true);
+    bindgen.remove_name_section(true).remove_producers_section(true);
+    bindgen.generate(folder).context("cannot bind the compiled core")
 }
 
-/// Fills in the two lines at the worker's head.
-fn write_worker(site: &Path) -> Result<()> {
+/// The site's version, told by all its bytes, and the addresses of what the page may ask for.
+fn contents(site: &Path) -> Result<(String, Vec<String>)> {
     let mut crc = Crc::new();
     let mut assets = vec!["./".to_owned()];
-    for file in files(site)? {
-        let name = address(&file);
+    for file in files(site)?.iter().filter(|file| !bundle::is_map(file)) {
+        let name = address(file);
         crc.update(name.as_bytes());
-        crc.update(&fs::read(site.join(&file))?);
-        if name != WORKER && name != "index.html" {
+        crc.update(&fs::read(site.join(file))?);
+        if name != page::INDEX {
             assets.push(format!("./{name}"));
         }
     }
-    let worker = fs::read_to_string(site.join(WORKER)).context("www has no sw.js")?;
-    let worker = with_constant(&worker, "VERSION", &format!("\"{:08x}\"", crc.sum()))?;
-    let worker = with_constant(&worker, "ASSETS", &format!("{assets:?}"))?;
-    fs::write(site.join(WORKER), worker)?;
-    Ok(())
-}
-
-/// Gives a constant of a script its value; the constant must have a line of its own.
-fn with_constant(script: &str, name: &str, value: &str) -> Result<String> {
-    let start = format!("const {name} = ");
-    let line = script.lines().find(|line| line.starts_with(&start));
-    let line = line.with_context(|| format!("no line \"{start}…\" in the offline worker"))?;
-    Ok(script.replacen(line, &format!("{start}{value};"), 1))
+    Ok((format!("{:08x}", crc.sum()), assets))
 }
 
 /// All files below a folder, relative to it, in order of their names; hidden ones are left out.
@@ -169,22 +180,6 @@ pub(crate) fn address(file: &Path) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn constants_are_filled_in_once() {
-        let script = "// Head.\nconst VERSION = \"\";\nconst ASSETS = [];\nuse(VERSION);\n";
-        let script = with_constant(script, "VERSION", "\"1f\"").unwrap();
-        let script = with_constant(&script, "ASSETS", "[\"./\"]").unwrap();
-        assert_eq!(script, "// Head.\nconst VERSION = \"1f\";\nconst ASSETS = [\"./\"];\nuse(VERSION);\n");
-        assert!(with_constant(&script, "OTHER", "1").is_err());
-    }
-
-    #[test]
-    fn the_worker_in_the_sources_has_both_lines() {
-        let worker = fs::read_to_string(workspace::www().join(WORKER)).unwrap();
-        assert!(with_constant(&worker, "VERSION", "1").is_ok());
-        assert!(with_constant(&worker, "ASSETS", "1").is_ok());
-    }
 
     #[test]
     fn files_are_relative_sorted_and_visible() {

@@ -1,6 +1,7 @@
 //! What others wrote and the program or its tests use: licences, bans, sources, known vulnerabilities.
 
 use std::fs;
+use std::path::Path;
 use std::process::Command;
 
 use anyhow::{Context, Result, anyhow, bail};
@@ -14,7 +15,7 @@ use crate::workspace;
 /// The rules, for cargo-deny and for [`licences`].
 const RULES: &str = "pkg-scripts/deny.toml";
 
-/// Licences that do for the browser tests' packages besides: these are run and never handed out.
+/// Licences that do for npm packages besides: these are run and never handed out.
 const FOR_TESTS: [&str; 3] = ["0BSD", "BSD-2-Clause", "MPL-2.0"];
 
 /// A package and the licence it states.
@@ -25,7 +26,8 @@ pub(crate) fn licences() -> Result<()> {
     let allowed = allowed()?;
     let crates = crates()?;
     let mut faults = refused(&crates, |licence| allowed.iter().any(|known| known == licence));
-    let packages = node_packages()?;
+    let packages = [workspace::build_packages(), workspace::browser_tests()];
+    let packages = packages.iter().map(|folder| node_packages(folder)).collect::<Result<Vec<_>>>()?.concat();
     faults.extend(refused(&packages, |licence| {
         FOR_TESTS.contains(&licence) || allowed.iter().any(|known| known == licence)
     }));
@@ -50,8 +52,8 @@ fn crates() -> Result<Vec<Stated>> {
     Ok(packages.iter().map(|package| stated(package["name"].as_str().unwrap_or_default(), package)).collect())
 }
 
-fn node_packages() -> Result<Vec<Stated>> {
-    let lock = fs::read(workspace::browser_tests().join("package-lock.json")).context("package-lock.json")?;
+fn node_packages(folder: &Path) -> Result<Vec<Stated>> {
+    let lock = fs::read(folder.join("package-lock.json")).context("package-lock.json")?;
     let lock: Value = serde_json::from_slice(&lock).context("package-lock.json")?;
     let packages = lock["packages"].as_object().context("package-lock.json lists no packages")?;
     Ok(packages.iter().map(|(place, package)| stated(place, package)).collect())
@@ -100,20 +102,22 @@ fn need_deny() -> Result<()> {
     Err(skipped("cargo-deny is not installed: `cargo install --locked cargo-deny`"))
 }
 
-/// Asks npm's registry what is known of the browser tests' packages; fails from "high" on.
+/// Asks npm's registry what is known of the packages of build and tests; fails from "high" on.
 pub(crate) fn audit() -> Result<()> {
-    let report = json(program("npm", &workspace::browser_tests()).args(["audit", "--json"]))?;
+    [workspace::build_packages(), workspace::browser_tests()].iter().try_for_each(|folder| audit_of(folder))
+}
+
+fn audit_of(folder: &Path) -> Result<()> {
+    let report = json(program("npm", folder).args(["audit", "--json"]))?;
     let Some(found) = report["metadata"]["vulnerabilities"].as_object() else {
         return Err(skipped("npm's registry answers no audit here"));
     };
     let count = |grade: &str| found.get(grade).and_then(Value::as_u64).unwrap_or(0);
     let grave = count("high") + count("critical");
     if grave > 0 {
-        bail!(
-            "{grave} grave vulnerabilities in the browser tests' packages: `npm audit` in tests/browser names them"
-        );
+        bail!("{grave} grave vulnerabilities: `npm audit` in {} names them", folder.display());
     }
-    println!("no grave vulnerability is known, and {} of lesser grade", count("total"));
+    println!("{}: no grave vulnerability is known, and {} of lesser grade", folder.display(), count("total"));
     Ok(())
 }
 

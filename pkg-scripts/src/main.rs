@@ -7,21 +7,20 @@
 
 mod bench;
 mod build;
+mod bundle;
 mod check;
 mod dependencies;
 mod evaluate;
 mod fuzz;
-mod graph;
 mod library;
-mod minify;
 mod pack;
 mod page;
 mod process;
 mod serve;
 mod size;
 mod test;
-mod test_runner;
 mod tools;
+mod watch;
 mod workspace;
 
 use std::process::ExitCode;
@@ -40,7 +39,7 @@ pub(crate) struct Command {
     run: fn(&[String]) -> Result<()>,
 }
 
-const COMMANDS: [Command; 10] = [
+const COMMANDS: [Command; 9] = [
     serve::COMMAND,
     build::COMMAND,
     pack::COMMAND,
@@ -50,7 +49,6 @@ const COMMANDS: [Command; 10] = [
     fuzz::COMMAND,
     evaluate::COMMAND,
     library::COMMAND,
-    test_runner::COMMAND,
 ];
 
 fn main() -> ExitCode {

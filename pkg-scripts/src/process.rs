@@ -34,6 +34,16 @@ pub(crate) fn run(command: &mut Command) -> Result<()> {
     Ok(())
 }
 
+/// Runs a program to its end and answers what it printed; what it complains of is shown.
+pub(crate) fn output(command: &mut Command) -> Result<String> {
+    let name = name(command);
+    let output = command.stderr(Stdio::inherit()).output().with_context(|| format!("cannot start {name}"))?;
+    if !output.status.success() {
+        bail!("{name} failed ({})", output.status);
+    }
+    String::from_utf8(output.stdout).with_context(|| format!("{name} printed what is no text"))
+}
+
 /// Whether a program can be started and then succeeds; its output is dropped.
 pub(crate) fn succeeds(command: &mut Command) -> bool {
     let quiet = command.stdin(Stdio::null()).stdout(Stdio::null()).stderr(Stdio::null());

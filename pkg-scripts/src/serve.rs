@@ -33,30 +33,34 @@ use tokio::sync::Semaphore;
 use tokio::task::{self, LocalSet};
 use tokio::time;
 
-use crate::{Command, build, pack, workspace};
+use crate::watch::{self, Changes};
+use crate::{Command, build, pack, page, workspace};
 
 pub(crate) const COMMAND: Command = Command {
     name: "serve",
     summary: "build everything and open it to the browsers of this machine",
     help: "
   --port N     the port, 8017 if not said; 0 takes a free one
-  --no-build   serve target/site as it is
+  --no-build   serve what was built last
   --site PATH  serve that folder as it is
+  --watch      serve the sources as they are, at port 8018 if not said
 
 Adds what rustc lacks, builds target/site and target/washpath.html, then serves
-the site on 127.0.0.1 until it is stopped.
+the site on 127.0.0.1 until it is stopped. With --watch nothing is bundled: pages
+load anew once a script changed, and once the core is compiled if that changed.
 ",
     run,
 };
 
 fn run(words: &[String]) -> Result<()> {
-    let mut port = 8017u16;
-    let mut fresh = true;
+    let mut port = None;
+    let (mut fresh, mut watching) = (true, false);
     let mut site = workspace::site();
     let mut words = Parser::from_args(words);
     while let Some(word) = words.next()? {
         match word {
-            Arg::Long("port") => port = words.value()?.parse()?,
+            Arg::Long("port") => port = Some(words.value()?.parse()?),
+            Arg::Long("watch") => watching = true,
             Arg::Long("no-build") => fresh = false,
             Arg::Long("site") => {
                 site = words.value()?.into();
@@ -65,11 +69,28 @@ fn run(words: &[String]) -> Result<()> {
             _ => return Err(word.unexpected().into()),
         }
     }
+    if watching {
+        if fresh {
+            watch::compile()?;
+        }
+        let (folders, changes) = watch::start()?;
+        return serve(folders, Some(changes), port.unwrap_or(WATCH_PORT));
+    }
     if fresh {
         build::build()?;
         pack::pack()?;
     }
-    serve(&site, port)
+    serve(vec![site], None, port.unwrap_or(PORT))
+}
+
+/// The ports if none is said. Sources have their own, so that no browser shows them what it keeps of the built page.
+const PORT: u16 = 8017;
+const WATCH_PORT: u16 = 8018;
+
+/// What is served: files of some folders, the first that has one, and news of their changes.
+struct Host {
+    folders: Vec<PathBuf>,
+    changes: Option<Changes>,
 }
 
 /// How long a connection may take, idle ones too: browsers open some ahead.
@@ -81,33 +102,39 @@ const PAUSE: Duration = Duration::from_millis(100);
 /// Connections at a time; more wait to be accepted. A browser opens six.
 const CONNECTIONS: usize = 256;
 
-fn serve(site: &Path, port: u16) -> Result<()> {
-    let site = site.canonicalize().with_context(|| format!("no {}: build first", site.display()))?;
+fn serve(folders: Vec<PathBuf>, changes: Option<Changes>, port: u16) -> Result<()> {
+    let absolute = |folder: PathBuf| {
+        folder.canonicalize().with_context(|| format!("no {}: build first", folder.display()))
+    };
+    let folders = folders.into_iter().map(absolute).collect::<Result<_>>()?;
+    let host = Host { folders, changes };
     let listener = net::TcpListener::bind(("127.0.0.1", port))
         .with_context(|| format!("cannot use port {port}: choose another by --port"))?;
     listener.set_nonblocking(true)?;
     let address = listener.local_addr()?;
     let runtime = runtime::Builder::new_current_thread().enable_io().enable_time().build()?;
-    let packed = workspace::packed();
-    let packed = packed.display();
-    let words = format!("\nWashpath is at  http://{address}/\nAs one file     {packed}\nStop with Ctrl-C.\n");
+    let packed = match host.changes {
+        Some(_) => String::new(),
+        None => format!("As one file     {}\n", workspace::packed().display()),
+    };
+    let words = format!("\nWashpath is at  http://{address}/\n{packed}Stop with Ctrl-C.\n");
     // Whoever started it may have stopped reading.
     drop(io::stdout().write_all(words.as_bytes()));
-    LocalSet::new().block_on(&runtime, serve_on(site, listener))
+    LocalSet::new().block_on(&runtime, serve_on(host, listener))
 }
 
-async fn serve_on(site: PathBuf, listener: net::TcpListener) -> Result<()> {
+async fn serve_on(host: Host, listener: net::TcpListener) -> Result<()> {
     let listener = TcpListener::from_std(listener)?;
-    let site: Rc<Path> = site.into();
+    let host = Rc::new(host);
     let places = Arc::new(Semaphore::new(CONNECTIONS));
     loop {
         let place = Arc::clone(&places).acquire_owned().await?;
         match listener.accept().await {
             Ok((stream, _)) => {
-                let site = Rc::clone(&site);
+                let host = Rc::clone(&host);
                 task::spawn_local(async move {
                     // A browser that hangs up early or stays too long is its own affair.
-                    drop(time::timeout(PATIENCE, answer(&site, stream)).await);
+                    drop(time::timeout(PATIENCE, answer(&host, stream)).await);
                     drop(place);
                 });
             }
@@ -117,25 +144,40 @@ async fn serve_on(site: PathBuf, listener: net::TcpListener) -> Result<()> {
     }
 }
 
-async fn answer(site: &Path, stream: TcpStream) -> hyper::Result<()> {
-    let service = service_fn(async |request| Ok::<_, Infallible>(respond(site, &request).await));
+async fn answer(host: &Host, stream: TcpStream) -> hyper::Result<()> {
+    let service = service_fn(async |request| Ok::<_, Infallible>(respond(host, &request).await));
     http1::Builder::new().serve_connection(TokioIo::new(stream), service).await
 }
 
 type Answer = Response<Full<Bytes>>;
 
 /// Answers a request by its head; its body, if any, is not read.
-async fn respond<B>(site: &Path, request: &Request<B>) -> Answer {
+async fn respond<B>(host: &Host, request: &Request<B>) -> Answer {
     if !matches!(*request.method(), Method::GET | Method::HEAD) {
         let mut answer = plain(StatusCode::METHOD_NOT_ALLOWED, "only GET and HEAD\n");
         answer.headers_mut().insert(ALLOW, HeaderValue::from_static("GET, HEAD"));
         return answer;
     }
-    let Some(file) = find(site, request.uri().path()) else {
+    let (path, gzip) = (request.uri().path(), takes_gzip(request.headers()));
+    if let Some(changes) = &host.changes {
+        match path {
+            watch::NEWS => {
+                return found("text/plain", changes.after(request.uri().query()).await.into(), false);
+            }
+            watch::SCRIPT => return found("text/javascript; charset=utf-8", watch::LISTENER.into(), gzip),
+            _ => {}
+        }
+    }
+    let Some(file) = host.folders.iter().find_map(|folder| find(folder, path)) else {
         return plain(StatusCode::NOT_FOUND, "not found\n");
     };
     match read(&file).await {
-        Ok(body) => found(&content_type(&file), body, takes_gzip(request.headers())),
+        Ok(mut body) => {
+            if host.changes.is_some() && file.ends_with(page::INDEX) {
+                body.extend_from_slice(watch::TAG.as_bytes());
+            }
+            found(&content_type(&file), body, gzip)
+        }
         Err(error) if error.kind() == ErrorKind::NotFound => plain(StatusCode::NOT_FOUND, "not found\n"),
         Err(_) => plain(StatusCode::INTERNAL_SERVER_ERROR, "cannot be read\n"),
     }

@@ -10,7 +10,8 @@ use anyhow::{Context, Result};
 use flate2::Compression;
 use flate2::write::GzEncoder;
 
-use crate::{build, graph, pack, workspace};
+use crate::page::{self, attribute, own};
+use crate::{build, bundle, workspace};
 
 /// Bytes as they lie on the disk and as a server sends them.
 #[derive(Clone, Copy, Debug, Default)]
@@ -42,26 +43,15 @@ impl fmt::Display for Size {
     }
 }
 
-/// What of the site is loaded only once the page is ready, beside modules that are imported later: the worker with its
-/// half of the core, what keeps the page for offline use, and a licence to read.
-fn is_later(name: &str) -> bool {
-    let [_, adviser] = build::HALVES;
-    name.starts_with(&format!("pkg/{adviser}"))
-        || ["js/worker.js", "sw.js"].contains(&name)
-        || name.ends_with(".txt")
-}
-
 /// The kinds of files a site has, in the order they are listed.
-const PARTS: [&str; 6] =
-    ["wasm, first load", "wasm, later", "scripts", "style sheet", "letters", "page, icon, the rest"];
+const PARTS: [&str; 5] = ["wasm, first load", "wasm, later", "scripts", "letters", "page, icon, the rest"];
 
 fn part(name: &str) -> &'static str {
     let kind = match name.rsplit('.').next() {
-        Some("wasm") => usize::from(is_later(name)),
+        Some("wasm") => usize::from(name.contains(build::HALVES[1])),
         Some("js") => 2,
-        Some("css") => 3,
-        Some("woff2") => 4,
-        _ => 5,
+        Some("woff2") => 3,
+        _ => 4,
     };
     PARTS[kind]
 }
@@ -71,21 +61,35 @@ pub(crate) fn parts() -> Result<Vec<(&'static str, Size)>> {
     PARTS.iter().map(|kind| Ok((*kind, sum(|name| part(name) == *kind)?))).collect()
 }
 
-/// All files of the site.
+/// All files of the site that the page may ask for.
 pub(crate) fn all() -> Result<Size> {
     sum(|_| true)
 }
 
-/// What is loaded before the page is ready.
+/// What is loaded before the page is ready: the page and all that it names itself.
 pub(crate) fn first_load() -> Result<Size> {
-    let at_once = graph::at_once(&workspace::site(), pack::FIRST)?;
-    sum(|name| !is_later(name) && (!name.ends_with(".js") || at_once.contains(name)))
+    let html =
+        fs::read_to_string(workspace::site().join(page::INDEX)).context("no target/site: build first")?;
+    let named = named(&html)?;
+    sum(|name| name == page::INDEX || named.iter().any(|other| other == name))
+}
+
+/// The files that a page's links and scripts name.
+fn named(html: &str) -> Result<Vec<String>> {
+    let mut named = Vec::new();
+    for (element, kind) in [("link", "href"), ("script", "src")] {
+        page::edit_tags(html, element, |tag| {
+            named.extend(attribute(tag, kind).and_then(own).map(str::to_owned));
+            Ok(None)
+        })?;
+    }
+    Ok(named)
 }
 
 fn sum(counts: impl Fn(&str) -> bool) -> Result<Size> {
     let site = workspace::site();
     let mut sum = Size::default();
-    for file in build::files(&site)? {
+    for file in build::files(&site)?.into_iter().filter(|file| !bundle::is_map(file)) {
         if counts(&build::address(&file)) {
             sum += Size::of(&site.join(file))?;
         }
@@ -105,12 +109,8 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_worker_and_its_half_come_later() {
-        for later in ["pkg/adviser_bg.wasm", "pkg/adviser.js", "js/worker.js", "sw.js", "fonts/OFL.txt"] {
-            assert!(is_later(later), "{later}");
-        }
-        for first in ["pkg/studio_bg.wasm", "pkg/studio.js", "js/adviser.js", "index.html"] {
-            assert!(!is_later(first), "{first}");
-        }
+    fn links_and_scripts_are_what_a_page_names() {
+        let html = "<link rel=\"icon\" href=\"./a.svg\"><script src=\"./b.js\"></script><a href=\"./c.html\">c</a><link rel=\"x\" href=\"data:,\">";
+        assert_eq!(named(html).unwrap(), ["a.svg", "b.js"]);
     }
 }

@@ -7,7 +7,7 @@ use std::process::{self, Command as Process};
 
 use anyhow::{Context, Result, bail};
 
-use crate::process::{Counts, cargo, program, run_tests};
+use crate::process::{Counts, cargo, program, run as run_program, run_tests};
 use crate::tools::{self, Browser};
 use crate::{Command, build, fuzz, pack, workspace};
 
@@ -88,20 +88,24 @@ fn fuzzed(counts: &mut Counts) -> Result<()> {
     Ok(())
 }
 
+/// The program of this package that runs wasm tests; compiled here, as nothing else needs it.
+const TEST_RUNNER: &str = "wasm-test-runner";
+
 fn wasm(counts: &mut Counts) -> Result<()> {
     tools::need_wasm_target()?;
     let browser = tools::need_browser()?;
+    let words = ["build", "--locked", "-p", "pkg-scripts", "--features", "test-runner", "--bin", TEST_RUNNER];
+    run_program(&mut cargo(&words))?;
+    let program = env::current_exe().context("cannot find this program")?.with_file_name(TEST_RUNNER);
     // As a list, so that a folder's name may hold a space.
-    let program = env::current_exe().context("cannot find this program")?;
-    let runner =
-        format!("target.{}.runner=[{:?}, \"test-runner\"]", tools::WASM, program.display().to_string());
+    let runner = format!("target.{}.runner=[{:?}]", tools::WASM, program.display().to_string());
     let mut tests = cargo(&["test", "--locked", "--no-fail-fast", "--lib", "--tests"]);
     tests.args(["--target", tools::WASM, "-p", "washpath-web", "--config", &runner]);
     run_tests(tests.env("CHROMEDRIVER", browser.driver), counts)
 }
 
 fn browser(counts: &mut Counts) -> Result<()> {
-    tools::need_node_packages()?;
+    tools::need_node_packages(&workspace::browser_tests())?;
     let browser = tools::need_browser()?;
     if !workspace::packed().exists() {
         bail!("there is no built page to test");

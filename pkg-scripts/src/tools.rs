@@ -8,7 +8,6 @@ use std::process::Command;
 use anyhow::{Context, Result, bail};
 
 use crate::process::{program, run, succeeds};
-use crate::workspace;
 
 /// The target the page's core is compiled for.
 pub(crate) const WASM: &str = "wasm32-unknown-unknown";
@@ -76,20 +75,19 @@ fn can_install() -> bool {
     root && find("apt-get").is_some()
 }
 
-/// Makes sure that node is there and the browser tests' packages are those of the lock.
-pub(crate) fn need_node_packages() -> Result<()> {
+/// Makes sure that node is there and the npm packages of a folder are those of its lock.
+pub(crate) fn need_node_packages(folder: &Path) -> Result<()> {
     if find("node").is_none() || find("npm").is_none() {
         bail!("node and npm are missing: install Node.js 20 or newer");
     }
-    let folder = workspace::browser_tests();
     // npm writes this file last, so it dates the whole installation.
     let installed = modified(&folder.join("node_modules/.package-lock.json"));
     let locked = modified(&folder.join("package-lock.json"));
     if installed.is_some() && installed >= locked {
         return Ok(());
     }
-    println!("Installing the browser tests' packages");
-    run(program("npm", &folder).args(["ci", "--no-audit", "--no-fund"]))
+    println!("Installing the npm packages of {}", folder.display());
+    run(program("npm", folder).args(["ci", "--no-audit", "--no-fund"]))
 }
 
 fn modified(file: &Path) -> Option<std::time::SystemTime> {

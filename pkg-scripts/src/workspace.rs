@@ -19,14 +19,20 @@ pub(crate) fn site() -> PathBuf {
     root().join("target/site")
 }
 
+/// The page's sources beside the core they import: what is bundled, and
+/// what `serve --watch` serves below `www`.
+pub(crate) fn sources() -> PathBuf {
+    root().join("target/sources")
+}
+
+/// The same with one core for page and worker, as the single-file page has it.
+pub(crate) fn whole() -> PathBuf {
+    root().join("target/whole")
+}
+
 /// The single-file page.
 pub(crate) fn packed() -> PathBuf {
     root().join("target/washpath.html")
-}
-
-/// The core as the single-file page carries it.
-pub(crate) fn whole_core() -> PathBuf {
-    root().join("target/whole")
 }
 
 /// The page's sources.
@@ -37,4 +43,9 @@ pub(crate) fn www() -> PathBuf {
 /// The browser tests.
 pub(crate) fn browser_tests() -> PathBuf {
     root().join("tests/browser")
+}
+
+/// The folder of the npm packages that the build needs.
+pub(crate) fn build_packages() -> PathBuf {
+    root().join("pkg-scripts")
 }

@@ -25,7 +25,7 @@ async function waiting(act) {
     page.on("pageerror", (error) => log.complaints.push(String(error)));
     let send;
     const sent = new Promise((resolve) => (send = resolve));
-    await page.route("**/js/further.js", async (route) => {
+    await page.route("**/js/further-*.js", async (route) => {
       await sent;
       await route.continue();
     });

@@ -75,20 +75,56 @@ test("until it is ready the hosted page asks for the first load alone", async ()
   }
 });
 
-test("where no worker can start the page asks its own half of the core", async () => {
-  const { page, log, address, close } = await openHosted();
-  try {
-    await page.addInitScript(() => delete globalThis.Worker);
-    await page.reload();
-    await drawn(page);
-    await page.getByRole("button", { name: "Report", exact: true }).click();
-    await page.locator("#report-said li").first().waitFor();
-    assert.ok(log.requests.some((url) => url.endsWith("pkg/adviser_bg.wasm")));
-    assertQuiet(log, address);
-  } finally {
-    await close();
-  }
-});
+/** Ways a worker may not start: there are none, or its script cannot be had, which is told some time later. */
+const workless = {
+  "no worker can start": () => delete globalThis.Worker,
+  "a worker fails once it was started": () => {
+    const Real = globalThis.Worker;
+    globalThis.Worker = class extends Real {
+      constructor() {
+        super("./missing.js");
+        this.addEventListener("error", () => (globalThis.failed = true));
+      }
+    };
+  },
+};
+for (const [how, spoil] of Object.entries(workless)) {
+  test(`where ${how} the page asks its own half of the core`, async () => {
+    const { page, log, address, close } = await openHosted({ context: { serviceWorkers: "block" } });
+    try {
+      await page.addInitScript(spoil);
+      await page.reload();
+      await drawn(page);
+      const press = (name) => page.getByRole("button", { name, exact: true }).click();
+      await press("Report");
+      await page.locator("#report-said li").first().waitFor();
+      assert.ok(log.requests.some((url) => url.endsWith("pkg/adviser_bg.wasm")));
+      // The next question comes when the failure is known.
+      if (how.includes("fails")) await page.waitForFunction(() => globalThis.failed);
+      await press("Print");
+      await page.locator("#print-proof svg").first().waitFor();
+      log.complaints = log.complaints.filter((text) => !text.includes("404"));
+      assertQuiet(log, address);
+    } finally {
+      await close();
+    }
+  });
+}
+
+for (const [form, openPage] of [["hosted", openHosted], ["as one file", openPacked]]) {
+  test(`long questions are answered by a worker, ${form}`, async () => {
+    const { page, close } = await openPage();
+    try {
+      const started = page.workers().length ? Promise.resolve() : page.waitForEvent("worker");
+      await page.getByRole("button", { name: "Report", exact: true }).click();
+      await started;
+      await page.locator("#report-said li").first().waitFor();
+      assert.equal(page.workers().length, 1, "it did not give up");
+    } finally {
+      await close();
+    }
+  });
+}
 
 test("a page never visited does not open without its host", async () => {
   const { visitor, address, stop, close } = await openHosted({ context: { serviceWorkers: "block" } });

@@ -9,7 +9,7 @@ const scripts = new URL("../../www/js/", import.meta.url);
 
 test("no script takes text for HTML or for code", () => {
   const risky = /innerHTML|outerHTML|insertAdjacentHTML|document\.write|createContextualFragment|\beval\(|new Function/;
-  const names = readdirSync(scripts).filter((name) => name.endsWith(".js"));
+  const names = readdirSync(scripts, { recursive: true }).filter((name) => name.endsWith(".js"));
   assert.ok(names.length > 40, "the scripts are looked for where they are");
   assert.deepEqual(names.filter((name) => risky.test(readFileSync(new URL(name, scripts), "utf8"))), []);
 });

@@ -1,6 +1,10 @@
 // How fast the built page is, one figure a line: name, tab, milliseconds. `bench` reads it.
 
+import { fileURLToPath } from "node:url";
 import { drawn, host, packedAddress, sizes, startBrowser } from "./support/launch.js";
+
+/** The core with its glue, as the build bundled it from. */
+const built = fileURLToPath(new URL("../../target/sources/pkg/", import.meta.url));
 
 /** Visits of which the median counts. */
 const VISITS = 5;
@@ -39,6 +43,7 @@ async function inside(act) {
         globalThis.framed += performance.now() - start;
       });
     });
+    await page.route("**/pkg/*.js", (route) => route.fulfill({ path: built + route.request().url().split("/").pop() }));
     await page.goto(site.address);
     await drawn(page);
     await act(page);

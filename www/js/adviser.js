@@ -28,13 +28,18 @@ export function createAdviser() {
   return Object.assign(ask, { long });
 }
 
-/** The wasm of the core's half for long questions: its bytes where the page is one file, else its address. */
-const source = () => globalThis.packedCore ?? new URL("../pkg/adviser_bg.wasm", import.meta.url).href;
+/** The core's half for long questions: compiled where the page is one file, else the address of its wasm. */
+const source = async () => globalThis.packed?.core ?? new URL("../pkg/adviser_bg.wasm", import.meta.url).href;
+
+/** A worker; from a file in memory where the page is one file, which no browser takes for a module there. */
+const startWorker = async () =>
+  globalThis.packed ? new Worker(URL.createObjectURL(await globalThis.packed.worker)) : new Worker(new URL("./worker.js", import.meta.url), { type: "module" });
 
 async function inWorker() {
-  const worker = new Worker(import.meta.resolve("./worker.js"), { type: "module" });
+  const worker = await startWorker();
   const waiting = new Map();
   let last = 0;
+  /** Answers from the page itself, once the worker failed. */
   let page = null;
   worker.addEventListener("message", ({ data: { id, told, answer, fault } }) => {
     const { resolve, reject, tell } = waiting.get(id);
@@ -43,7 +48,6 @@ async function inWorker() {
     if (fault === undefined) resolve(answer);
     else reject(new Error(fault));
   });
-  // A worker that cannot start hands its questions over to the page.
   worker.addEventListener("error", () => {
     page ??= inPage();
     for (const [id, { verb, question, tell, resolve, reject }] of waiting) {
@@ -51,8 +55,12 @@ async function inWorker() {
       page.then((send) => send(verb, question, tell).answer).then(resolve, reject);
     }
   });
-  worker.postMessage({ start: { glue: import.meta.resolve("../pkg/adviser.js"), advice: import.meta.resolve("./advice.js"), source: source() } });
+  worker.postMessage({ start: await source() });
   return (verb, question, tell) => {
+    if (page) {
+      const sent = page.then((send) => send(verb, question, tell));
+      return { answer: sent.then(({ answer }) => answer), cancel: () => sent.then(({ cancel }) => cancel()) };
+    }
     const id = (last += 1);
     const answer = new Promise((resolve, reject) => waiting.set(id, { verb, question, tell, resolve, reject }));
     worker.postMessage({ id, verb, question });
@@ -63,7 +71,7 @@ async function inWorker() {
 /** Without a worker the page answers itself, and stands still for as long as a step takes. */
 async function inPage() {
   const [core, { createVerbs }] = await Promise.all([import("../pkg/adviser.js"), import("./advice.js")]);
-  await core.default({ module_or_path: source() });
+  await core.default({ module_or_path: await source() });
   const verbs = createVerbs(core);
   return (verb, question, tell) => {
     let stop = false;

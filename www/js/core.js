@@ -1,9 +1,10 @@
-// The core's half for the page: the one module that knows how its wasm is loaded.
+// The core's half for the page, started with this module: it compiles while it streams.
 
 import init, * as core from "../pkg/studio.js";
 
-/** Begun with this module, while others are still on their way. The wasm is bytes where the page is one file, else at an address. */
-const started = init({ module_or_path: globalThis.packedCore ?? new URL("../pkg/studio_bg.wasm", import.meta.url) }).then(() => core);
+/** Where the page is one file it has compiled its core by itself. */
+const source = globalThis.packed?.core ?? new URL("../pkg/studio_bg.wasm", import.meta.url);
+const started = init({ module_or_path: source }).then(() => core);
 // Whoever asks hears of a failure.
 started.catch(() => {});
 

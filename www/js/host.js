@@ -1,7 +1,7 @@
 // Where links lead: to the page itself, or, if it was opened from a disk, to the copy of it that is hosted.
 
 import { element } from "./dom.js";
-import { MARK, textOf } from "./share.js";
+import { MARK, textOf } from "./state/link.js";
 
 const KEY = "washpath host";
 const here = location.href.split("#")[0];

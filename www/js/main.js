@@ -32,8 +32,7 @@ start();
 async function start() {
   const doEarly = keepEarly();
   try {
-    // The one file comes hidden.
-    const core = await ready().finally(() => (document.body.hidden = false));
+    const core = await ready();
     await open(core, doEarly).catch(offerRescue);
   } catch (error) {
     notice(`Washpath could not start: ${error.message}. It needs a browser of 2023 or later.`);

@@ -3,24 +3,17 @@
 import { briefList } from "./brief.js";
 import { dabOf } from "./dab.js";
 import { UNDO, button, byId, element, notice, say } from "./dom.js";
+import { linkText } from "./link-text.js";
+import { shareDialog } from "./sharing.js";
 import { PAPERS, nameOf } from "./state/kit.js";
 import { leaveGuest, packGuest, showGuest } from "./state/guest.js";
+import { textOf } from "./state/link.js";
 import { placeOf, takeKit } from "./state/kits.js";
-import { linkText } from "./link-text.js";
 
-/** What stands before the text in a link. */
-export const MARK = "#kit=";
-
-/** A kit as a link's text, with those of the own paints that it holds. */
-export const textOf = ({ own }, core, kit) => core.encode_kit({ ...kit, own });
-
-/** Opens the dialog for sending the kit at hand, fetched when it is first asked for. Answers how to close it. */
+/** Opens the dialog for sending the kit at hand. Answers how to close it. */
 export function attachShare(store, core, ask) {
-  let dialog;
-  byId("share").addEventListener("click", async () => {
-    dialog ??= import("./sharing.js").then(({ shareDialog }) => shareDialog(store, core, ask));
-    (await dialog)();
-  });
+  const open = shareDialog(store, core, ask);
+  byId("share").addEventListener("click", open);
   return () => byId("share-dialog").close();
 }
 

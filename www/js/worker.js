@@ -1,10 +1,13 @@
-// Long questions, answered off the page's own thread. It imports nothing by itself: the page tells it where the core is.
+// Long questions, answered off the page's own thread. The page tells it where the core is.
+
+import init, * as core from "../pkg/adviser.js";
+import { createVerbs } from "./advice.js";
 
 let started;
 const cancelled = new Set();
 
 onmessage = async ({ data: { start, cancel, id, verb, question } }) => {
-  if (start) return void (started = open(start));
+  if (start) return void (started = init({ module_or_path: start }).then(() => createVerbs(core)));
   if (cancel) return void cancelled.add(cancel);
   try {
     const verbs = await started;
@@ -14,9 +17,3 @@ onmessage = async ({ data: { start, cancel, id, verb, question } }) => {
     postMessage({ id, fault: error.message });
   }
 };
-
-async function open({ glue, advice, source }) {
-  const [core, { createVerbs }] = await Promise.all([import(glue), import(advice)]);
-  await core.default({ module_or_path: source });
-  return createVerbs(core);
-}

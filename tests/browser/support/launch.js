@@ -43,12 +43,12 @@ export function packedAddress() {
   return pathToFileURL(file).href;
 }
 
-/** Hosts target/site on a free port; answers its address and how to stop it. */
-export async function host() {
+/** Hosts target/site, or what other words of `serve` say, on a free port; answers its address and how to stop it. */
+export async function host(more = []) {
   const built = process.env.PKG_SCRIPTS;
   const [program, ...words] = built ? [built] : ["cargo", "run", "-q", "-p", "pkg-scripts", "--"];
   const options = { cwd: root, stdio: ["ignore", "pipe", "inherit"] };
-  const server = spawn(program, [...words, "serve", "--no-build", "--port", "0"], options);
+  const server = spawn(program, [...words, "serve", "--no-build", "--port", "0", ...more], options);
   const gone = new Promise((resolve) => server.once("exit", resolve));
   const address = new Promise((resolve) => {
     let said = "";

@@ -1,0 +1,7 @@
+// A kit as a link's text; `link-text.js` finds it in an address again.
+
+/** What stands before the text in a link. */
+export const MARK = "#kit=";
+
+/** A kit as a link's text, with those of the own paints that it holds. */
+export const textOf = ({ own }, core, kit) => core.encode_kit({ ...kit, own });
