@@ -11,7 +11,7 @@ const ORIGIN = "http://127.0.0.1:9";
 
 const TYPES = { html: "text/html", js: "text/javascript", wasm: "application/wasm" };
 
-const FOLDERS = { js: `${root}www/js/`, pkg: `${root}target/site/pkg/`, model: fileURLToPath(new URL("./", import.meta.url)) };
+const FOLDERS = { js: `${root}www/js/`, pkg: `${root}target/sources/pkg/`, model: fileURLToPath(new URL("./", import.meta.url)) };
 
 /** Opens the model in a new page of a visitor. `mutant` is `{file, find, replace}`: a fault put into one of the page's modules. */
 export async function openModel(visitor, mutant = null) {
