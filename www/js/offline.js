@@ -1,14 +1,14 @@
-// Keeps the hosted page for use without a network; a new version waits until the person agrees.
+// Keeps the hosted page for use without a network; a new version waits until the person agrees, in each tab by itself.
 
 import { byId, notice } from "./dom.js";
 
 export async function attachOffline() {
   // A page from a file is offline already.
   if (!location.protocol.startsWith("http") || !navigator.serviceWorker) return;
-  const first = !navigator.serviceWorker.controller;
   const registration = await navigator.serviceWorker.register("sw.js");
   const watch = (worker) => worker?.addEventListener("statechange", () => {
-    if (worker.state === "installed" && !first) offer(worker);
+    // On a first visit nothing is at work that it would replace.
+    if (worker.state === "installed" && registration.active) offer(worker);
   });
   navigator.serviceWorker.ready.then(sayReady);
   watch(registration.installing);
@@ -19,7 +19,9 @@ export async function attachOffline() {
 function offer(worker) {
   notice("A new version is ready.", {
     actions: [["Use it now", () => {
-      navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+      // Another tab may have taken it into use; this one stayed with its own.
+      if (worker.state !== "installed") return location.reload();
+      worker.addEventListener("statechange", () => worker.state === "activated" && location.reload());
       worker.postMessage("skip-waiting");
     }]],
   });

@@ -19,10 +19,16 @@ export const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const count = (parts) => `${parts} ${parts === 1 ? "part" : "parts"}`;
 
+/** Letters that are written from right to left: Hebrew, Arabic and their kin. */
+const LEFTWARD = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc\u{10800}-\u{10fff}\u{1e800}-\u{1eeff}]/u;
+
+/** A name as it stands among other words: one written from right to left does not turn those round. */
+export const isolated = (name) => (LEFTWARD.test(name) ? `\u2068${name}\u2069` : name);
+
 /** "2 parts Ultramarine blue, 1 part Burnt sienna"; a paint alone by its name. */
 export function recipe(parts, shelf) {
-  if (parts.length === 1) return shelf.get(parts[0][0]).name;
-  return parts.map(([paint, parts]) => `${count(parts)} ${shelf.get(paint).name}`).join(", ");
+  if (parts.length === 1) return isolated(shelf.get(parts[0][0]).name);
+  return parts.map(([paint, parts]) => `${count(parts)} ${isolated(shelf.get(paint).name)}`).join(", ");
 }
 
 /** What the crossing is, as one plain sentence. */

@@ -1,6 +1,7 @@
 // Ends of a path: whole parts of paints, perhaps asked for by an empty place of the wheel. Never changed in place.
 
 import { emptyKit } from "./kit.js";
+import { isolated } from "../words.js";
 
 /** An end that is a paint alone. */
 export const paintEnd = (number) => ({ parts: [[number, 1]] });
@@ -18,8 +19,8 @@ const MOST_COUNTED = 8;
 
 /** "Ultramarine blue", or "2 ultramarine blue + 1 raw umber" for a mix; "raw umber + a touch of viridian (1 in 20)". */
 export function shortName(parts, shelf) {
-  if (parts.length === 1) return shelf.get(parts[0][0]).name;
-  const plain = ([paint]) => shelf.get(paint).name.toLowerCase();
+  if (parts.length === 1) return isolated(shelf.get(parts[0][0]).name);
+  const plain = ([paint]) => isolated(shelf.get(paint).name.toLowerCase());
   const counted = (parts) => parts.map((part) => `${part[1]} ${plain(part)}`).join(" + ");
   const { touch, rest } = touchOf(parts);
   if (!touch) return counted(parts);
