@@ -42,13 +42,13 @@ async function start() {
 async function open(core, doEarly) {
   const shelf = createShelf(core.paints());
   const ask = createAdviser();
-  const { store, context, read } = await openState(core, shelf, ask, {
+  const { store, context, read, keeping } = await openState(core, shelf, ask, {
     isBare: isWithout(),
     looks: firstLooks,
     refused: (error) => notice(`${capital(error.message)}.`, { seconds: 10 }),
     tell,
   });
-  if (read.faults.length) tellFaults(read.faults);
+  if (read.faults.length) tellFaults(read.faults, keeping);
   attachRescue();
   const choose = createChoose(store, shelf);
   const choosePan = choosePaint(choose);

@@ -2,7 +2,7 @@
 
 import { button, notice } from "./dom.js";
 import { save } from "./save.js";
-import { erase, everything, eraseEverything } from "./state/storage.js";
+import { erase, eraseEverything, eraseOld, everything, oldTexts } from "./state/storage.js";
 
 /** Asks the next start to leave alone what is kept. */
 const WITHOUT = "washpath without";
@@ -46,7 +46,7 @@ export function offerRescue(error) {
 }
 
 /** Says which parts of what was kept could not be read, and hands them out. They stay where they are until they are thrown away. */
-export function tellFaults(faults) {
+export function tellFaults(faults, keeping) {
   const names = { kit: "kit", own: "paint of yours", record: "record" };
   const kindOf = ({ key }) => names[key.split(/[/ ]/)[0]];
   const count = (kind) => faults.filter((fault) => kindOf(fault) === kind).length;
@@ -54,7 +54,11 @@ export function tellFaults(faults) {
   const what = some.length ? some.join(" and ") : "a part of it";
   const text = faults.map(({ key, text, why }) => `${key}\n${why}\n${text}\n`).join("\n");
   const saved = () => save(text, "washpath-unreadable.txt", "text/plain");
-  const dropped = () => erase(faults.map(({ key }) => key).filter((key) => key.includes("/")));
+  const dropped = () => {
+    erase(faults.map(({ key }) => key).filter((key) => key.includes("/")));
+    // Of what a former version kept goes what cannot be read when all else of it is kept anew.
+    if (oldTexts().length && keeping.writeAll()) eraseOld();
+  };
   notice(`Of what this browser keeps, ${what} could not be read. Everything else is here.`, {
     actions: [["Save what could not be read", saved], ["Throw it away", dropped]],
   });

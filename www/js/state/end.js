@@ -42,6 +42,9 @@ const gcd = (a, b) => (b === 0 ? a : gcd(b, a % b));
 /** The pair the core asks for: both ends and how they are laid. */
 export const pairOf = ({ ends, laid }) => ({ ends: ends.map((end) => end?.parts ?? []), laid });
 
+/** Every paint of both ends, each once. */
+export const paintsOf = (ends) => new Set(ends.flatMap((end) => end?.parts ?? []).map(([paint]) => paint));
+
 /** Whether both ends are chosen. */
 export const isPair = ({ ends }) => Boolean(ends[0] && ends[1]);
 

@@ -2,27 +2,40 @@
 
 import { idOf } from "./ids.js";
 import { adopt, renumberedMix } from "./own.js";
-import { createRefs, valueOf } from "./items.js";
+import { createRefs, kindOf, valueOf } from "./items.js";
 
 const listOf = (value) => (Array.isArray(value) ? value : []);
 
 /**
- * The items of the first of some texts that can be read: `{items, looks, learned, isWhole}`, with the same ids each time it is read.
+ * The items of the first of some texts that can be read, with the kits of a later one where none of its own can be:
+ * `{items, looks, learned, isWhole}`, with the same ids each time it is read.
  * `fault(key, text, why)` hears of what cannot be; `isWhole` says that there was nothing of that kind.
  */
 export function readOld(texts, context, fault) {
-  const nothing = { items: [], looks: null, learned: null, isWhole: texts.length === 0 };
+  let isWhole = true;
+  let found = null;
   for (const text of texts) {
     try {
-      return readOne(JSON.parse(text), text, context, fault);
+      const read = readOne(JSON.parse(text), context, fault);
+      isWhole &&= read.isWhole;
+      found = found ? withKits(found, read) : read;
+      if (!found.isWithoutKit) break;
     } catch (error) {
+      isWhole = false;
       fault("washpath", text, error.message);
     }
   }
-  return nothing;
+  return { items: [], looks: null, learned: null, ...found, isWhole };
 }
 
-function readOne(kept, text, { core, numberOf, isBuiltIn }, fault) {
+/** What was read, with kits of another text, and the paints they hold. */
+function withKits(read, { items, looks, isWithoutKit }) {
+  const known = new Set(read.items.map(([key]) => key));
+  const brought = items.filter(([key]) => ["kit", "own"].includes(kindOf(key)) && !known.has(key));
+  return { ...read, isWithoutKit, items: [...brought, ...read.items], looks: { ...read.looks, order: looks.order } };
+}
+
+function readOne(kept, { core, numberOf, isBuiltIn }, fault) {
   if (typeof kept !== "object" || kept === null || Array.isArray(kept)) throw new Error("it is no state");
   let isWhole = true;
   const each = (key, read) => listOf(kept[key]).flatMap((value, i) => {
@@ -63,8 +76,6 @@ function readOne(kept, text, { core, numberOf, isBuiltIn }, fault) {
       return [];
     }
   });
-  if (kept.kit !== undefined && decoded.length === 0 && kits.length) throw new Error("no kit of it can be read");
-
   const refs = createRefs(own, numberOf, isBuiltIn);
   const records = each("records", (record, i) => ({ ...core.read_record({ ...record, parts: partsOf(record) }), id: idOf(`record ${i} ${JSON.stringify(record)}`) }));
   const marks = (key) => each(key, (paint) => {
@@ -84,6 +95,6 @@ function readOne(kept, text, { core, numberOf, isBuiltIn }, fault) {
     return Array.isArray(parts) ? { ...(typeof end === "object" ? end : {}), parts: parts.map((part) => (Array.isArray(part) ? [refs.refOf(to(part[0])), part[1]] : part)) } : null;
   };
   const looks = { ...kept, ends: Array.isArray(kept.ends) ? kept.ends.map(out) : undefined, order: decoded.map(({ id }) => id) };
-  const learned = listOf(kept.learned).map(({ number, ...film }) => ({ paint: refs.refOf(to(number)), ...film }));
-  return { items, looks, learned, isWhole };
+  const learned = listOf(kept.learned).filter((film) => film).map(({ number, ...film }) => ({ paint: refs.refOf(to(number)), ...film }));
+  return { items, looks, learned, isWhole, isWithoutKit: decoded.length === 0 && kits.length > 0 };
 }

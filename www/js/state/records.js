@@ -1,5 +1,6 @@
 // Records: what was painted and what was seen of it. Never changed in place.
 
+import { paintsOf } from "./end.js";
 import { newId } from "./ids.js";
 
 /** Most records that are kept. */
@@ -7,7 +8,7 @@ export const MOST_RECORDS = 500;
 
 /** Those of the paints of a path: each is a mix of no other paint. */
 export function recordsOn({ records, ends }) {
-  const paints = new Set(ends.flatMap((end) => (end?.parts ?? []).map(([paint]) => paint)));
+  const paints = paintsOf(ends);
   return records.filter(({ parts }) => parts.every(([paint]) => paints.has(paint)));
 }
 

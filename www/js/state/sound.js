@@ -1,5 +1,6 @@
 // The one validator: every change of the state passes here. Pure: no page.
 
+import { paintsOf } from "./end.js";
 import { emptyKit } from "./kit.js";
 import { freeName } from "./own.js";
 import { inWork, resolved } from "./refs.js";
@@ -59,7 +60,7 @@ export function createSettle({ isBuiltIn, core }) {
 
   /** Both ends together are one mix, and each is one. */
   function checkEnds({ ends, own, visiting }) {
-    const paints = new Set(ends.flatMap((end) => end?.parts ?? []).map(([paint]) => paint));
+    const paints = paintsOf(ends);
     if (paints.size > MOST_MIXED) throw new Error(`A and B together are ${paints.size} paints, and a mix holds at most ${MOST_MIXED}: choose an end of fewer paints`);
     for (const end of ends.filter((end) => end && !fit.has(end))) {
       judged({ ...emptyKit(), puddles: [{ parts: end.parts, load: 1 }] }, [...own, ...visiting]);

@@ -1,22 +1,30 @@
 // The state a visit begins with: read part by part, so that what is good is kept and what is not is named. Never throws.
 
 import { DEMO, DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
-import { readEnd, paintEnd } from "./end.js";
+import { paintEnd, paintsOf, readEnd } from "./end.js";
 import { keptFilm } from "./films.js";
 import { createRefs, isItem, itemsOf, kindOf, partsIn } from "./items.js";
+import { newId } from "./ids.js";
 import { freeName } from "./own.js";
 import { readOld } from "./old.js";
 import { readItem, withItem } from "./reading.js";
+import { inKit } from "./refs.js";
+import { MOST_MIXED } from "./sound.js";
 import { readVersion } from "./versions.js";
 
 /** How long it is remembered that something was thrown away, in milliseconds: longer than a tab stays open. */
 const FORGET = 180 * 24 * 3600 * 1000;
 
-/** How many of `SPARE` are no work of the painter's, so that nothing need be said. */
-const UNSAID = 2;
+/** Parts that are no work of the painter's: nothing need be said where they cannot be read. */
+const LOOKED = ["looks", "learned"];
 
 /** Parts of what was kept that a start can do without, the least missed first. */
-const SPARE = ["looks", "learned", "held", "owned", "ticked", "record", "own", "kit"];
+const SPARE = [...LOOKED, "held", "owned", "ticked", "record", "own", "kit"];
+
+/** What a start tries to do without, one after the other: nothing, each part by itself, then ever more of them. */
+const SPARED = [[], ...SPARE.map((kind) => [kind]), ...SPARE.slice(1).map((_, i) => SPARE.slice(0, i + 2))];
+
+const DEMO_KEY = `kit/${DEMO}`;
 
 /** What the state is before anything is read. */
 function blank(shelf) {
@@ -38,7 +46,7 @@ function blank(shelf) {
  */
 export async function readState({ entries = [], oldTexts = [], ownLooks = null, context, finish, now = Date.now() }) {
   const faults = [];
-  const fault = (key, text, why) => faults.push({ key, text, why });
+  const fault = (...named) => faults.push(named);
   const texts = new Map(entries);
   const versions = new Map();
   const stale = [];
@@ -62,17 +70,25 @@ export async function readState({ entries = [], oldTexts = [], ownLooks = null, 
   for (const [key, value] of old.items) if (!versions.has(key)) found.get(kindOf(key)).push([key, value, 0]);
   for (const key of ["looks", "learned"]) if (found.get(key).length === 0 && old[key]) found.get(key).push([key, JSON.stringify(old[key])]);
 
-  for (let spared = 0; ; spared += 1) {
-    const without = SPARE.slice(0, spared);
+  for (const [i, without] of SPARED.entries()) {
     const tried = [];
-    const state = await assemble(new Map([...found].map(([kind, items]) => [kind, without.includes(kind) ? [] : items])), context, texts, (...named) => tried.push(named));
+    const put = await assemble(new Map([...found].map(([kind, items]) => [kind, without.includes(kind) ? [] : items])), context, texts, (...named) => tried.push(named));
+    // The demo that is shown instead of one that cannot be read must not be kept in its place.
+    const isDemoUnread = texts.has(DEMO_KEY) && (without.includes("kit") || [...faults, ...tried].some(([key]) => key === DEMO_KEY));
+    const state = isDemoUnread && put.kit.id === DEMO ? { ...put, kit: { ...put.kit, id: newId() } } : put;
     try {
       const finished = finish(state);
+      for (const [key, value] of without.filter((kind) => !LOOKED.includes(kind)).flatMap((kind) => found.get(kind))) fault(key, texts.get(key) ?? JSON.stringify(value), "it could not be put together with the rest");
       tried.forEach((named) => fault(...named));
-      if (spared > UNSAID) fault("", "", `${without.join(", ")} could not be put together`);
-      return { state: finished, versions, texts, kept: keptOf(finished, versions, context), faults, stale, isFirst: entries.length + oldTexts.length === 0, hasOld: oldTexts.length > 0 && old.isWhole };
+      const hasOld = oldTexts.length > 0;
+      return {
+        state: finished, versions, texts, kept: keptOf(finished, versions, context), faults: faults.map(([key, text, why]) => ({ key, text, why })), isFirst: entries.length + oldTexts.length === 0,
+        // What was thrown away would come back from there.
+        stale: hasOld ? [] : stale,
+        hasOld: hasOld && old.isWhole && faults.length === 0,
+      };
     } catch (error) {
-      if (spared === SPARE.length) throw error;
+      if (i === SPARED.length - 1) throw error;
     }
   }
 }
@@ -96,15 +112,18 @@ async function assemble(found, context, texts, fault) {
   const films = [...texts].filter(([key]) => kindOf(key) === "film").map(([, text]) => keptFilm(text)).filter(Boolean);
   state = { ...state, films, ...(await withFilms(state.own, films, context, (paint, why) => fault(`own/${paint.id}`, JSON.stringify(paint), why))) };
 
-  const kits = [];
+  const brought = [];
   read("kit", (key, { kit, added }, at) => {
     state = { ...state, own: [...state.own, ...added] };
-    kits.push([kit, at]);
+    brought.push([kit, at, key]);
   });
   // Paints that came along with kits need films as well.
   state = { ...state, ...(await withFilms(state.own, state.films, context, () => {})) };
+  const isSeen = (paint) => context.isBuiltIn(paint) || state.own.some(([number]) => number === paint);
+  const kits = brought.filter(([kit]) => inKit(kit).every(isSeen));
+  for (const [, , key] of brought.filter((entry) => !kits.includes(entry))) fault(key, texts.get(key) ?? "", "a paint of it cannot be shown");
   const looks = readLooks(found.get("looks")[0], context, state);
-  const isDemoKept = texts.has(`kit/${DEMO}`);
+  const isDemoKept = texts.has(DEMO_KEY);
   if (!isDemoKept && looks.order.includes(DEMO)) kits.push([state.kit, 0]);
   if (kits.length) {
     const place = ([{ id }]) => (looks.order.includes(id) ? looks.order.indexOf(id) : Infinity);
@@ -150,7 +169,9 @@ function readLooks(entry, context, { own }) {
     const looks = Object.fromEntries(LOOKS.filter(([key, isFit]) => isFit(kept[key])).map(([key]) => [key, kept[key]]));
     const ends = Array.isArray(kept.ends) ? kept.ends.slice(0, 2) : null;
     const order = Array.isArray(kept.order) ? kept.order : [];
-    return { ...looks, order, ...(ends && { ends: [0, 1].map((i) => readEnd(ends[i], (parts) => partsIn(parts, refs), { ...context, own })) }) };
+    const read = ends && [0, 1].map((i) => readEnd(ends[i], (parts) => partsIn(parts, refs), { ...context, own }));
+    if (read && paintsOf(read).size > MOST_MIXED) read[1] = null;
+    return { ...looks, order, ...(read && { ends: read }) };
   } catch {
     // Nothing of the painter's work is lost with them.
     return { order: [] };

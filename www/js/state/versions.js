@@ -11,7 +11,7 @@ const MOST_SEEN = 6;
 export function following(before, value, { tab, now }) {
   const seen = before ? { ...before.seen, [before.by]: before.at } : {};
   const last = Object.entries(seen).filter(([by]) => by !== tab).sort(([, a], [, b]) => b - a).slice(0, MOST_SEEN);
-  return { at: Math.max(now, before ? before.at + 1 : 0), by: tab, seen: Object.fromEntries(last), value };
+  return { at: Math.max(now, before ? Math.min(before.at + 1, Number.MAX_SAFE_INTEGER) : 0), by: tab, seen: Object.fromEntries(last), value };
 }
 
 const isAfter = (a, b) => a.at > b.at || (a.at === b.at && a.by > b.by);
