@@ -8,12 +8,14 @@ use anyhow::{Context, Result, ensure};
 use crate::evaluate::plot;
 use crate::process::{cargo, program};
 use crate::size::{self, Size};
-use crate::{Command, pack, workspace};
+use crate::{Command, pack, start, workspace};
 
 pub(crate) const COMMAND: Command = Command {
     name: "bench",
     summary: "measure speed and size against the budgets",
     help: "
+  --start   only how the hosted page starts on a phone, by Lighthouse
+
 Compiles the core as it ships, times its sums on one processor, and, where
 python3 has NumPy, the same sums there in the same run; where the browser tests
 are installed, the page in Chromium. Prints a table of figures, verdicts and
@@ -24,9 +26,9 @@ NumPy picks the widest vectors of the processor as it starts; the core as it
 ships has those every machine has. So a mix is also timed compiled for this
 processor.
 ",
-    run: |words| {
-        crate::no_words(words)?;
-        bench()
+    run: |words| match words {
+        [word] if word == "--start" => start::start(),
+        _ => crate::no_words(words).and_then(|()| bench()),
     },
 };
 
@@ -174,7 +176,7 @@ fn under(title: &str, nanoseconds: f64, budget: f64) {
     row(title, &duration(nanoseconds), &judged(nanoseconds < budget * 1e6, &format!("under {budget} ms")));
 }
 
-fn judged(met: bool, budget: &str) -> String {
+pub(crate) fn judged(met: bool, budget: &str) -> String {
     format!("{}  {budget}", if met { "met   " } else { "MISSED" })
 }
 
@@ -204,7 +206,7 @@ fn browser_times() -> Result<BTreeMap<String, f64>> {
 }
 
 /// Figures by name, from lines of both with a tab between.
-fn figures(text: &str) -> Result<BTreeMap<String, f64>> {
+pub(crate) fn figures(text: &str) -> Result<BTreeMap<String, f64>> {
     let lines = text.lines().filter_map(|line| line.split_once('\t'));
     lines.map(|(name, time)| Ok((name.to_owned(), time.parse()?))).collect()
 }
@@ -217,14 +219,14 @@ fn numpy_time() -> Result<f64> {
     Ok(output(python.arg(script))?.trim().parse()?)
 }
 
-fn output(command: &mut Process) -> Result<String> {
+pub(crate) fn output(command: &mut Process) -> Result<String> {
     let output = command.output().with_context(|| format!("cannot start {command:?}"))?;
     let said = String::from_utf8_lossy(&output.stderr);
     ensure!(output.status.success(), "{}", said.trim().lines().last().unwrap_or("it failed without a word"));
     Ok(String::from_utf8(output.stdout)?)
 }
 
-fn row(title: &str, figure: &str, budget: &str) {
+pub(crate) fn row(title: &str, figure: &str, budget: &str) {
     println!("{title:<42} {figure:>12}   {budget}");
 }
 

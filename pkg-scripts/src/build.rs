@@ -9,6 +9,7 @@ use anyhow::{Context, Result};
 use flate2::Crc;
 use wasm_bindgen_cli_support::Bindgen;
 
+use crate::page::Head;
 use crate::process::{cargo, run};
 use crate::{Command, bundle, page, tools, workspace};
 
@@ -49,7 +50,8 @@ fn host(sources: &Path, site: &Path) -> Result<()> {
     let modules = bundle::hosted(sources, site)?;
     copy(sources, site, |file| !bundle::is_read(file) && !is_glue(file))?;
     let (index, style) = (site.join(page::INDEX), site.join(bundle::STYLE));
-    let html = page::with_style(&fs::read_to_string(&index)?, &fs::read_to_string(&style)?)?;
+    let head = Head { style: fs::read_to_string(&style)?, looks: bundle::script(sources, bundle::LOOKS)? };
+    let html = page::with_head(&fs::read_to_string(&index)?, &head)?;
     fs::write(&index, page::with_preloads(&html, &modules)?)?;
     fs::remove_file(style)?;
     let (version, assets) = contents(site)?;

@@ -8,11 +8,15 @@ use std::process::Command;
 use anyhow::{Context, Result};
 use serde_json::Value;
 
+use crate::page::Head;
 use crate::process::{output, program, run};
 use crate::{tools, workspace};
 
 /// The module the page starts with.
 pub(crate) const FIRST: &str = "js/main.js";
+
+/// The script that decides how the first picture looks.
+pub(crate) const LOOKS: &str = "js/looks.js";
 
 /// The module the page's worker starts with.
 pub(crate) const ADVISER: &str = "js/worker.js";
@@ -43,9 +47,10 @@ pub(crate) fn script(sources: &Path, name: &str) -> Result<String> {
     output(esbuild(sources)?.arg(name))
 }
 
-/// The style sheet with its letters in it.
-pub(crate) fn style(sources: &Path) -> Result<String> {
-    output(esbuild(sources)?.args([STYLE, "--loader:.woff2=dataurl"]))
+/// What the page that is one file has in its head; the letters are in its style sheet.
+pub(crate) fn head(sources: &Path) -> Result<Head> {
+    let style = output(esbuild(sources)?.args([STYLE, "--loader:.woff2=dataurl"]))?;
+    Ok(Head { style, looks: script(sources, LOOKS)? })
 }
 
 /// Writes the offline worker, which keeps `assets` under the name of their version.

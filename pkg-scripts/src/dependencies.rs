@@ -1,7 +1,7 @@
 //! What others wrote and the program or its tests use: licences, bans, sources, known vulnerabilities.
 
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use anyhow::{Context, Result, anyhow, bail};
@@ -16,7 +16,10 @@ use crate::workspace;
 const RULES: &str = "pkg-scripts/deny.toml";
 
 /// Licences that do for npm packages besides: these are run and never handed out.
-const FOR_TESTS: [&str; 3] = ["0BSD", "BSD-2-Clause", "MPL-2.0"];
+const FOR_TESTS: [&str; 4] = ["0BSD", "BSD-2-Clause", "BlueOak-1.0.0", "MPL-2.0"];
+
+/// npm packages that state no licence where it is looked for, and what their own text of it is.
+const READ: [(&str, &str); 1] = [("node_modules/parse-cache-control", "BSD-3-Clause")];
 
 /// A package and the licence it states.
 type Stated = (String, Option<String>);
@@ -26,7 +29,7 @@ pub(crate) fn licences() -> Result<()> {
     let allowed = allowed()?;
     let crates = crates()?;
     let mut faults = refused(&crates, |licence| allowed.iter().any(|known| known == licence));
-    let packages = [workspace::build_packages(), workspace::browser_tests()];
+    let packages = packages();
     let packages = packages.iter().map(|folder| node_packages(folder)).collect::<Result<Vec<_>>>()?.concat();
     faults.extend(refused(&packages, |licence| {
         FOR_TESTS.contains(&licence) || allowed.iter().any(|known| known == licence)
@@ -52,11 +55,19 @@ fn crates() -> Result<Vec<Stated>> {
     Ok(packages.iter().map(|package| stated(package["name"].as_str().unwrap_or_default(), package)).collect())
 }
 
+/// The folders with npm packages.
+fn packages() -> [PathBuf; 3] {
+    [workspace::build_packages(), workspace::browser_tests(), workspace::start_tests()]
+}
+
 fn node_packages(folder: &Path) -> Result<Vec<Stated>> {
     let lock = fs::read(folder.join("package-lock.json")).context("package-lock.json")?;
     let lock: Value = serde_json::from_slice(&lock).context("package-lock.json")?;
     let packages = lock["packages"].as_object().context("package-lock.json lists no packages")?;
-    Ok(packages.iter().map(|(place, package)| stated(place, package)).collect())
+    let known =
+        |place: &str| READ.iter().find(|(name, _)| *name == place).map(|(_, text)| (*text).to_owned());
+    let stated = packages.iter().map(|(place, package)| stated(place, package));
+    Ok(stated.map(|(place, licence)| (place.clone(), licence.or_else(|| known(&place)))).collect())
 }
 
 fn stated(name: &str, package: &Value) -> Stated {
@@ -104,7 +115,7 @@ fn need_deny() -> Result<()> {
 
 /// Asks npm's registry what is known of the packages of build and tests; fails from "high" on.
 pub(crate) fn audit() -> Result<()> {
-    [workspace::build_packages(), workspace::browser_tests()].iter().try_for_each(|folder| audit_of(folder))
+    packages().iter().try_for_each(|folder| audit_of(folder))
 }
 
 fn audit_of(folder: &Path) -> Result<()> {

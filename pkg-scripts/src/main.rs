@@ -18,6 +18,7 @@ mod page;
 mod process;
 mod serve;
 mod size;
+mod start;
 mod test;
 mod tools;
 mod watch;

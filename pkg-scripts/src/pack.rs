@@ -10,7 +10,7 @@ use anyhow::{Context, Result, bail};
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD as BASE64;
 
-use crate::page::{attribute, edit_tags, hash, inside, own, policy_tag, with_style};
+use crate::page::{Head, attribute, edit_tags, hash, inside, own, policy_tag, with_head};
 use crate::size::{self, Size};
 use crate::{Command, build, bundle, page, workspace};
 
@@ -39,7 +39,7 @@ pub(crate) fn pack() -> Result<()> {
     let core = fs::read(build::whole(&whole)?)?;
     let html = fs::read_to_string(whole.join(page::INDEX)).context("www has no page")?;
     let parts = Parts {
-        style: bundle::style(&whole)?,
+        head: bundle::head(&whole)?,
         unpack: bundle::script(&workspace::build_packages(), UNPACK)?,
         script: bundle::script(&whole, bundle::FIRST)?,
         worker: bundle::script(&whole, bundle::ADVISER)?,
@@ -79,7 +79,7 @@ const UNPACK: &str = "src/unpack.js";
 
 /// What goes into the page.
 struct Parts {
-    style: String,
+    head: Head,
     unpack: String,
     script: String,
     worker: String,
@@ -88,16 +88,16 @@ struct Parts {
 }
 
 fn packed(html: &str, parts: &Parts) -> Result<String> {
-    let html = with_style(html, &parts.style)?;
+    let html = with_head(html, &parts.head)?;
     let html = edit_tags(&html, "meta", |tag| {
         Ok((attribute(tag, "http-equiv") == Some("Content-Security-Policy"))
             .then(|| policy_tag(&policy(parts))))
     })?;
-    let html = edit_tags(&html, "link", |tag| Ok(Some(link(tag, &parts.icon))))?;
+    let html = edit_tags(&html, "link", |tag| link(tag, &parts.icon).map(Some))?;
     let mut starts = 0;
     let html = edit_tags(&html, "script", |tag| {
         if attribute(tag, "src").and_then(own) != Some(bundle::FIRST) {
-            bail!("the page may have no script but {}: {tag}", bundle::FIRST);
+            bail!("the page may have no script but {} and {}: {tag}", bundle::LOOKS, bundle::FIRST);
         }
         starts += 1;
         scripts(parts).map(Some)
@@ -109,24 +109,26 @@ fn packed(html: &str, parts: &Parts) -> Result<String> {
 }
 
 /// Nothing may be loaded but what is in the file, and nothing run but its own scripts.
-fn policy(Parts { style, unpack, script, .. }: &Parts) -> String {
+fn policy(Parts { head, unpack, script, .. }: &Parts) -> String {
     format!(
-        "default-src 'none'; script-src {} {} 'wasm-unsafe-eval'; style-src {}; font-src data:; \
+        "default-src 'none'; script-src {} {} {} 'wasm-unsafe-eval'; style-src {}; font-src data:; \
          img-src data: blob:; worker-src blob:; base-uri 'none'; form-action 'none'",
+        hash(&head.looks),
         hash(unpack),
         hash(script),
-        hash(style)
+        hash(&head.style)
     )
 }
 
 /// What a link of the hosted page becomes.
-fn link(tag: &str, icon: &str) -> String {
+fn link(tag: &str, icon: &str) -> Result<String> {
     match (attribute(tag, "rel"), attribute(tag, "href").and_then(own)) {
         (Some("icon"), Some(ICON)) => {
-            format!("<link rel=\"icon\" href=\"data:image/svg+xml,{}\">", escaped(icon))
+            Ok(format!("<link rel=\"icon\" href=\"data:image/svg+xml,{}\">", escaped(icon)))
         }
+        (Some("stylesheet"), _) => bail!("the page may have no style sheet but {}: {tag}", bundle::STYLE),
         // Manifest, other icons, preloads: of use to a hosted page only.
-        _ => String::new(),
+        _ => Ok(String::new()),
     }
 }
 
@@ -153,14 +155,14 @@ mod tests {
 
     use super::*;
 
-    const PAGE: &str = "<meta http-equiv=\"Content-Security-Policy\" content=\"style-src 'self'\">\
+    const PAGE: &str = "<meta http-equiv=\"Content-Security-Policy\" content=\"script-src 'self'; style-src 'self'\">\
         <link rel=\"manifest\" href=\"./manifest.webmanifest\"><link rel=\"icon\" href=\"./icon.svg\">\
-        <link rel=\"stylesheet\" href=\"./style.css\"><script type=\"module\" src=\"./js/main.js\"></script>";
+        <script src=\"./js/looks.js\"></script><link rel=\"stylesheet\" href=\"./style.css\"><script type=\"module\" src=\"./js/main.js\"></script>";
 
     fn parts() -> Parts {
-        let [style, unpack, script, worker, icon] =
-            ["a{}", "unpack()", "start()", "answer()", "<svg fill=\"#fff\"/>"].map(str::to_owned);
-        Parts { style, unpack, script, worker, core: b"wasm".to_vec(), icon }
+        let [style, looks, unpack, script, worker, icon] =
+            ["a{}", "look()", "unpack()", "start()", "answer()", "<svg fill=\"#fff\"/>"].map(str::to_owned);
+        Parts { head: Head { style, looks }, unpack, script, worker, core: b"wasm".to_vec(), icon }
     }
 
     #[test]
@@ -168,7 +170,7 @@ mod tests {
         let html = packed(PAGE, &parts()).unwrap();
         let (head, rest) = html.split_once("<script type=\"application/gzip\" id=\"packed-core\">").unwrap();
         assert!(head.ends_with(
-            "<link rel=\"icon\" href=\"data:image/svg+xml,<svg fill='%23fff'/>\"><style>a{}</style>"
+            "<link rel=\"icon\" href=\"data:image/svg+xml,<svg fill='%23fff'/>\"><script>look()</script><style>a{}</style>"
         ));
         let core = BASE64.decode(rest.split('<').next().unwrap()).unwrap();
         let mut unpacked = String::new();

@@ -24,28 +24,37 @@ pub(crate) fn with_preloads(html: &str, modules: &[String]) -> Result<String> {
     Ok(html.replacen(MODULES_MARK, &links.join("\n"), 1))
 }
 
-/// Where a policy of the sources lets the style sheet be a file of its own.
-const STYLE_RULE: &str = "style-src 'self'";
+/// What a page carries in its head, so that it looks right from its first picture on.
+pub(crate) struct Head {
+    /// The style sheet.
+    pub(crate) style: String,
+    /// The script that must have run before anything shows.
+    pub(crate) looks: String,
+}
 
-/// The page with its style sheet in it: what shows first needs no second answer. The policy knows it by its hash.
-pub(crate) fn with_style(html: &str, style: &str) -> Result<String> {
-    if html.matches(STYLE_RULE).count() != 1 {
-        bail!("the page's policy needs one \"{STYLE_RULE}\"");
+/// Where a policy of the sources lets style sheet and scripts be files of their own.
+const STYLE_RULE: &str = "style-src 'self'";
+const SCRIPT_RULE: &str = "script-src 'self'";
+
+/// The page with its head in it: what shows first needs no second answer. The policy knows both texts by their hashes.
+pub(crate) fn with_head(html: &str, head: &Head) -> Result<String> {
+    let style = format!("style-src {}", hash(&head.style));
+    let looks = format!("{SCRIPT_RULE} {}", hash(&head.looks));
+    let html = replaced(html, STYLE_RULE, &style, "the page's policy")?;
+    let html = replaced(&html, SCRIPT_RULE, &looks, "the page's policy")?;
+    let sheet = format!("<link rel=\"stylesheet\" href=\"./{}\">", bundle::STYLE);
+    let html =
+        replaced(&html, &sheet, &format!("<style>{}</style>", inside(&head.style, "style")?), "the page")?;
+    let script = format!("<script src=\"./{}\"></script>", bundle::LOOKS);
+    replaced(&html, &script, &format!("<script>{}</script>", inside(&head.looks, "script")?), "the page")
+}
+
+/// A text with the one piece of it replaced.
+fn replaced(text: &str, piece: &str, new: &str, what: &str) -> Result<String> {
+    if text.matches(piece).count() != 1 {
+        bail!("{what} needs one {piece}");
     }
-    let html = html.replacen(STYLE_RULE, &format!("style-src {}", hash(style)), 1);
-    let mut sheets = 0;
-    let html = edit_tags(&html, "link", |tag| match attribute(tag, "rel") {
-        Some("stylesheet") if attribute(tag, "href").and_then(own) == Some(bundle::STYLE) => {
-            sheets += 1;
-            Ok(Some(format!("<style>{}</style>", inside(style, "style")?)))
-        }
-        Some("stylesheet") => bail!("the page may have no style sheet but {}: {tag}", bundle::STYLE),
-        _ => Ok(None),
-    })?;
-    if sheets != 1 {
-        bail!("the page needs one <link rel=\"stylesheet\" href=\"./{}\">", bundle::STYLE);
-    }
-    Ok(html)
+    Ok(text.replacen(piece, new, 1))
 }
 
 /// The name of a file beside the page, from an address.
@@ -104,19 +113,22 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_style_sheet_goes_into_the_page_and_its_policy() {
-        let page = "<meta content=\"style-src 'self'\"><link rel=\"stylesheet\" href=\"./style.css\">";
-        // As `printf 'a{}' | openssl dgst -sha256 -binary | base64` says.
-        let hash = "sha256-X1RutGBrXCt9KkSaXMK7tHftWiRscFHOhxsS8tv8hBk=";
-        let wanted = format!("<meta content=\"style-src '{hash}'\"><style>a{{}}</style>");
-        assert_eq!(with_style(page, "a{}").unwrap(), wanted);
-        let foreign = format!("{page}<link rel=\"stylesheet\" href=\"./other.css\">");
-        for wrong in [
-            "<link rel=\"stylesheet\" href=\"./style.css\">",
-            "<meta content=\"style-src 'self'\">",
-            &foreign,
-        ] {
-            assert!(with_style(wrong, "a{}").is_err(), "{wrong}");
+    fn the_head_goes_into_the_page_and_its_policy() {
+        let page = "<meta content=\"script-src 'self'; style-src 'self'\">\
+            <script src=\"./js/looks.js\"></script><link rel=\"stylesheet\" href=\"./style.css\">";
+        let head = Head { style: "a{}".to_owned(), looks: "look()".to_owned() };
+        // As `printf 'look()' | openssl dgst -sha256 -binary | base64` says, and of 'a{}'.
+        let (looks, style) = (
+            "sha256-9aoYu6AhR1u6WyoZ4nqQeCAR2uacraS+m/WWfdfKUrk=",
+            "sha256-X1RutGBrXCt9KkSaXMK7tHftWiRscFHOhxsS8tv8hBk=",
+        );
+        let wanted = format!(
+            "<meta content=\"script-src 'self' '{looks}'; style-src '{style}'\"><script>look()</script><style>a{{}}</style>"
+        );
+        assert_eq!(with_head(page, &head).unwrap(), wanted);
+        for piece in ["script-src 'self'", "style-src 'self'", "<script src=\"./js/looks.js\"></script>"] {
+            let error = with_head(&page.replace(piece, ""), &head).unwrap_err().to_string();
+            assert!(error.contains(piece), "{error}");
         }
     }
 

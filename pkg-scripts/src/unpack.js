@@ -9,6 +9,8 @@ const unpacked = (id, type) => {
   return new Response(stream, { headers: { "content-type": type } });
 };
 
+// The first picture first (`www/js/looks.js`).
+await globalThis.pictured;
 globalThis.packed = { core: WebAssembly.compileStreaming(unpacked("packed-core", "application/wasm")), worker: unpacked("packed-worker", "text/javascript").blob() };
 // Whoever asks hears of a failure.
 globalThis.packed.core.catch(() => {});

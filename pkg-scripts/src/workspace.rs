@@ -45,6 +45,11 @@ pub(crate) fn browser_tests() -> PathBuf {
     root().join("tests/browser")
 }
 
+/// What measures how the page starts.
+pub(crate) fn start_tests() -> PathBuf {
+    root().join("tests/start")
+}
+
 /// The folder of the npm packages that the build needs.
 pub(crate) fn build_packages() -> PathBuf {
     root().join("pkg-scripts")

@@ -74,15 +74,15 @@ visit("words are dragged as ever", {}, async ({ page }) => {
 
 visit("a file that is dropped early is opened later", {
   script: ([name, bytes]) => {
-    const watch = () => {
-      if (!document.body?.dataset.tab) return requestAnimationFrame(watch);
+    new MutationObserver((_, observer) => {
+      if (!document.documentElement?.dataset.ready) return;
+      observer.disconnect();
       const dataTransfer = new DataTransfer();
       dataTransfer.items.add(new File([Uint8Array.from(bytes)], name, { type: "image/png" }));
       globalThis.early = document.documentElement.dataset.whole === undefined;
       const told = ["dragover", "drop"].map((kind) => !document.body.dispatchEvent(new DragEvent(kind, { bubbles: true, cancelable: true, dataTransfer })));
       globalThis.kept = told.every(Boolean);
-    };
-    requestAnimationFrame(watch);
+    }).observe(document, { attributes: true, childList: true, subtree: true });
   },
   given: ["quay.png", picture().bytes],
 }, async ({ page }) => {

@@ -2,8 +2,8 @@
 
 import init, * as core from "../pkg/studio.js";
 
-/** Where the page is one file it has compiled its core by itself. */
-const source = globalThis.packed?.core ?? new URL("../pkg/studio_bg.wasm", import.meta.url);
+/** Where the page is one file it compiles its core by itself; else it comes after the first picture (`looks.js`). */
+const source = globalThis.packed?.core ?? globalThis.pictured.then(() => fetch(new URL("../pkg/studio_bg.wasm", import.meta.url)));
 const started = init({ module_or_path: source }).then(() => core);
 // Whoever asks hears of a failure.
 started.catch(() => {});

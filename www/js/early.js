@@ -11,14 +11,15 @@ export function holding(files) {
 }
 
 /**
- * Keeps clicks on what is marked `data-later`, which `further.js` attaches, and files that are dropped. Answers a verb
- * that ends this and does each once, in their order, where it still stands.
+ * Keeps clicks on what is marked `data-soon`, which `main.js` attaches, or `data-later`, which `further.js` does; and
+ * files that are dropped. Answers a verb for each mark, to be called once what bears it is attached: it does each once,
+ * in their order, where it still stands.
  */
 export function keepEarly() {
   const kept = new Set();
   let dropped = [];
   const keep = ({ target }) => {
-    const control = target.closest("[data-later]");
+    const control = target.closest("[data-soon], [data-later]");
     if (control) kept.add(control);
   };
   /** Left to the browser, a file takes the page's place. */
@@ -29,9 +30,20 @@ export function keepEarly() {
   };
   const early = [["click", keep], ["dragover", hold], ["drop", hold]];
   for (const [name, act] of early) document.addEventListener(name, act, true);
-  return () => {
-    for (const [name, act] of early) document.removeEventListener(name, act, true);
-    for (const control of kept) if (control.isConnected) control.click();
-    if (dropped.length) document.body.dispatchEvent(new DragEvent("drop", { bubbles: true, dataTransfer: holding(dropped) }));
+  const click = (mark) => {
+    for (const control of document.querySelectorAll(`[data-${mark}]`)) delete control.dataset[mark];
+    for (const control of kept) {
+      if (control.dataset.soon !== undefined || control.dataset.later !== undefined) continue;
+      kept.delete(control);
+      if (control.isConnected) control.click();
+    }
+  };
+  return {
+    doSoon: () => click("soon"),
+    doLater() {
+      for (const [name, act] of early) document.removeEventListener(name, act, true);
+      click("later");
+      if (dropped.length) document.body.dispatchEvent(new DragEvent("drop", { bubbles: true, dataTransfer: holding(dropped) }));
+    },
   };
 }

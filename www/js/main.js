@@ -1,6 +1,5 @@
 // Starts the page: core, state, views.
 
-import { attachAbout } from "./about.js";
 import { createAdviser } from "./adviser.js";
 import { attachBrief } from "./brief.js";
 import { ready } from "./core.js";
@@ -8,39 +7,37 @@ import { byId, notice, say } from "./dom.js";
 import { keepEarly } from "./early.js";
 import { attachEnds, choosePaint, createChoose } from "./ends.js";
 import { attachHistory } from "./history-keys.js";
-import { attachKits } from "./kits.js";
 import { attachMix } from "./mix.js";
-import { createPaperDialog } from "./paper.js";
-import { attachPartners } from "./partners.js";
-import { attachPuddles } from "./puddles.js";
 import { attachRescue, isWithout, offerRescue, tellFaults } from "./rescue.js";
 import { linkText } from "./link-text.js";
+import { breath, inTurn } from "./rest.js";
 import { attachGuest, attachShare } from "./share.js";
-import { attachSheet } from "./sheet.js";
-import { attachShelf, createShelf } from "./shelf.js";
+import { createShelf } from "./shelf.js";
 import { startKit } from "./state/kits.js";
 import { openState } from "./state/open.js";
 import { attachSwitch, attachTabs } from "./tabs.js";
-import { attachTin } from "./tin.js";
 import { attachView, createOutlines } from "./view.js";
 import { attachWelcome } from "./welcome.js";
 import { attachWheel } from "./wheel.js";
 import { capital } from "./words.js";
 
+const root = document.documentElement;
+
 start();
 
 async function start() {
-  const doEarly = keepEarly();
+  const early = keepEarly();
   try {
     const core = await ready();
-    await open(core, doEarly).catch(offerRescue);
+    await open(core, early).catch(offerRescue);
   } catch (error) {
     notice(`Washpath could not start: ${error.message}. It needs a browser of 2023 or later.`);
   }
 }
 
-async function open(core, doEarly) {
+async function open(core, { doSoon, doLater }) {
   const shelf = createShelf(core.paints());
+  await breath();
   const ask = createAdviser();
   const { store, context, read, keeping } = await openState(core, shelf, ask, {
     isBare: isWithout(),
@@ -56,34 +53,28 @@ async function open(core, doEarly) {
   attachSurround(store);
   const tab = attachTabs(document.querySelector(".tabs"));
   const switches = Object.fromEntries([...document.querySelectorAll(".switch")].map((frame) => [frame.dataset.key, attachSwitch(frame)]));
+  attachWelcome(store, () => store.set((state) => startKit(state, shelf)) && tab("kit"));
   attachView(store);
   const { drawn, drawOn } = attachWheel(store, shelf, choose, createOutlines(store));
-  attachBrief(store);
-  attachEnds(store, shelf);
-  attachMix(store, shelf);
-  attachWelcome(store, () => store.set((state) => startKit(state, shelf)) && tab("kit"));
-  const closeShare = attachShare(store, core, ask);
-  attachGuest(store, shelf, context, choosePan);
-  byId("help-open").addEventListener("click", () => byId("help").showModal());
   await drawn;
-  const further = import("./further.js");
-  await shown();
-  attachSheet(store, shelf, core);
-  attachPuddles(store, shelf, choose);
-  attachPartners(store, shelf);
-  attachAbout(store, shelf);
-  attachTin(store, shelf, choosePan, createPaperDialog(core), () => (tab("shelf"), switches.below("shelf"), byId("shelf-find").focus()));
-  attachKits(store, shelf, ask);
-  await shown();
-  attachShelf(store, shelf, choosePan);
-  const { attachFurther } = await further;
-  attachFurther(store, context, ask, { choose, choosePan, closeShare, drawOn, showMix: () => (tab("mix"), switches.beside("mix")) });
-  doEarly();
-  document.documentElement.dataset.whole = "true";
+  let closeShare;
+  await inTurn([
+    () => (attachBrief(store), attachEnds(store, shelf)),
+    () => attachMix(store, shelf),
+    () => (closeShare = attachShare(store, core, ask)),
+    () => attachGuest(store, shelf, context, choosePan),
+  ]);
+  byId("help-open").addEventListener("click", () => byId("help").showModal());
+  doSoon();
+  root.dataset.ready = "true";
+  const { attachBelow, attachFurther } = await import("./further.js");
+  const showShelf = () => (tab("shelf"), switches.below("shelf"), byId("shelf-find").focus());
+  await attachBelow(store, context, ask, { choose, choosePan, showShelf });
+  root.dataset.filled = "true";
+  await attachFurther(store, context, ask, { choose, choosePan, closeShare, drawOn, showMix: () => (tab("mix"), switches.beside("mix")) });
+  doLater();
+  root.dataset.whole = "true";
 }
-
-/** Once what was drawn is on the screen. */
-const shown = () => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 0)));
 
 /** What a first visit shows besides what was kept. */
 function firstLooks({ state, isFirst }) {

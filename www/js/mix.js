@@ -32,6 +32,7 @@ export function attachMix(store, shelf) {
   });
   const load = slider("Load", { max: 500 }, (value) => store.set({ load: 2 ** (value / 100 - 5) }));
   const atHand = byId("wheel-mix");
+  let isMeasured = false;
   const filled = [wash, words, parts, ratio.node, load.node, numbers, texture, crossing, ways];
   const empty = element("p", { class: "empty" }, "Choose two paints to see every mix of them: click them on the wheel, in the kit or on the shelf.");
   byId("readout").replaceChildren(element("div", {}, empty, ...filled));
@@ -58,7 +59,8 @@ export function attachMix(store, shelf) {
       ...(mix.swatch.exact ? [] : number("Shown", "duller than it is: beyond this display")),
     );
     texture.textContent = mix.texture;
-    paintWash(state, pair, mix);
+    wash.style.setProperty("--wash", mix.swatch.css);
+    if (isMeasured) paintWash(state, pair);
     showWays(state, pair);
     load.tint(studio.fade(pair, share, RAMP_LOADS));
     if (!pathChanged) return;
@@ -84,8 +86,7 @@ export function attachMix(store, shelf) {
   }
 
   /** The wash with its grain; the colour itself stands behind, where the canvas has no room to be measured yet. */
-  function paintWash({ studio, share, load }, pair, { swatch }) {
-    wash.style.setProperty("--wash", swatch.css);
+  function paintWash({ studio, share, load }, pair) {
     const scale = Math.min(window.devicePixelRatio || 1, 2);
     const [width, height] = [wash.clientWidth, wash.clientHeight].map((length) => Math.round(length * scale));
     if (width === 0 || height === 0) return;
@@ -116,7 +117,12 @@ export function attachMix(store, shelf) {
     }
     if (touched("ends", "studio", "share", "load", "laid")) show(state, touched("ends", "studio", "load", "laid"));
   });
-  new ResizeObserver(() => isPair(store.get()) && show(store.get(), false)).observe(wash);
+  const paint = () => {
+    isMeasured = true;
+    if (isPair(store.get())) paintWash(store.get(), pairOf(store.get()));
+  };
+  // The first measuring comes by itself; it is in a task of its own, as the grain takes long.
+  new ResizeObserver(() => (isMeasured ? paint() : setTimeout(paint, 0))).observe(wash);
   shiftSoon();
   show(store.get(), true);
 }

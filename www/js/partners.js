@@ -5,7 +5,7 @@ import { button, byId, element } from "./dom.js";
 import { paintEnd, shortName } from "./state/end.js";
 import { paintsOf } from "./state/kit.js";
 import { remake } from "./remake.js";
-import { afterRest } from "./rest.js";
+import { afterRest, onceSeen } from "./rest.js";
 
 const KINDS = [["neutral", "Neutral"], ["shading", "Shading"]];
 const EXPLAINED = {
@@ -75,7 +75,7 @@ export function attachPartners(store, shelf) {
     store.set({ ends: both, next: 1 - own, laid: 0, share: own === 0 ? share : 1 - share });
   }
 
-  const soon = afterRest(show, REST);
+  const soon = afterRest(onceSeen(frame, show), REST);
   store.subscribe((state, changed) => ["ends", "studio", "load", "kit"].some((key) => changed.has(key)) && soon());
   soon();
 }

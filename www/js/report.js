@@ -6,7 +6,7 @@ import { button, byId, element } from "./dom.js";
 import { paintsOf } from "./state/kit.js";
 import { packPaint } from "./packing.js";
 import { lostWithout, rolesOf, sentences } from "./reporting.js";
-import { afterRest } from "./rest.js";
+import { afterRest, onceSeen } from "./rest.js";
 
 const REST = 200;
 const FEW = 6;
@@ -47,7 +47,7 @@ export function attachReport(store, shelf, ask, choose) {
     return element("li", {}, take);
   }
 
-  const soon = afterRest(look, REST);
+  const soon = afterRest(onceSeen(byId("report"), look), REST);
   store.subscribe((state, changed, before) => {
     if (changed.has("kit") && (state.kit.pans !== before.kit.pans || state.kit.stock !== before.kit.stock || state.kit.paper !== before.kit.paper)) soon();
   });

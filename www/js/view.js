@@ -1,6 +1,6 @@
 // How the wheel is looked at: the light, the ribbon over all loads, pinned paths, the kit's reach.
 
-import { button, byId, element, say } from "./dom.js";
+import { byId, say } from "./dom.js";
 import { isPair, pairOf } from "./state/end.js";
 import { paintsOf } from "./state/kit.js";
 
@@ -11,23 +11,28 @@ const MOST_PINS = 4;
 
 /** Shows what can be changed about the wheel's drawing. */
 export function attachView(store) {
-  const frame = byId("view");
-  const light = element("select", { "aria-label": "Light", onchange: () => (store.set({ light: light.selectedIndex }), say(`Seen in ${LIGHTS[light.selectedIndex].toLowerCase()}`)) },
-    ...LIGHTS.map((name) => element("option", {}, name)));
-  const toggle = (word, key, title) => button(word, () => store.set({ [key]: !store.get()[key] }), { title });
-  const ribbon = toggle("All loads", "ribbon", "Show the path at every load, from wash to masstone");
-  const reach = toggle("Reach", "reach", "Outline of all that the kit can mix");
-  const pinReach = button("Pin reach", () => {
+  const [light, ribbon, pin, unpin, reach, pinReach] = ["light", "ribbon", "pin", "unpin", "reach", "pin-reach"].map((name) => byId(`view-${name}`));
+  light.addEventListener("change", () => {
+    store.set({ light: light.selectedIndex });
+    say(`Seen in ${LIGHTS[light.selectedIndex].toLowerCase()}`);
+  });
+  const toggle = (verb, key) => verb.addEventListener("click", () => store.set({ [key]: !store.get()[key] }));
+  toggle(ribbon, "ribbon");
+  toggle(reach, "reach");
+  pinReach.addEventListener("click", () => {
     const { pinnedKit, kit } = store.get();
     store.set({ pinnedKit: pinnedKit ? null : paintsOf(kit) });
-  }, { title: "Keep this outline, dashed, to compare with while you change the kit" });
-  const pin = button("Pin path", () => {
+  });
+  pin.addEventListener("click", () => {
     const state = store.get();
     store.set({ pins: [...state.pins, { pair: pairOf(state), load: state.load }].slice(-MOST_PINS) });
     say("Path pinned: choose other paints to compare");
-  }, { title: "Keep this path on the wheel and draw another over it" });
-  const unpin = button("Clear pins", () => (store.set({ pins: [] }), pin.focus(), say("Pins cleared")));
-  frame.replaceChildren(element("label", { class: "light" }, element("span", {}, "Light"), light), ribbon, pin, unpin, reach, pinReach);
+  });
+  unpin.addEventListener("click", () => {
+    store.set({ pins: [] });
+    pin.focus();
+    say("Pins cleared");
+  });
 
   function show(state) {
     light.selectedIndex = state.light;

@@ -10,6 +10,8 @@ import { loadName, recipe } from "./words.js";
 const LEAST_LOAD = 1 / 32;
 const REACH = { mouse: 20, pen: 22, touch: 30 };
 const PATH_REACH = { mouse: 16, pen: 20, touch: 26 };
+/** What the wheel's words are written in. */
+const LETTERS = '16px "Source Sans 3"';
 /** Pixels a press may wander and still not be a drag. */
 const STILL = 4;
 
@@ -21,6 +23,7 @@ export function attachWheel(store, shelf, choose, outlines) {
   let size = 0;
   let due = new Set();
   let press = null;
+  let isDrawn = false;
   let stands;
   const drawn = new Promise((resolve) => (stands = resolve));
 
@@ -53,8 +56,14 @@ export function attachWheel(store, shelf, choose, outlines) {
     const { studio } = store.get();
     const now = scene();
     if (layers.has("ground")) studio.draw_wheel(cleared(ground), now, outlines());
+    if (isDrawn) drawPath(studio, now);
+    // At the start in a task of its own: each layer takes long on a slow machine.
+    else setTimeout(() => drawPath(store.get().studio, scene()), 0);
+  }
+
+  function drawPath(studio, now) {
     studio.draw_path(cleared(top), now);
-    document.documentElement.dataset.ready = "true";
+    isDrawn = true;
     stands();
   }
 
@@ -76,8 +85,8 @@ export function attachWheel(store, shelf, choose, outlines) {
     due.add("ground");
     draw();
   }).observe(stage);
-  // Canvas text is drawn once: wait for the page's own letters.
-  document.fonts?.ready.then(() => redraw("ground"));
+  // Canvas text is drawn once: it is drawn again where the page's own letters come later.
+  if (!document.fonts.check(LETTERS)) document.fonts.load(LETTERS).then(() => redraw("ground"), () => {});
   matchMedia("print").addEventListener("change", () => redraw("ground"));
 
   store.subscribe((state, changed) => {

@@ -15,7 +15,7 @@ export const sizes = {
 };
 
 // No sandbox: in a container Chromium has no rights to make one. No network but the page's own.
-const flags = [
+export const flags = [
   "--no-sandbox",
   "--disable-gpu",
   "--disable-quic",
