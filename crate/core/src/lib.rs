@@ -41,6 +41,8 @@
 //! # Ok::<(), washpath_core::Error>(())
 //! ```
 
+#![warn(missing_debug_implementations)]
+
 mod choose;
 pub mod colour;
 mod error;
@@ -61,59 +63,58 @@ pub use paint::{packed, rating};
 pub use swatches::calibrate;
 
 pub use choose::rules::{Avoid, Rules};
-pub use choose::{Choice, Chooser, MOST_CANDIDATES, MOST_TARGETS, Progress, Reason};
-pub use colour::difference::{Difference, EQUALLY_NEAR, compare};
+pub use choose::{Choice, Chooser, Progress, Reason};
+pub use colour::difference::{Difference, compare};
 pub use colour::display::{Display, Shown, shown, shown_on};
-pub use colour::gamut::{GAMUT_STEP, gamut};
+pub use colour::gamut::gamut;
 pub use colour::hue::Hue;
-pub use colour::outline::{Outline, RAYS};
+pub use colour::outline::Outline;
 pub use colour::{Lab, WheelPoint};
 pub use error::Error;
 pub use kit::brief::{Brief, LONGEST_BRIEF_NOTE, LONGEST_TASK, MOST_TASKS};
 pub use kit::named_targets::{LONGEST_TARGETS_NAME, MOST_KEPT_COLOURS, NamedTargets};
 pub use kit::puddle::Puddle;
-pub use kit::targets::{MOST_COLOURS, Targets};
+pub use kit::targets::Targets;
 pub use kit::{Kit, LONGEST_TITLE, MOST_NAMED_TARGETS, MOST_OWN_PAINTS, MOST_PANS, MOST_PUDDLES, Pan};
-pub use matching::cluster::{CLUSTERS, cluster};
-pub use matching::matches::{FARTHER, MOST_MATCHES, Match, find_matches};
+pub use matching::cluster::cluster;
+pub use matching::matches::{Match, find_matches};
 pub use matching::picture::Picture;
 pub use matching::shortfall::Shortfall;
 pub use matching::study::{Study, study};
 pub use mixing::doubt::Doubt;
 pub use mixing::load::{Load, NAMED_LOADS, NamedLoad, load_name};
-pub use mixing::mixture::{BRUSH_PARTS, mix, next_parts, snap, whole_parts};
+pub use mixing::mixture::{mix, next_parts, snap, whole_parts};
 pub use mixing::partners::{NeutralPartner, ShadingPartner, neutral_partners, shading_partners};
 pub use mixing::path::{Crossing, CrossingKind, Laid, Path, PathPoint, position_of, share_at};
-pub use mixing::recipe::{MOST_PAINTS, MOST_PARTS, Recipe};
+pub use mixing::recipe::{MOST_PAINTS, Recipe};
 pub use mixing::sheet::{SHEET_RATIOS, Sheet};
-pub use mixing::shift::{PARTED, SAME, Shift, largest_shift};
+pub use mixing::shift::{SAME, Shift, largest_shift};
 pub use numeric::sort::in_order;
 pub use optics::film::Film;
 pub use optics::observer::Light;
-pub use optics::paper::{DARKEST_PAPER, KitPaper, OwnPaper, Paper, Stock};
-pub use optics::smooth::{reflectance_below, reflectance_of};
+pub use optics::paper::{KitPaper, OwnPaper, Paper, Stock};
+
 pub use optics::spectrum::{BANDS, Spectrum};
 pub use optics::surface::Surface;
 pub use optics::view::{THINNEST, View};
 pub use paint::shelf::Shelf;
 pub use paint::texture::{Separation, Texture};
 pub use paint::{DoubtLeft, FIRST_OWN, Learned, Paint, PaintNumber, Tier};
-pub use reach::blend::MOST_FULL;
-pub use reach::coverage::{Coverage, LIMITS, MOST_COVERING};
+
+pub use reach::coverage::{Coverage, LIMITS};
 pub use reach::horizon::horizon;
 pub use reach::nearest::Found;
 pub use reach::next::{Candidate, Wish, next_paints};
 pub use reach::report::{Deeper, Duplicate, Gap, Neutral, Report, Worth};
 pub use reach::role::Role;
-pub use reach::substitute::{ALIKE, Substitute, substitute};
-pub use reach::{DARK_CHROMA, Dark, LOADS, Mix, Reach};
+pub use reach::substitute::{Substitute, substitute};
+pub use reach::{Dark, LOADS, Mix, Reach};
 pub use swatches::log::dates::{DayOrder, UnsureDate};
 pub use swatches::log::{LogRead, read_log, write_log};
-pub use swatches::measurement::{MOST_REFLECTANCE, MOST_SAMPLES, Measured, Measurement, read_measurements};
+pub use swatches::measurement::{MOST_REFLECTANCE, Measured, Measurement, read_measurements};
 pub use swatches::own_paint::{
     LONGEST_CAUTION, LONGEST_CODE, LONGEST_PAINT_NAME, Origin, OwnId, OwnPaint, Patch, Wash,
 };
 pub use swatches::record::{LONGEST_NOTE, MOST_RECORDS, Record};
 pub use swatches::teaching::{Judged, PlannedSwatch, Taught, teach};
 pub use text::decimal::Decimal;
-pub use text::rows::LONGEST_TABLE;

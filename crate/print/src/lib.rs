@@ -33,6 +33,8 @@
 //! # Ok::<(), washpath_print::Error>(())
 //! ```
 
+#![warn(missing_debug_implementations)]
+
 mod area;
 mod cards;
 mod chart;

@@ -1,5 +1,7 @@
 //! Links as QR codes (ISO/IEC 18004), for a screen and for paper.
 
+use std::fmt;
+
 use std::fmt::Write;
 
 use qrcodegen::{Mask, QrCode, QrCodeEcc, QrSegment, Version};
@@ -25,6 +27,12 @@ const SIDE: f32 = 42.0;
 /// A link as a square of dark and light modules.
 #[derive(Clone)]
 pub struct Code(QrCode);
+
+impl fmt::Debug for Code {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Code").field("modules", &self.0.size()).finish()
+    }
+}
 
 impl Code {
     /// The code of a link.

@@ -17,6 +17,8 @@ mod bound;
 mod pair_costs;
 pub(crate) mod rules;
 
+use std::fmt;
+
 use crate::choose::bound::bound;
 use crate::choose::pair_costs::{Filling, Table};
 use crate::choose::rules::{Group, Rules};
@@ -48,6 +50,7 @@ mod units {
 
 /// How far a choice has come.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Progress {
     /// Part of the work done, 0 to 1, as far as it can be told beforehand.
     pub done: f32,
@@ -59,6 +62,7 @@ pub struct Progress {
 
 /// The kit chosen.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Choice {
     /// Its paints, and why each is in it, the most needed first.
     pub reasons: Vec<Reason>,
@@ -137,14 +141,23 @@ impl Scored {
     }
 }
 
+impl fmt::Debug for Chooser {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Chooser")
+            .field("numbers", &self.numbers)
+            .field("choice", &self.choice)
+            .finish_non_exhaustive()
+    }
+}
+
 impl Chooser {
     /// Prepares the choice of `size` paints out of `candidates`, and those the rules name.
     ///
     /// # Errors
     ///
     /// No size, fewer paints allowed than that, more paints named than that, more
-    /// than [`MOST_CANDIDATES`] or [`MOST_TARGETS`], an unknown paint, or a rule
-    /// that the allowed paints cannot keep.
+    /// than 160 paints to choose from or 700 targets, an unknown paint, or a rule that
+    /// the allowed paints cannot keep.
     pub fn new(
         size: usize,
         candidates: &[PaintNumber],

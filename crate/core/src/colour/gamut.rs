@@ -31,7 +31,7 @@ const FARTHEST: i32 = 140;
 
 static COLOURS: LazyLock<Vec<Lab>> = LazyLock::new(lattice);
 
-/// Colours spread evenly, by [`GAMUT_STEP`] of CIELAB, over the gamut of real surfaces; some eight hundred.
+/// Colours spread evenly, 10 units of CIELAB apart, over the gamut of real surfaces; some eight hundred.
 #[must_use]
 pub fn gamut() -> &'static [Lab] {
     &COLOURS

@@ -25,7 +25,7 @@ impl Brief {
     ///
     /// # Errors
     ///
-    /// [`Error::Value`] for a note longer than [`LONGEST_BRIEF_NOTE`], more
+    /// [`Error::TooLong`] for a note longer than [`LONGEST_BRIEF_NOTE`], more
     /// tasks than [`MOST_TASKS`], a task that is empty or longer than
     /// [`LONGEST_TASK`].
     ///

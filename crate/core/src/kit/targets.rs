@@ -21,7 +21,7 @@ impl Targets {
     ///
     /// # Errors
     ///
-    /// No colour, more than [`MOST_COLOURS`], a colour that is not finite, a
+    /// No colour, more than 2,000, a colour that is not finite, a
     /// weight that is negative or not finite, no weight above 0.
     pub fn new(colours: &[(Lab, f32)]) -> Result<Self, Error> {
         counted(colours.len(), 1..=MOST_COLOURS, "colours", "a place holds")?;

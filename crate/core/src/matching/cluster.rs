@@ -29,7 +29,7 @@ const ROUNDS: usize = 30;
 ///
 /// # Errors
 ///
-/// A number outside [`CLUSTERS`]; a picture that is all transparent.
+/// A number outside 8 to 24; a picture that is all transparent.
 pub fn cluster(picture: Picture<'_>, count: usize) -> Result<Vec<(Lab, f32)>, Error> {
     limits::counted(count, CLUSTERS, "colours", "a picture gives")?;
     let colours = counted(picture);

@@ -41,23 +41,23 @@ pub struct Match {
     pub parts_in: Option<(Light, f32)>,
 }
 
-/// Up to [`MOST_MATCHES`] recipes of a reach's paints for a colour in its view's light.
+/// Up to ten recipes of a reach's paints for a colour in its view's light.
 ///
-/// In order of their error by steps of [`EQUALLY_NEAR`], then of fewer paints,
+/// In order of their error by steps of half a CIEDE2000, then of fewer paints,
 /// then of fewer parts. One recipe for each set of paints; none with a paint
-/// more than another that is told and as near; none farther off by more than
-/// [`FARTHER`] than the nearest. Empty for no paints. Of a reach of many paints
+/// more than another that is told and as near; none farther off than the
+/// nearest by more than CIEDE2000 5. Empty for no paints. Of a reach of many paints
 /// those sets alone are looked at whose mixes lie nearest, some six hundred;
 /// 15 paints have no more.
 ///
 /// Of the colour no more is known than what the eye saw. Whether a recipe
-/// matches under a lamp as well is told for a smooth reflectance of that colour,
-/// [`reflectance_of`], as that of a plain wall or paper; the view's light must
+/// matches under a lamp as well is told for the smoothest reflectance of that
+/// colour, as that of a plain wall or paper; the view's light must
 /// be daylight, D65.
 ///
 /// # Errors
 ///
-/// [`Error::Value`] for a colour that is not finite, [`Error::UnknownPaint`] for
+/// [`Error::Refused`] for a colour that is not finite, [`Error::UnknownPaint`] for
 /// a paint that `shelf` lacks.
 ///
 /// ```

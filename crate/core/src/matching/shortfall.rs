@@ -10,6 +10,7 @@ const SEEN: f32 = 1.0;
 
 /// In which way a colour lies beyond the nearest recipe: the largest part of the difference.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum Shortfall {
     /// It is lighter: the paper, or a wash that keeps the colour, is the limit.
     TooLight,

@@ -78,7 +78,7 @@ pub const BRUSH_PARTS: [[u16; 2]; 15] = [
     [1, 8],
 ];
 
-/// The share of the nearest of [`BRUSH_PARTS`], if its position along a path is within `distance` of this share's.
+/// The share of the nearest parts that a brush measures out, 8:1 to 1:8, if its position along a path is within `distance` of this share's.
 ///
 /// ```
 /// use washpath_core::snap;
@@ -95,7 +95,7 @@ pub fn snap(share: f32, distance: f32) -> Option<f32> {
         .filter(|nearest| away(*nearest) <= distance)
 }
 
-/// The share of the next of [`BRUSH_PARTS`] towards B, or towards A; beyond the last the paint alone.
+/// The share of the next parts that a brush measures out, 8:1 to 1:8, towards B or towards A; beyond the last the paint alone.
 ///
 /// ```
 /// use washpath_core::next_parts;

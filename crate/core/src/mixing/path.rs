@@ -28,11 +28,11 @@ pub struct Path<'a> {
 pub enum Laid {
     /// Mixed in one wash.
     #[default]
-    Mixed,
+    Mixed = 0,
     /// A as a glaze over a dry wash of B.
-    AOverB,
+    AOverB = 1,
     /// B as a glaze over a dry wash of A.
-    BOverA,
+    BOverA = 2,
 }
 
 impl Laid {

@@ -36,7 +36,7 @@ impl Recipe {
     /// # Errors
     ///
     /// No part above 0, more than [`MOST_PAINTS`] paints, more than
-    /// [`MOST_PARTS`] parts of one.
+    /// 999 parts of one.
     ///
     /// ```
     /// use washpath_core::Recipe;
@@ -51,7 +51,7 @@ impl Recipe {
     /// `share` of `b` by volume in a mixture with `a`, in the nearest whole parts of the two.
     ///
     /// Mixes of mixes: one part of a recipe is one volume of it. Where the
-    /// parts would grow past [`MOST_PARTS`] they are rounded, no paint to none.
+    /// parts would grow past 999 they are rounded, none of them to nothing.
     ///
     /// # Errors
     ///

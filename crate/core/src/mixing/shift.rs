@@ -34,7 +34,7 @@ pub struct Shift {
     pub load: f32,
     /// CIEDE2000 between the two in D65, at most [`SAME`].
     pub daylight: f32,
-    /// CIEDE2000 between the two in `light`, above [`PARTED`].
+    /// CIEDE2000 between the two in `light`, above 5.
     pub there: f32,
 }
 
@@ -76,8 +76,9 @@ pub fn largest_shift<'a>(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::optics::smooth::reflectance_of;
     use crate::optics::spectrum::{from_fn, wavelength};
-    use crate::{Lab, Shelf, Stock, View, optics::spectrum::cast, reflectance_of};
+    use crate::{Lab, Shelf, Stock, View, optics::spectrum::cast};
 
     /// A grey made of three bands, solved for to have the colour of an even one
     /// in D65: a metamer of it by definition (CIE 15:2018).

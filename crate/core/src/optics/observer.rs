@@ -12,20 +12,21 @@ use crate::colour::{Lab, lab_of_ratios};
 use crate::optics::spectrum::{BANDS, Spectrum};
 use crate::text::decimal;
 
-/// The light a painting is looked at in.
+/// The light a painting is looked at in; the page keeps its number.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[non_exhaustive]
 pub enum Light {
     /// Average daylight, 6500 K.
     #[default]
-    D65,
+    D65 = 0,
     /// Warm daylight, 5000 K; the graphic trade's viewing booth.
-    D50,
+    D50 = 1,
     /// Tungsten lamp, 2856 K.
-    A,
+    A = 2,
     /// White LED lamp, 4000 K (CIE LED-B3).
-    Led,
+    Led = 3,
     /// Three-band fluorescent lamp, 4000 K (CIE FL11).
-    Fluorescent,
+    Fluorescent = 4,
 }
 
 impl Light {

@@ -27,7 +27,7 @@ impl Paper {
     ///
     /// # Errors
     ///
-    /// [`Error::Value`] for a colour darker than [`DARKEST_PAPER`], too near a
+    /// [`Error::Value`] for a colour darker than L* 21, too near a
     /// perfect white, or too vivid for a sheet.
     ///
     /// ```
@@ -107,20 +107,20 @@ const OWN: &str = "own paper";
 ///
 /// Their curves are our own smooth ones, drawn from memory of what such papers
 /// look like: a level in the red, and a fall towards the violet. Real sheets
-/// differ by a few percent.
+/// differ by a few percent. Links carry their numbers.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Stock {
     /// Bright white watercolour paper, L* 97.
     #[default]
-    BrightWhite,
+    BrightWhite = 0,
     /// Natural white, undyed, L* 95.
-    Natural,
+    Natural = 1,
     /// Cream, L* 92.
-    Cream,
+    Cream = 2,
     /// Neutral mid grey, L* 66.
-    Grey,
+    Grey = 3,
     /// Tan, as a toned sketchbook, L* 70.
-    Tan,
+    Tan = 4,
 }
 
 impl Stock {

@@ -16,6 +16,7 @@ pub const FIRST_OWN: PaintNumber = 4096;
 
 /// How well a paint's spectrum is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[non_exhaustive]
 pub enum Tier {
     /// Measured, and a second independent measurement agrees.
     CrossChecked,

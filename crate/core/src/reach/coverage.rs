@@ -58,7 +58,7 @@ impl Coverage {
     ///
     /// # Errors
     ///
-    /// More than [`MOST_COVERING`] paints.
+    /// More than 128 paints.
     pub fn new(reach: &Reach, targets: &Targets) -> Result<Self, Error> {
         counted(reach.paints().len(), 0..=MOST_COVERING, "paints", "a coverage spans")?;
         let mut search = Search::new(reach);

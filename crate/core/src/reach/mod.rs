@@ -32,7 +32,7 @@ pub const DARK_CHROMA: f32 = 8.0;
 /// Every paint alone, every pair at 17 ratios and every triple at 19, each at
 /// the [`LOADS`]. Ratios are spaced evenly in the logarithm of masstones, so that
 /// a strong paint is looked at in traces, and then rounded to whole parts by
-/// volume. Past [`MOST_FULL`](crate::MOST_FULL) paints a triple stands at one ratio only.
+/// volume. Past 24 paints a triple stands at one ratio only.
 #[derive(Clone, Debug)]
 pub struct Reach {
     numbers: Vec<PaintNumber>,
@@ -218,7 +218,7 @@ impl Reach {
 
     /// The darkest mix of each hue family, and last the darkest near neutral, all at masstone.
     ///
-    /// A mix counts for a hue from C* [`DARK_CHROMA`] on.
+    /// A mix counts for a hue from C* 8 on.
     #[must_use]
     pub fn darks(&self) -> Vec<Dark> {
         let hues = Hue::ALL.into_iter().map(Some).chain(std::iter::once(None));

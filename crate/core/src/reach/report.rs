@@ -31,6 +31,7 @@ const IDLE: f32 = 0.005;
 
 /// What a kit can do.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Report {
     /// All it mixes.
     pub reach: Reach,
@@ -113,12 +114,12 @@ pub struct Worth {
 pub struct Duplicate {
     /// The two.
     pub paints: [PaintNumber; 2],
-    /// Mean CIEDE2000 between them, alone and mixed with the kit's other paints; up to [`ALIKE`](crate::ALIKE).
+    /// Mean CIEDE2000 between them, alone and mixed with the kit's other paints; up to 3.5.
     pub error: f32,
 }
 
 impl Report {
-    /// The report on some paints, held against a shelf and its [`horizon`](crate::reach::horizon).
+    /// The report on some paints, held against a shelf and its [`horizon`](crate::horizon()).
     ///
     /// # Errors
     ///

@@ -88,7 +88,7 @@ pub fn substitute(
 }
 
 /// Mean CIEDE2000 between two paints of a kit, alone and in mixes with its other
-/// paints, where neither is above [`ALIKE`].
+/// paints, where neither is above 3.5.
 pub(crate) fn likeness(a: usize, b: usize, films: &[Film], view: &View) -> Option<f32> {
     let profiles = |partners: &[&Film]| [a, b].map(|i| Profile::new(&films[i], partners, view));
     let [one, other] = profiles(&[]);

@@ -46,7 +46,7 @@ impl OwnPaint {
     ///
     /// # Errors
     ///
-    /// [`Error::Value`] for a shelf without measured paints.
+    /// [`Error::Refused`] for a shelf without measured paints.
     pub fn film_of_swatches(&self, shelf: &Shelf) -> Result<Option<Film>, Error> {
         let Origin::Swatches { paper, masstone, wash } = self.origin() else { return Ok(None) };
         let mut swatches = vec![(1.0, masstone.seen())];

@@ -17,6 +17,7 @@ const PLANNED: usize = 6;
 
 /// What records taught.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Taught {
     /// Paints to correct: those that were recorded and are not held.
     pub learned: Vec<Learned>,

@@ -87,7 +87,7 @@ impl Choosing {
     ///
     /// None in practice: the border's own.
     pub fn step(&mut self, units: usize) -> Result<JsValue, JsError> {
-        let Progress { done, best, finished } = self.0.step(units);
+        let Progress { done, best, finished, .. } = self.0.step(units);
         out(&ProgressReadout { done, best, finished })
     }
 

@@ -26,6 +26,8 @@
 //! square: its inverse says how sure each prediction has become ([`Lesson::error`]),
 //! and what another record would teach ([`Lesson::plan`]).
 
+use std::fmt;
+
 use std::f64::consts::PI;
 
 use super::band_matrix::{BandMatrix, Factor};
@@ -149,6 +151,24 @@ struct Sight {
     /// Of the reflectance by each number of each paint in it.
     slopes: Vec<(usize, Spectrum<f64>)>,
     by_load: Spectrum<f64>,
+}
+
+impl fmt::Debug for Learner {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Learner")
+            .field("paints", &self.paints)
+            .field("surface", &self.surface)
+            .finish_non_exhaustive()
+    }
+}
+
+impl fmt::Debug for Lesson {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Lesson")
+            .field("films", &self.films)
+            .field("after", &self.after)
+            .finish_non_exhaustive()
+    }
 }
 
 impl Learner {

@@ -43,6 +43,7 @@ use dates::{DayOrder, UnsureDate, Written};
 
 /// What could be read of a log and what could not.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct LogRead {
     /// The records, in the file's order.
     pub records: Vec<Record>,
@@ -108,7 +109,7 @@ pub fn write_log(records: &[Record], shelf: &Shelf) -> String {
 ///
 /// # Errors
 ///
-/// [`Error::Table`] for a text longer than [`LONGEST_TABLE`](crate::LONGEST_TABLE) bytes or
+/// [`Error::Table`] for a text longer than 2,000,000 bytes or
 /// without a header that names a recipe, a load and L, a, b or a spectrum.
 pub fn read_log(text: &str, shelf: &Shelf, order: Option<DayOrder>) -> Result<LogRead, Error> {
     let wanted = "no header with the columns recipe, load and L, a, b or r380 to r730";

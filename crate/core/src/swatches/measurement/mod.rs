@@ -71,6 +71,7 @@ pub struct Measurement {
 
 /// What could be read of a file and what could not.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Measured {
     /// The samples, in the file's order; at least one.
     pub samples: Vec<Measurement>,
@@ -90,7 +91,7 @@ pub struct Measured {
 /// # Errors
 ///
 /// [`Error::Table`] where nothing can be read: a text longer than
-/// [`LONGEST_TABLE`] bytes, no header, wavelengths that do not ascend, are fewer
+/// 2,000,000 bytes, no header, wavelengths that do not ascend, are fewer
 /// than 16, more than 20 nm apart or do not span 400 to 700 nm, no good sample.
 /// A sample of which a value is missing, no number or not within 0 and
 /// [`MOST_REFLECTANCE`] is left out and named.
