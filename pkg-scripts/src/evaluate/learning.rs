@@ -130,7 +130,8 @@ impl Learned {
             let asked: Vec<Evidence> =
                 asked.iter().map(|i| evidence(first, &mixtures[*i], by_meter)).collect();
             let known = first.paints.iter().map(|paint| Known { film: paint.film(), doubt: 1.0 }).collect();
-            let lesson = Learner::new(known, first.ground.surface).learn(&records)?;
+            let learner = Learner::new(known, first.ground.surface).with_floors(first.ground.floors.clone());
+            let lesson = learner.learn(&records)?;
             let errors = lesson.errors(&asked)?;
             if by_meter { &mut self.by_meter } else { &mut self.by_eye }.extend(errors);
         }

@@ -65,7 +65,7 @@ impl OwnPaint {
 /// [`Error::Value`] without swatches or known paints, for a load or a reading
 /// out of range.
 fn film_of_swatches(swatches: &[(f64, Seen)], paper: &Paper, known: &[Paint]) -> Result<Film, Error> {
-    let ground = Ground { paper: paper.reflectance, surface: Surface::WASH, gamma: 1.0 };
+    let ground = Ground { paper: paper.reflectance, surface: Surface::WASH, gamma: 1.0, floors: Vec::new() };
     let swatches: Vec<Swatch> = swatches
         .iter()
         .map(|(load, seen)| Swatch { parts: vec![(0, *load)], seen: seen.clone(), trust: 1.0 })
