@@ -60,8 +60,10 @@ impl Report {
 
 /// Singles as read: the paper, and swatches of paints numbered in order.
 pub(super) struct Singles {
-    paper: [f64; 36],
-    swatches: Vec<Swatch>,
+    pub(super) paper: [f64; 36],
+    pub(super) swatches: Vec<Swatch>,
+    /// Place of each name among the paints, where the file has names.
+    pub(super) names: BTreeMap<String, usize>,
     /// Place of each pigment index among the paints.
     paints: BTreeMap<u32, usize>,
     /// Millilitres of load 1.
@@ -202,7 +204,7 @@ const MOST_REFLECTANCE: f64 = 1.2;
 
 fn singles(table: &Table) -> Result<Singles> {
     let mut paper = None;
-    let mut rows = Vec::new();
+    let (mut rows, mut names) = (Vec::new(), BTreeMap::new());
     for row in table.rows() {
         match if table.has("measure") { row.text("measure")? } else { "R" } {
             "R" => {}
@@ -216,6 +218,8 @@ fn singles(table: &Table) -> Result<Singles> {
                 bail!("line {}: a second paper (pigment_index 0)", row.line);
             }
         } else {
+            let name = if table.has("pigment") { row.text("pigment")? } else { "" };
+            names.insert(name.to_owned(), index);
             rows.push((index, quantity(row, "quantity_mL")?, reflectance));
         }
     }
@@ -236,7 +240,8 @@ fn singles(table: &Table) -> Result<Singles> {
             trust: 1.0,
         })
         .collect();
-    Ok(Singles { paper, swatches, paints, unit })
+    let names = names.into_iter().map(|(name, index)| (name, paints[&index])).collect();
+    Ok(Singles { paper, swatches, names, paints, unit })
 }
 
 fn mixtures(table: &Table, singles: &Singles) -> Result<Vec<Swatch>> {
