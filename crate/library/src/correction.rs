@@ -26,7 +26,7 @@ impl From<&Film> for Measured {
     }
 }
 
-/// Five numbers, all 0 for the film as measured; the crate's page has the formula.
+/// Seven numbers, all 0 for the film as measured; the crate's page has the formula.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Correction {
     /// ln of the film's strength, K and S together.
@@ -39,14 +39,21 @@ pub struct Correction {
     pub tilt: f64,
     /// ln K up at both ends, down in the green.
     pub bend: f64,
+    /// ln S up in the violet, down in the red.
+    pub tilt_s: f64,
+    /// ln S up at both ends, down in the green.
+    pub bend_s: f64,
 }
 
-/// Expected size of scattering, contrast, tilt and bend.
-const EXPECTED: [f64; 4] = [0.35, 0.3, 0.4, 0.4];
+/// How many they are.
+pub const NUMBERS: usize = 7;
 
-impl From<[f64; 5]> for Correction {
-    fn from([strength, scattering, contrast, tilt, bend]: [f64; 5]) -> Self {
-        Self { strength, scattering, contrast, tilt, bend }
+/// Expected size of all but the strength.
+const EXPECTED: [f64; NUMBERS - 1] = [0.35, 0.3, 0.4, 0.4, 0.3, 0.3];
+
+impl From<[f64; NUMBERS]> for Correction {
+    fn from([strength, scattering, contrast, tilt, bend, tilt_s, bend_s]: [f64; NUMBERS]) -> Self {
+        Self { strength, scattering, contrast, tilt, bend, tilt_s, bend_s }
     }
 }
 
@@ -54,17 +61,21 @@ impl Correction {
     /// The paint.
     pub fn apply(&self, film: &Measured) -> Film {
         let peak = film.ln_k.iter().fold(f64::MIN, |a, b| a.max(*b));
+        let x = |band: usize| PI * band as f64 / (BANDS - 1) as f64;
         let k = from_fn(|band| {
-            let x = PI * band as f64 / (BANDS - 1) as f64;
             let below = (1.0 + self.contrast) * (film.ln_k[band] - peak);
-            (self.strength + peak + below + self.tilt * x.cos() + self.bend * (2.0 * x).cos()).exp()
+            (self.strength + peak + below + self.tilt * x(band).cos() + self.bend * (2.0 * x(band)).cos()).exp()
         });
-        Film { k, s: film.ln_s.map(|ln_s| (self.strength + self.scattering + ln_s).exp()) }
+        let s = from_fn(|band| {
+            let shape = self.tilt_s * x(band).cos() + self.bend_s * (2.0 * x(band)).cos();
+            (self.strength + self.scattering + film.ln_s[band] + shape).exp()
+        });
+        Film { k, s }
     }
 
     /// Each part but the strength, in units of its expected size.
-    pub fn sizes(&self) -> [f64; 4] {
-        let parts = [self.scattering, self.contrast, self.tilt, self.bend];
+    pub fn sizes(&self) -> [f64; NUMBERS - 1] {
+        let parts = [self.scattering, self.contrast, self.tilt, self.bend, self.tilt_s, self.bend_s];
         std::array::from_fn(|i| parts[i] / EXPECTED[i])
     }
 }

@@ -2,7 +2,7 @@
 
 use washpath_core::{BANDS, Spectrum, colour, spectrum::from_fn};
 
-use crate::anchor::{Anchored, anchor, misfits};
+use crate::anchor::{Anchored, MISFITS, anchor, misfits};
 use crate::appearance::Film;
 use crate::correction::{Correction, Measured};
 use crate::handbook::Entry;
@@ -22,6 +22,8 @@ const RELATIVES: usize = 12;
 const NEAR: f64 = 15.0;
 /// Usual distance in nm between relatives' absorption bands.
 const SHIFT: f64 = 15.0;
+/// Numbers that bend a relative: S keeps the shape that was measured, and the bands may move.
+const BENDING: usize = 6;
 /// Weight from which a relative is named.
 const NAMED: f64 = 0.08;
 
@@ -58,11 +60,11 @@ fn nearness(entry: &Entry, other: &Entry) -> f64 {
 
 /// Moves a relative's bands and corrects it.
 fn bend(film: &Measured, entry: &Entry) -> Measured {
-    let best = minimise([0.0; 6], |at: &[f64; 6]| {
+    let best = minimise([0.0; BENDING], |at: &[f64; BENDING]| {
         let (correction, nm) = parts(at);
         let found = misfits(correction, &moved(film, nm), entry, false);
-        let mut all = [nm / SHIFT; 11];
-        all[..10].copy_from_slice(&found);
+        let mut all = [nm / SHIFT; MISFITS + 1];
+        all[..MISFITS].copy_from_slice(&found);
         all
     });
     let (correction, nm) = parts(&best.at);
@@ -70,9 +72,9 @@ fn bend(film: &Measured, entry: &Entry) -> Measured {
 }
 
 /// The shift is searched in units of its usual size.
-fn parts(at: &[f64; 6]) -> (Correction, f64) {
+fn parts(at: &[f64; BENDING]) -> (Correction, f64) {
     let [d, s, g, t1, t2, shift] = *at;
-    (Correction::from([d, s, g, t1, t2]), shift * SHIFT)
+    (Correction::from([d, s, g, t1, t2, 0.0, 0.0]), shift * SHIFT)
 }
 
 /// The film with its absorption moved by so many nm to the red.

@@ -6,7 +6,7 @@ pub(crate) mod shelf;
 pub(crate) mod texture;
 
 use crate::optics::film::Film;
-use crate::paint::rating::GRANULATES;
+use crate::paint::rating::{GRANULATES, TRANSPARENT};
 
 /// Permanent number of a paint, as links carry it; never given twice.
 pub type PaintNumber = u16;
@@ -75,8 +75,8 @@ impl Tier {
 
 /// One paint.
 ///
-/// Ratings are averages over makers and sheets (MacEvoy, handprint.com/HP/WCL)
-/// and are missing where nobody measured.
+/// Ratings are averages over makers and sheets (MacEvoy, handprint.com/HP/WCL), as
+/// `crate/library/src/ratings.rs` turns them into the page's words, and are missing where nobody rated.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Paint {
     /// Permanent number, from 1.
@@ -161,7 +161,7 @@ impl Paint {
     /// Whether it is transparent: rated 3 or more of 4.
     #[must_use]
     pub fn is_transparent(&self) -> bool {
-        self.transparency.is_some_and(|rating| rating >= 3.0)
+        self.transparency.is_some_and(|rating| rating >= TRANSPARENT)
     }
 
     /// Whether it is an earth: iron oxides and humic earths, natural or made, blacks excepted.
