@@ -93,7 +93,7 @@ pub fn misfits(correction: Correction, film: &Measured, entry: &Entry, white: bo
         (false, true) => correction.strength / PALE_SPREAD,
         (false, false) => (peak(&paint) / STRENGTH).ln() / STRENGTH_SPREAD,
     };
-    let [s, g, t1, t2, u1, u2] = correction.sizes();
+    let [s, g, t1, t2, u1, u2] = correction.sizes(film);
     // Its scattering is the white's, which no relative has.
     let s = if entry.pale() { s / 6.0 } else { s };
     let opacity = if white { 0.0 } else { opacity(&paint, entry) };

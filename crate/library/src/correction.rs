@@ -11,18 +11,24 @@ use crate::appearance::Film;
 pub struct Measured {
     pub ln_k: Spectrum<f64>,
     pub ln_s: Spectrum<f64>,
+    /// Share of the bands in which the film hid its grounds, so that S there is a guess.
+    pub hidden: f64,
 }
 
 impl Measured {
     /// From ln mua and ln mus' of a resin: K = 2 mua, S = 3/4 mus'.
     pub fn of_phantom(self) -> Self {
-        Self { ln_k: self.ln_k.map(|ln| ln + 2.0_f64.ln()), ln_s: self.ln_s.map(|ln| ln + 0.75_f64.ln()) }
+        Self {
+            ln_k: self.ln_k.map(|ln| ln + 2.0_f64.ln()),
+            ln_s: self.ln_s.map(|ln| ln + 0.75_f64.ln()),
+            ..self
+        }
     }
 }
 
 impl From<&Film> for Measured {
     fn from(film: &Film) -> Self {
-        Self { ln_k: film.k.map(f64::ln), ln_s: film.s.map(f64::ln) }
+        Self { ln_k: film.k.map(f64::ln), ln_s: film.s.map(f64::ln), hidden: 0.0 }
     }
 }
 
@@ -48,8 +54,12 @@ pub struct Correction {
 /// How many they are.
 pub const NUMBERS: usize = 7;
 
-/// Expected size of all but the strength.
-const EXPECTED: [f64; NUMBERS - 1] = [0.35, 0.3, 0.4, 0.4, 0.3, 0.3];
+/// Expected size of scattering, contrast, tilt and bend.
+const EXPECTED: [f64; 4] = [0.35, 0.3, 0.4, 0.4];
+
+/// Of tilt and bend of S where the film hid all grounds in every band, and where it hid none in any.
+const GUESSED_S: f64 = 0.3;
+const MEASURED_S: f64 = 0.01;
 
 impl From<[f64; NUMBERS]> for Correction {
     fn from([strength, scattering, contrast, tilt, bend, tilt_s, bend_s]: [f64; NUMBERS]) -> Self {
@@ -73,9 +83,10 @@ impl Correction {
         Film { k, s }
     }
 
-    /// Each part but the strength, in units of its expected size.
-    pub fn sizes(&self) -> [f64; NUMBERS - 1] {
+    /// Each part but the strength, in units of its expected size for this film.
+    pub fn sizes(&self, film: &Measured) -> [f64; NUMBERS - 1] {
         let parts = [self.scattering, self.contrast, self.tilt, self.bend, self.tilt_s, self.bend_s];
-        std::array::from_fn(|i| parts[i] / EXPECTED[i])
+        let of_s = (GUESSED_S * film.hidden).max(MEASURED_S);
+        std::array::from_fn(|i| parts[i] / EXPECTED.get(i).copied().unwrap_or(of_s))
     }
 }

@@ -46,7 +46,7 @@ pub fn estimate(key: &str, entry: &Entry, relatives: &[Relative<'_>]) -> Option<
             bent.iter().zip(&near).map(|(film, (weight, _))| weight / total * log(film)[band]).sum()
         })
     };
-    let film = Measured { ln_k: mean(|film| &film.ln_k), ln_s: mean(|film| &film.ln_s) };
+    let film = Measured { ln_k: mean(|film| &film.ln_k), ln_s: mean(|film| &film.ln_s), hidden: 0.0 };
     let mut paint = anchor(key, &names(&near, total), &film, entry);
     paint.estimated = true;
     Some(paint)
@@ -86,7 +86,7 @@ fn moved(film: &Measured, nm: f64) -> Measured {
         let part = at - low as f64;
         (1.0 - part) * film.ln_k[low] + part * film.ln_k[low + 1]
     });
-    Measured { ln_k, ln_s: film.ln_s }
+    Measured { ln_k, ..*film }
 }
 
 /// Colour Index names of the heaviest relatives, heaviest first as they come.
@@ -108,7 +108,7 @@ mod tests {
 
     #[test]
     fn bands_move_to_the_red_by_whole_and_part_bands() {
-        let film = Measured { ln_k: from_fn(|band| band as f64), ln_s: [0.0; BANDS] };
+        let film = Measured { ln_k: from_fn(|band| band as f64), ln_s: [0.0; BANDS], hidden: 0.0 };
         let moved = moved(&film, 15.0);
         assert_eq!(moved.ln_k[0], 0.0);
         assert!((moved.ln_k[10] - 8.5).abs() < 1e-12 && (moved.ln_k[35] - 33.5).abs() < 1e-12);

@@ -112,7 +112,7 @@
 //! is masstone, and strong stainers reach masstone with less. For the pigments of
 //! the phantoms, A mm mg/g is the pigment in a masstone film, from
 //! K / (2 mua) of the eight strongest bands: 2.0 (PR122), 2.8 (PB15:3, PG7), 3.7
-//! (PR170), 4.1 (PV23), 4.6 (PV19 violet, PR202), 7.8 (PO73), 34 (PV15). At equal
+//! (PR170), 4.1 (PV23), 4.6 (PV19 violet, PR202), 6.6 (PO73), 34 (PV15). At equal
 //! pigment load strength is 8 / A; PV15 holds about twice as much (common
 //! practice). Yellows' A disagrees between bands too much to use. All others
 //! have their family's figure or one of common practice without a source:

@@ -173,7 +173,11 @@ impl Library<'_> {
                 Sample::Cards(pigment) => found.extend(
                     self.cards.iter().zip(self.films).filter(|(card, _)| card.pigment == *pigment).map(
                         |(card, film)| {
-                            let film = Measured { ln_k: extend(&film.ln_k), ln_s: extend(&film.ln_s) };
+                            let film = Measured {
+                                ln_k: extend(&film.ln_k),
+                                ln_s: extend(&film.ln_s),
+                                hidden: card.hidden(),
+                            };
                             (format!("card {}", card.id), film)
                         },
                     ),
@@ -182,7 +186,7 @@ impl Library<'_> {
                     self.phantoms
                         .iter()
                         .filter(|p| p.pigment == *pigment)
-                        .map(|p| (format!("phantom {pigment}"), Measured { ln_k: p.ln_k, ln_s: p.ln_s })),
+                        .map(|p| (format!("phantom {pigment}"), Measured { ln_k: p.ln_k, ln_s: p.ln_s, hidden: 0.0 })),
                 ),
             }
             if found.len() == before {
