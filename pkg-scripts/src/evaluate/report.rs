@@ -9,7 +9,7 @@ use washpath_core::{Light, Shelf, Stock, View};
 use washpath_core::calibrate::DRAWS;
 use washpath_library::{Anchored, Trial, derive, leave_one_out, second_spectra};
 
-use super::learning::{Learned, curve, half_of_pairs, two_for_each};
+use super::learning::{Learned, curve, half_of_pairs, planned, two_for_each};
 use super::mixtures::{calibrate, halves, learn, left_out, predict, read_mixtures, read_singles};
 use super::neutrals::{self, CLASSES, Pair};
 use super::plot::{cumulative, lines};
@@ -225,6 +225,8 @@ fn learning(place: &Path) -> Result<String> {
     }
     let two = two_for_each(&first, &mixtures)?;
     add(&format!("two for each paint ({} mixtures)", two.records), &two)?;
+    let plan = planned(&first, &mixtures)?;
+    add(&format!("planned before anything is known ({} mixtures)", plan.records), &plan)?;
     let half = half_of_pairs(&first, &mixtures)?;
     add(&format!("every other pair ({} mixtures), the other pairs asked", half.records), &half)?;
     Ok(text)

@@ -29,7 +29,7 @@ const MAKERS: f32 = 3.5;
 ///
 /// Line of the medians over 520 watercolour mixtures, 1:2 to 2:1 (data of Chen 2019,
 /// arXiv:1904.00275). Found without both paints of a mixture, it covers 0.46, 0.52 and 0.49 of
-/// the mixtures in the thirds of g from flat to steep; `evaluate error` remakes the figures.
+/// the mixtures in the thirds of g from flat to steep (`evaluate report`).
 const FLAT: f32 = 1.48;
 const STEEP: f32 = 0.41;
 

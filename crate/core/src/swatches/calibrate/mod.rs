@@ -53,7 +53,7 @@ mod problem;
 
 pub use consensus::{DRAWS, consensus};
 pub use lesson::{Evidence, Known, Learner, Lesson};
-pub use plan::Step;
+pub use plan::{Step, Wanted};
 
 use crate::colour::{Lab, ciede2000, lab};
 use crate::error::Error;
