@@ -6,6 +6,7 @@ mod neutrals;
 pub(crate) mod plot;
 mod report;
 mod shelf;
+mod sureness;
 mod table;
 
 use anyhow::{Result, bail};
@@ -48,7 +49,9 @@ fn run(words: &[String]) -> Result<()> {
         ("shelf", false) => shelf::run(rest)?,
         ("report", true) => report::HELP.to_owned(),
         ("report", false) => report::run(rest)?,
-        (other, _) => bail!("no evaluation \"{other}\"; there are mixtures, learning, shelf, neutrals and report"),
+        (other, _) => {
+            bail!("no evaluation \"{other}\"; there are mixtures, learning, shelf, neutrals and report")
+        }
     };
     println!("{}", text.trim());
     Ok(())

@@ -122,7 +122,9 @@ fn what_hides_and_what_is_transparent() {
     let transparency = |paint: &Paint| paint.transparency;
     let opaque = ["pr108", "pg17", "pr101-light-red", "pr101-indian-red", "pw6", "pr101-caput-mortuum"];
     rated(transparency, &opaque, "is opaque", |rating| rating < 1.5);
-    rated(transparency, &["py35-medium", "py35-light", "pb35", "pb36"], "hides in part", |rating| rating < 2.5);
+    rated(transparency, &["py35-medium", "py35-light", "pb35", "pb36"], "hides in part", |rating| {
+        rating < 2.5
+    });
     let clear = ["pb15-3", "pg7", "pg36", "pg18", "pr179", "pv19-rose", "pr122", "py150", "pr83", "po49"];
     rated(transparency, &clear, "is transparent", |rating| rating >= 3.0);
     let white = |key: &str| paint(key).transparency.expect("it is rated");

@@ -74,7 +74,8 @@ impl Correction {
         let x = |band: usize| PI * band as f64 / (BANDS - 1) as f64;
         let k = from_fn(|band| {
             let below = (1.0 + self.contrast) * (film.ln_k[band] - peak);
-            (self.strength + peak + below + self.tilt * x(band).cos() + self.bend * (2.0 * x(band)).cos()).exp()
+            (self.strength + peak + below + self.tilt * x(band).cos() + self.bend * (2.0 * x(band)).cos())
+                .exp()
         });
         let s = from_fn(|band| {
             let shape = self.tilt_s * x(band).cos() + self.bend_s * (2.0 * x(band)).cos();

@@ -182,12 +182,11 @@ impl Library<'_> {
                         },
                     ),
                 ),
-                Sample::Phantom(pigment) => found.extend(
-                    self.phantoms
-                        .iter()
-                        .filter(|p| p.pigment == *pigment)
-                        .map(|p| (format!("phantom {pigment}"), Measured { ln_k: p.ln_k, ln_s: p.ln_s, hidden: 0.0 })),
-                ),
+                Sample::Phantom(pigment) => {
+                    found.extend(self.phantoms.iter().filter(|p| p.pigment == *pigment).map(|p| {
+                        (format!("phantom {pigment}"), Measured { ln_k: p.ln_k, ln_s: p.ln_s, hidden: 0.0 })
+                    }))
+                }
             }
             if found.len() == before {
                 return Err(Error::new(

@@ -121,10 +121,16 @@ pub(super) fn calibrate(singles: &Singles) -> Result<Calibration> {
 ///
 /// A spectrum tells most; the colour is what is predicted. Each errs in its own way.
 pub(super) fn learn(first: &Calibration, singles: &Singles, mixtures: &[Swatch]) -> Result<Calibration> {
-    let by_spectrum = corrected(first, singles, mixtures.to_vec())?;
-    let colours = mixtures.iter().map(|swatch| Swatch { seen: Seen::Lab(swatch.seen.lab()), ..swatch.clone() });
+    let by_spectrum = learn_spectra(first, singles, mixtures)?;
+    let colours =
+        mixtures.iter().map(|swatch| Swatch { seen: Seen::Lab(swatch.seen.lab()), ..swatch.clone() });
     let by_colour = corrected(first, singles, colours.collect())?;
     Ok(mean(by_spectrum, &by_colour))
+}
+
+/// What their spectra alone teach.
+fn learn_spectra(first: &Calibration, singles: &Singles, mixtures: &[Swatch]) -> Result<Calibration> {
+    corrected(first, singles, mixtures.to_vec())
 }
 
 fn corrected(first: &Calibration, singles: &Singles, mixtures: Vec<Swatch>) -> Result<Calibration> {
@@ -147,12 +153,14 @@ fn mean(mut a: Calibration, b: &Calibration) -> Calibration {
 /// Groups of pairs that are left out by turns.
 pub(super) const GROUPS: usize = 6;
 
-/// Errors of every mixture, each predicted after learning from all pairs but those of its group.
-pub(super) fn left_out(first: &Calibration, singles: &Singles, mixtures: &[Swatch]) -> Result<Vec<f64>> {
-    let mut errors = Vec::new();
+/// Errors of every mixture, each predicted after learning from all pairs but those of its group:
+/// from spectra and colours, and from spectra alone.
+pub(super) fn left_out(first: &Calibration, singles: &Singles, mixtures: &[Swatch]) -> Result<[Vec<f64>; 2]> {
+    let mut errors = [Vec::new(), Vec::new()];
     for group in 0..GROUPS {
         let (asked, taught) = split(mixtures, |pair| pair % GROUPS == group);
-        errors.extend(predict(&learn(first, singles, &taught)?, &asked).errors);
+        errors[0].extend(predict(&learn(first, singles, &taught)?, &asked).errors);
+        errors[1].extend(predict(&learn_spectra(first, singles, &taught)?, &asked).errors);
     }
     Ok(errors)
 }

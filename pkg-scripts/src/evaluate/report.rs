@@ -5,8 +5,8 @@ use std::fs;
 use std::path::Path;
 
 use anyhow::{Context, Result, bail};
-use washpath_core::{Light, Shelf, Stock, View};
 use washpath_core::calibrate::DRAWS;
+use washpath_core::{Light, Paper, Shelf, Stock, View};
 use washpath_library::{Anchored, Trial, derive, leave_one_out, second_spectra};
 
 use super::learning::{Learned, curve, half_of_pairs, planned, two_for_each};
@@ -15,6 +15,7 @@ use super::neutrals::{self, CLASSES, Pair};
 use super::plot::{cumulative, lines};
 use super::quantile;
 use super::shelf::against;
+use super::sureness::{self, Mixture, coverage, median_line};
 use super::table::Table;
 use crate::workspace;
 
@@ -40,6 +41,7 @@ pub(super) fn run(words: &[String]) -> Result<String> {
         greys(&place)?,
         mixtures(&place)?,
         learning(&place)?,
+        sureness()?,
     ]
     .join("\n");
     let file = place.join("README.md");
@@ -289,13 +291,47 @@ fn greys(place: &Path) -> Result<String> {
     Ok(text)
 }
 
+/// Whether half of all mixtures lie nearer than stated, wherever on a path.
+fn sureness() -> Result<String> {
+    let reference = workspace::root().join("tests/reference");
+    let singles = read_singles(&reference.join("ntu_singles.csv"))?;
+    let all = read_mixtures(&reference.join("ntu_mixtures.csv"), &singles)?;
+    let of_films = sureness::of_films(&calibrate(&singles)?, &all);
+    let [a, b] = median_line(of_films.iter());
+    let in_view: Vec<f64> = of_films.iter().map(|one| a + b * one.steepness).collect();
+    let against = against(&singles, &all, Shelf::built_in())?;
+    let paper = Paper { name: "the set's".to_owned(), reflectance: singles.paper };
+    let (mut of_shelf, mut stated) = (Vec::new(), Vec::new());
+    for ((pair, error), [share, load]) in against.mixtures.iter().zip(&against.laid) {
+        let [steepness, own] = sureness::stated_of_shelf(&paper, *pair, *share, *load)?;
+        of_shelf.push(Mixture { pair: [0, 1], steepness, error: *error });
+        stated.push(own);
+    }
+    let line = |name: &str, thirds: [f64; 3]| {
+        let [flat, middle, steep] = thirds;
+        format!("| {name} | {flat:.2} | {middle:.2} | {steep:.2} |\n")
+    };
+    Ok(format!(
+        "\n## How sure it says it is\n\nThe page states a median error for every mix. It grows with g, how fast the colour turns with the \
+         ratio (CIEDE2000 for 1 of its logarithm): {a:.2} + {b:.2} g for the mixing model. The share of mixtures nearer than stated, \
+         in thirds from flat places of paths to steep ones, should be a half:\n\n\
+         | | flat | middle | steep |\n|---|---|---|---|\n{}{}{}",
+        line("the same paints' films, the line fitted to all", coverage(&of_films, &in_view)),
+        line(
+            "the same, the line found without both paints",
+            coverage(&of_films, &sureness::left_out(&of_films))
+        ),
+        line("the shelf against other makers' paints, as the page states it", coverage(&of_shelf, &stated))
+    ))
+}
+
 fn mixtures(place: &Path) -> Result<String> {
     let reference = workspace::root().join("tests/reference");
     let singles = read_singles(&reference.join("ntu_singles.csv"))?;
     let all = read_mixtures(&reference.join("ntu_mixtures.csv"), &singles)?;
     let first = calibrate(&singles)?;
     let alone = predict(&first, &all).errors;
-    let learned = left_out(&first, &singles, &all)?;
+    let [learned, by_spectrum] = left_out(&first, &singles, &all)?;
     let [even, odd] = halves(&all);
     let mut halved = predict(&learn(&first, &singles, &even)?, &odd).errors;
     halved.extend(predict(&learn(&first, &singles, &odd)?, &even).errors);
@@ -310,9 +346,10 @@ fn mixtures(place: &Path) -> Result<String> {
         "\n## Unseen mixtures of real watercolours\n\n13 paints, 52 pairs (Chen 2019, arXiv:1904.00275), predicted by the film model from \
          swatches of the paints alone, and after learning from other pairs. Nothing is fitted to the mixtures that are \
          asked. What swatches of a paint alone do not tell is averaged over {DRAWS} guesses (`calibrate/consensus.rs`), \
-         whose ranges are not chosen by these mixtures.\n\n![](mixtures.svg)\n\n{HEAD}{}{}{}",
+         whose ranges are not chosen by these mixtures.\n\n![](mixtures.svg)\n\n{HEAD}{}{}{}{}",
         row("from singles", &alone),
         row("from singles and five sixths of the other pairs", &learned),
+        row("the same, from spectra without colours", &by_spectrum),
         row("from singles and half of the pairs", &halved)
     ))
 }

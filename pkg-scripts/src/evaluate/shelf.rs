@@ -52,6 +52,8 @@ pub(super) struct Against {
     pub left_out: Vec<f64>,
     /// Each swatch of a paint alone.
     pub alone: Vec<(&'static str, f64)>,
+    /// Each mixture's share of its second paint, and its load.
+    pub laid: Vec<[f32; 2]>,
     /// Loads that a unit of the set makes.
     factor: f64,
 }
@@ -115,15 +117,20 @@ impl Against {
 struct Match<'a> {
     keys: Vec<&'static str>,
     film: Film,
+    /// Of the last paint.
+    share: f32,
     quantity: f64,
     seen: Lab<f64>,
     view: &'a View,
 }
 
 impl Match<'_> {
+    fn load(&self, factor: f64) -> f64 {
+        factor * self.quantity.powf(GAMMA)
+    }
+
     fn error(&self, factor: f64) -> f64 {
-        let load = factor * self.quantity.powf(GAMMA);
-        let Lab { l, a, b, .. } = self.view.colour(&self.film, load as f32);
+        let Lab { l, a, b, .. } = self.view.colour(&self.film, self.load(factor) as f32);
         ciede2000(Lab::new(l.into(), a.into(), b.into()), self.seen)
     }
 }
@@ -135,12 +142,17 @@ pub(super) fn against(singles: &Singles, mixtures: &[Swatch], shelf: &Shelf) -> 
     let keys: BTreeMap<usize, &str> = SAME
         .iter()
         .map(|(name, key)| {
-            let paint = singles.names.get(*name).copied().ok_or_else(|| anyhow!("no paint of the singles is \"{name}\""))?;
+            let paint = singles
+                .names
+                .get(*name)
+                .copied()
+                .ok_or_else(|| anyhow!("no paint of the singles is \"{name}\""))?;
             Ok((paint, *key))
         })
         .collect::<Result<_>>()?;
     let matches = |swatches: &[Swatch]| -> Result<Vec<Match<'_>>> {
-        let known = swatches.iter().filter(|swatch| swatch.parts.iter().all(|(paint, _)| keys.contains_key(paint)));
+        let known =
+            swatches.iter().filter(|swatch| swatch.parts.iter().all(|(paint, _)| keys.contains_key(paint)));
         known.map(|swatch| matched(swatch, &keys, shelf, &view)).collect()
     };
     let (mixed, alone) = (matches(mixtures)?, matches(&singles.swatches)?);
@@ -153,6 +165,7 @@ pub(super) fn against(singles: &Singles, mixtures: &[Swatch], shelf: &Shelf) -> 
     Ok(Against {
         left_out: mixed.iter().map(|one| one.error(without[&one.keys[..]])).collect(),
         mixtures: mixed.iter().map(|one| ([one.keys[0], one.keys[1]], one.error(factor))).collect(),
+        laid: mixed.iter().map(|one| [one.share, one.load(factor) as f32]).collect(),
         alone: alone.iter().map(|one| (one.keys[0], one.error(factor))).collect(),
         factor,
     })
@@ -166,11 +179,17 @@ fn matched<'a>(
 ) -> Result<Match<'a>> {
     let names: Vec<&str> = swatch.parts.iter().map(|(paint, _)| keys[paint]).collect();
     let paints = names.iter().map(|key| shelf.find(key)).collect::<Result<Vec<_>, _>>()?;
-    let parts: Vec<(&Film, f32)> =
-        paints.iter().zip(&swatch.parts).map(|(paint, (_, quantity))| (&paint.film, *quantity as f32)).collect();
+    let parts: Vec<(&Film, f32)> = paints
+        .iter()
+        .zip(&swatch.parts)
+        .map(|(paint, (_, quantity))| (&paint.film, *quantity as f32))
+        .collect();
+    let quantity: f64 = swatch.parts.iter().map(|(_, quantity)| quantity).sum();
+    let last = swatch.parts.last().map_or(0.0, |(_, quantity)| *quantity);
     Ok(Match {
         film: mix(&parts)?,
-        quantity: swatch.parts.iter().map(|(_, quantity)| quantity).sum(),
+        share: (last / quantity) as f32,
+        quantity,
         seen: swatch.seen.lab(),
         keys: names,
         view,

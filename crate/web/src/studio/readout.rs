@@ -1,7 +1,9 @@
 //! Plain objects for the page.
 
 use serde::Serialize;
-use washpath_core::{Crossing, CrossingKind, Difference, Error, Laid, Paint, Path, Recipe, Texture, whole_parts};
+use washpath_core::{
+    Crossing, CrossingKind, Difference, Error, Laid, Paint, Path, Recipe, Texture, whole_parts,
+};
 
 use crate::pair::Ready;
 use crate::parts::Parts;

@@ -23,8 +23,8 @@ use std::f64::consts::TAU;
 
 use super::{Calibration, Curves, Ground, Hold, Prior, Seen, Swatch, fit};
 use crate::error::Error;
-use crate::optics::surface::Surface;
 use crate::optics::spectrum::{BANDS, Spectrum, from_fn, wavelength};
+use crate::optics::surface::Surface;
 
 /// Guesses at what is not known. Of fewer than ten the worst mixes are worse by a tenth.
 pub const DRAWS: usize = 40;
@@ -76,9 +76,8 @@ impl Guess {
     }
 
     fn prior(&self) -> Prior {
-        let s = from_fn(|band| {
-            (self.mean_s - self.fall_s * (f64::from(wavelength(band)) / 555.0).ln()).exp()
-        });
+        let s =
+            from_fn(|band| (self.mean_s - self.fall_s * (f64::from(wavelength(band)) / 555.0).ln()).exp());
         Prior {
             curves: Curves { k: [1.0; BANDS], s },
             k: Hold { level: 0.0, slope: 0.0, bend: self.bend_k },

@@ -5,8 +5,8 @@ use super::film::slopes;
 use super::{Curves, Ground, Hold, LEAST, Prior, Seen, Swatch, daylight, surface_of};
 use crate::colour::Lab;
 use crate::optics::observer::Light;
-use crate::optics::surface::Surface;
 use crate::optics::spectrum::{BANDS, Spectrum};
+use crate::optics::surface::Surface;
 
 /// What a cube root of reflectance may miss by, as 1 / 0.01: 1.16 L*.
 const ROOT_WEIGHT: f64 = 100.0;
