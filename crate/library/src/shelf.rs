@@ -185,7 +185,7 @@ impl Library<'_> {
                 Sample::Phantom(pigment) => {
                     found.extend(self.phantoms.iter().filter(|p| p.pigment == *pigment).map(|p| {
                         (format!("phantom {pigment}"), Measured { ln_k: p.ln_k, ln_s: p.ln_s, hidden: 0.0 })
-                    }))
+                    }));
                 }
             }
             if found.len() == before {

@@ -297,7 +297,7 @@ fn sureness() -> Result<String> {
     let singles = read_singles(&reference.join("ntu_singles.csv"))?;
     let all = read_mixtures(&reference.join("ntu_mixtures.csv"), &singles)?;
     let of_films = sureness::of_films(&calibrate(&singles)?, &all);
-    let [a, b] = median_line(of_films.iter());
+    let [a, b] = median_line(&of_films.iter().collect::<Vec<_>>());
     let in_view: Vec<f64> = of_films.iter().map(|one| a + b * one.steepness).collect();
     let against = against(&singles, &all, Shelf::built_in())?;
     let paper = Paper { name: "the set's".to_owned(), reflectance: singles.paper };

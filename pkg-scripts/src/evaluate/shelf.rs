@@ -156,11 +156,11 @@ pub(super) fn against(singles: &Singles, mixtures: &[Swatch], shelf: &Shelf) -> 
         known.map(|swatch| matched(swatch, &keys, shelf, &view)).collect()
     };
     let (mixed, alone) = (matches(mixtures)?, matches(&singles.swatches)?);
-    let factor = best_factor(mixed.iter());
+    let factor = best_factor(&mixed.iter().collect::<Vec<_>>());
     let mut without: BTreeMap<&[&str], f64> = BTreeMap::new();
     for one in &mixed {
         let strangers = mixed.iter().filter(|other| other.keys.iter().all(|key| !one.keys.contains(key)));
-        without.entry(&one.keys).or_insert_with(|| best_factor(strangers));
+        without.entry(&one.keys).or_insert_with(|| best_factor(&strangers.collect::<Vec<_>>()));
     }
     Ok(Against {
         left_out: mixed.iter().map(|one| one.error(without[&one.keys[..]])).collect(),
@@ -197,9 +197,9 @@ fn matched<'a>(
 }
 
 /// The factor of loads of the least mean error.
-fn best_factor<'a>(matches: impl Iterator<Item = &'a Match<'a>> + Clone) -> f64 {
+fn best_factor(matches: &[&Match<'_>]) -> f64 {
     let factors = (-FACTORS..=FACTORS).map(|step| (f64::from(step) / 20.0).exp2());
-    let sum = |factor: f64| matches.clone().map(|one| one.error(factor)).sum::<f64>();
+    let sum = |factor: f64| matches.iter().map(|one| one.error(factor)).sum::<f64>();
     let sums = factors.map(|factor| (sum(factor), factor));
     sums.min_by(|a, b| a.0.total_cmp(&b.0)).map_or(1.0, |(_, factor)| factor)
 }

@@ -43,11 +43,11 @@ pub(super) fn of_films(fitted: &Calibration, mixtures: &[Swatch]) -> Vec<Mixture
 /// Line of the medians of errors against steepness: a and b of a + b g, neither below 0.
 ///
 /// Least absolute deviations by squares weighted anew, until nothing moves.
-pub(super) fn median_line<'a>(mixtures: impl Iterator<Item = &'a Mixture> + Clone) -> [f64; 2] {
+pub(super) fn median_line(mixtures: &[&Mixture]) -> [f64; 2] {
     let [mut a, mut b] = [1.0, 0.5];
     for _ in 0..200 {
         let [mut w, mut wx, mut wy, mut wxx, mut wxy] = [0.0; 5];
-        for Mixture { steepness: x, error: y, .. } in mixtures.clone() {
+        for Mixture { steepness: x, error: y, .. } in mixtures {
             let weight = 1.0 / (y - a - b * x).abs().max(1e-3);
             w += weight;
             wx += weight * x;
@@ -69,7 +69,7 @@ pub(super) fn left_out(mixtures: &[Mixture]) -> Vec<f64> {
         .map(|one| {
             let strangers =
                 mixtures.iter().filter(|other| !other.pair.iter().any(|paint| one.pair.contains(paint)));
-            let [a, b] = lines.entry(one.pair).or_insert_with(|| median_line(strangers));
+            let [a, b] = lines.entry(one.pair).or_insert_with(|| median_line(&strangers.collect::<Vec<_>>()));
             *a + *b * one.steepness
         })
         .collect()
@@ -112,7 +112,7 @@ mod tests {
         let mut points: Vec<Mixture> =
             (0..20).map(|i| point(f64::from(i), 1.0 + 0.5 * f64::from(i))).collect();
         points[3].error = 90.0;
-        let [a, b] = median_line(points.iter());
+        let [a, b] = median_line(&points.iter().collect::<Vec<_>>());
         assert!((a - 1.0).abs() < 0.02 && (b - 0.5).abs() < 0.002, "{a} {b}");
     }
 
@@ -126,7 +126,7 @@ mod tests {
         for share in coverage(&mixtures, &left_out(&mixtures)) {
             assert!((0.45..=0.55).contains(&share), "{share}");
         }
-        let [a, b] = median_line(mixtures.iter());
+        let [a, b] = median_line(&mixtures.iter().collect::<Vec<_>>());
         assert!((a - 1.48).abs() < 0.05 && (b - 0.41).abs() < 0.01, "{a} {b}");
     }
 }
