@@ -8,7 +8,7 @@
 mod pairs;
 
 use pairs::{GREY, count, crossing, masstone, mixes, paint, within};
-use washpath_core::Lab;
+use washpath_core::{Lab, Paint};
 use washpath_core::colour::{chroma, hue_angle};
 
 /// Asserts that most of the mixes between two paints are as the words say.

@@ -1,7 +1,7 @@
 //! Paths: what happens between two paints, and where they grey each other.
 
 use crate::colour::hue::{Hue, NEAR_GREY, PURE_GREY};
-use crate::colour::{Lab, chroma, narrow_ciede2000};
+use crate::colour::{Lab, chroma, delta_e};
 use crate::numeric::minimum::minimise;
 use crate::optics::film::Film;
 use crate::optics::spectrum::Spectrum;
@@ -163,7 +163,7 @@ impl<'a> Path<'a> {
         let here = self.colour(share);
         let change = |step: f32| {
             let odds = share / (1.0 - share) * step.exp();
-            narrow_ciede2000(here, self.colour(odds / (1.0 + odds)))
+            delta_e(here, self.colour(odds / (1.0 + odds)))
         };
         0.5 * (change(-STEP) + change(STEP)) / STEP
     }
