@@ -5,6 +5,8 @@ mod mixtures;
 mod neutrals;
 pub(crate) mod plot;
 mod report;
+mod shelf;
+mod sureness;
 mod table;
 
 use anyhow::{Result, bail};
@@ -19,6 +21,8 @@ evaluate mixtures --singles FILE --mixtures FILE [--learn FILE]
     fits paints to swatches of themselves and predicts their mixtures
 evaluate learning --singles FILE --mixtures FILE
     records ever more mixtures and measures what they teach of the others
+evaluate shelf --singles FILE --mixtures FILE
+    compares the shelf's paints, as shipped, with mixtures of other makers' paints
 evaluate neutrals FILE
     compares where the shelf's paints grey each other with a painter's table
 evaluate report
@@ -31,7 +35,7 @@ Each of them tells more with --help.
 
 fn run(words: &[String]) -> Result<()> {
     let Some((name, rest)) = words.split_first() else {
-        bail!("evaluate what? mixtures, learning, neutrals or report; --help tells more");
+        bail!("evaluate what? mixtures, learning, shelf, neutrals or report; --help tells more");
     };
     let helped = rest.iter().any(|word| word == "--help" || word == "-h");
     let text = match (name.as_str(), helped) {
@@ -41,9 +45,13 @@ fn run(words: &[String]) -> Result<()> {
         ("learning", false) => learning::run(rest)?,
         ("neutrals", true) => neutrals::HELP.to_owned(),
         ("neutrals", false) => neutrals::run(rest)?,
+        ("shelf", true) => shelf::HELP.to_owned(),
+        ("shelf", false) => shelf::run(rest)?,
         ("report", true) => report::HELP.to_owned(),
         ("report", false) => report::run(rest)?,
-        (other, _) => bail!("no evaluation \"{other}\"; there are mixtures, learning, neutrals and report"),
+        (other, _) => {
+            bail!("no evaluation \"{other}\"; there are mixtures, learning, shelf, neutrals and report")
+        }
     };
     println!("{}", text.trim());
     Ok(())

@@ -71,8 +71,8 @@ test("words say parts, loads and crossings", () => {
   assert.deepEqual(
     [1, 0.8, 0.7, 0.5, 0.13, 1 / 16, 1 / 32].map(loadName),
     ["masstone", "masstone", "strong wash", "strong wash", "light wash", "pale wash", "pale wash"]);
-  const grades = [grade("staining", 0), grade("transparency", 3.6), grade("granulation", 9), grade("granulation", null), grade("granulation", undefined)];
-  assert.deepEqual(grades, ["lifts well", "very transparent", "granulates strongly", null, null]);
+  const grades = [grade("staining", 0), grade("transparency", 3), grade("transparency", 1), grade("granulation", 9), grade("granulation", null), grade("granulation", undefined)];
+  assert.deepEqual(grades, ["lifts well", "transparent", "opaque", "granulates strongly", null, null]);
   const crossing = (kind) => crossingSentence({ kind, lean: "green", mix: { parts: [3, 2], share: 0.4, swatch: { lightness: 41.6, chroma: 7.4 } } }, ["Blue", "Brown"]);
   assert.match(crossing("pure"), /3:2, L\* 42: a pure grey/);
   assert.match(crossing("near"), /3:2, L\* 42, leaning green/);

@@ -1,5 +1,7 @@
 // Finding paints on the shelf: by words, by what they are like, in an order. Pure: no page.
 
+import { TRANSPARENT } from "./words.js";
+
 /** Letters and digits only, without accents, in lower case. */
 export const plain = (text) => text.normalize("NFD").replace(/[^\p{L}\p{N} ]/gu, "").toLowerCase();
 
@@ -38,7 +40,7 @@ const LIGHTFAST = 7;
 
 /** What paints can be asked to be; a property nobody measured fails the question. */
 export const TRAITS = [
-  ["transparent", "Transparent", (paint) => paint.transparency >= 2.5],
+  ["transparent", "Transparent", (paint) => paint.transparency >= TRANSPARENT],
   ["opaque", "Opaque", (paint) => paint.transparency !== null && paint.transparency < 1.5],
   ["granulating", "Granulating", (paint) => paint.granulation >= 2],
   ["smooth", "Smooth", (paint) => paint.granulation !== null && paint.granulation < 1],

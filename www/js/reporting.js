@@ -1,5 +1,7 @@
 // The report on a kit in a painter's sentences. Pure: no page.
 
+import { TRANSPARENT } from "./words.js";
+
 /** A dark that another paint would take lower by so much is worth a sentence. */
 const DEEPER = 4;
 const MOST_DARKS = 3;
@@ -53,7 +55,7 @@ function textures(known) {
   return [
     counted(many(({ granulation }) => granulation >= 2), "granulates", "granulate"),
     `${many(({ granulation }) => granulation !== undefined && granulation !== null && granulation < 1)} smooth`,
-    `${many(({ transparency }) => transparency >= 2.5)} transparent`,
+    `${many(({ transparency }) => transparency >= TRANSPARENT)} transparent`,
     counted(many(({ staining }) => staining >= 3), "stains", "stain"),
     counted(many(({ earth }) => earth), "earth", "earths"),
   ].join(", ") + ".";

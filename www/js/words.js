@@ -49,13 +49,17 @@ export function crossingSentence({ kind, lean, mix }, [first, second]) {
 }
 
 const GRADES = {
-  transparency: ["opaque", "semi-opaque", "semi-transparent", "transparent", "very transparent"],
+  transparency: ["very opaque", "opaque", "semi-opaque", "semi-transparent", "transparent"],
   staining: ["lifts well", "lifts", "stains a little", "stains", "stains strongly"],
   granulation: ["smooth", "hardly granulates", "granulates a little", "granulates", "granulates strongly"],
 };
 
+/** Rating from which a paint is called transparent, as the core has it. */
+export const TRANSPARENT = 3;
+
 /** A rating of 0 to 4 as a word, or nothing where it was not measured. */
-export const grade = (property, rating) => rating == null ? null : GRADES[property][Math.min(Math.round(rating), 4)];
+export const grade = (property, rating) => rating == null ? null
+  : GRADES[property][property === "transparency" && rating >= TRANSPARENT ? 4 : Math.min(Math.round(rating), 4)];
 
 /** How much a volume of paint does in a mix, where it is far from the average paint's. */
 export function strengthOf(strength) {

@@ -8,7 +8,7 @@
 mod pairs;
 
 use pairs::{GREY, count, crossing, masstone, mixes, paint, within};
-use washpath_core::Lab;
+use washpath_core::{Lab, Paint};
 use washpath_core::colour::{chroma, hue_angle};
 
 /// Asserts that most of the mixes between two paints are as the words say.
@@ -79,7 +79,6 @@ fn earth_hued_quinacridones_do_not_granulate() {
     for key in ["pr206", "po49"] {
         let hue = hue_angle(masstone(key));
         assert!(within(hue, 25.0, 68.0), "{key}: h {hue}");
-        // The handbook rates PR206 0.5 and PO49 1.7 of 4; the page calls 2 and more granulating.
         assert!(paint(key).granulation.unwrap() < 2.0, "{key} granulates");
     }
 }
@@ -98,4 +97,45 @@ fn many_iron_oxide_reds_are_opaque_while_other_earths_are_transparent() {
     for transparent in ["pr101-transparent-red", "py42-transparent"] {
         assert!(transparency(transparent) > 2.0, "{transparent}");
     }
+}
+
+/// The words the page has for a rating of 0 to 4 begin at these halves; see `texture.rs`.
+fn rated(rating: fn(&Paint) -> Option<f32>, keys: &[&str], words: &str, is: impl Fn(f32) -> bool) {
+    for key in keys {
+        let rating = rating(paint(key)).expect("it is rated");
+        assert!(is(rating), "{key} {words}, not {rating}");
+    }
+}
+
+#[test]
+fn what_granulates_and_what_lies_smooth() {
+    let granulation = |paint: &Paint| paint.granulation;
+    let grainy = ["pb29", "pb28", "pb35", "pb36", "pg18", "pv14", "pv15", "pv16", "pr233", "pbk11"];
+    rated(granulation, &grainy, "granulates", |rating| rating >= 2.0);
+    rated(granulation, &["pv14", "pb33", "pr233"], "granulates strongly", |rating| rating >= 3.5);
+    let smooth = ["pb15-3", "pg7", "py3", "py154", "pr254", "pr122", "pv19-rose", "pv23", "pr179", "py42"];
+    rated(granulation, &smooth, "lies smooth", |rating| rating < 1.0);
+}
+
+#[test]
+fn what_hides_and_what_is_transparent() {
+    let transparency = |paint: &Paint| paint.transparency;
+    let opaque = ["pr108", "pg17", "pr101-light-red", "pr101-indian-red", "pw6", "pr101-caput-mortuum"];
+    rated(transparency, &opaque, "is opaque", |rating| rating < 1.5);
+    rated(transparency, &["py35-medium", "py35-light", "pb35", "pb36"], "hides in part", |rating| {
+        rating < 2.5
+    });
+    let clear = ["pb15-3", "pg7", "pg36", "pg18", "pr179", "pv19-rose", "pr122", "py150", "pr83", "po49"];
+    rated(transparency, &clear, "is transparent", |rating| rating >= 3.0);
+    let white = |key: &str| paint(key).transparency.expect("it is rated");
+    assert!(white("pw6") + 0.5 < white("pw4"), "titanium white hides better than zinc white");
+}
+
+#[test]
+fn what_stains_and_what_lifts() {
+    let staining = |paint: &Paint| paint.staining;
+    let stains = ["pb15-3", "pg7", "pg36", "pb27", "pb60", "pr179", "pv19-violet", "pr254", "pv23", "pbk6"];
+    rated(staining, &stains, "stains", |rating| rating >= 3.0);
+    let lifts = ["pg18", "pv14", "pv15", "pv16", "pb35", "pg23", "pr233", "nr9", "py43", "pb33"];
+    rated(staining, &lifts, "lifts", |rating| rating < 2.0);
 }

@@ -9,11 +9,11 @@ mod pairs;
 use pairs::{count, crossing, within};
 use washpath_core::colour::{chroma, hue_angle};
 
-/// "Almost perfectly" is C* 3 or less; it reaches 5.7, and very dark it is. Both paints are estimated from their colours.
+/// "Almost perfectly" is C* 3 or less; it reaches 5.6, and very dark it is. Both paints are estimated from their colours.
 #[test]
 fn perylene_red_and_perylene_black_neutralise_nearly_and_very_dark() {
     const WANTED: f32 = 3.0;
-    const REACHED: f32 = 5.8;
+    const REACHED: f32 = 5.7;
     let crossing = crossing("pr178", "pbk31");
     assert!(crossing.chroma <= REACHED && crossing.lab.l <= 32.0, "{crossing:?}");
     assert!(crossing.chroma > WANTED, "it holds now: {crossing:?}");

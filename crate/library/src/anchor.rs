@@ -3,7 +3,7 @@
 use washpath_core::{Lab, colour};
 
 use crate::appearance::{Film, hue, hue_between};
-use crate::correction::{Correction, Measured};
+use crate::correction::{Correction, Measured, NUMBERS};
 use crate::handbook::Entry;
 use crate::squares::minimise;
 
@@ -26,8 +26,8 @@ pub struct Anchored {
     pub tint_hue: f64,
     /// The handbook's, where it has one.
     pub wanted_tint_hue: Option<f64>,
-    /// Strength, scattering, contrast, tilt, bend; see the crate's page.
-    pub correction: [f64; 5],
+    /// Strength, scattering, contrast, tilt and bend of K, tilt and bend of S; see the crate's page.
+    pub correction: [f64; NUMBERS],
     /// Share of the light that the masstone over black still sends back.
     pub contrast_ratio: f64,
     /// Colours at loads 1, 1/2, 1/4, 1/8, 1/16.
@@ -52,9 +52,13 @@ const STARTS: [f64; 3] = [-2.0, -1.0, 0.2];
 /// The paint whose masstone, tint and opacity come nearest to the handbook's.
 pub fn anchor(key: &str, sample: &str, film: &Measured, entry: &Entry) -> Anchored {
     let white = film.ln_k.iter().filter(|ln_k| **ln_k > 0.01_f64.ln()).count() < film.ln_k.len() / 2;
-    let residuals = |at: &[f64; 5]| misfits(Correction::from(*at), film, entry, white);
+    let residuals = |at: &[f64; NUMBERS]| misfits(Correction::from(*at), film, entry, white);
     let best = STARTS
-        .map(|strength| minimise([if white { 0.0 } else { strength }, 0.0, 0.0, 0.0, 0.0], residuals))
+        .map(|strength| {
+            let mut start = [0.0; NUMBERS];
+            start[0] = if white { 0.0 } else { strength };
+            minimise(start, residuals)
+        })
         .into_iter()
         .reduce(|a, b| if b.sum < a.sum { b } else { a })
         .expect("the list of starts is not empty");
@@ -77,8 +81,11 @@ pub fn anchor(key: &str, sample: &str, film: &Measured, entry: &Entry) -> Anchor
     }
 }
 
-/// What the anchoring minimises the squares of.
-pub fn misfits(correction: Correction, film: &Measured, entry: &Entry, white: bool) -> [f64; 10] {
+/// Squares that the anchoring minimises.
+pub const MISFITS: usize = 5 + NUMBERS;
+
+/// What it minimises the squares of.
+pub fn misfits(correction: Correction, film: &Measured, entry: &Entry, white: bool) -> [f64; MISFITS] {
     let paint = correction.apply(film);
     let [l, c, h] = masstone(paint.lab(1.0), entry);
     let strength = match (white, entry.pale()) {
@@ -86,11 +93,11 @@ pub fn misfits(correction: Correction, film: &Measured, entry: &Entry, white: bo
         (false, true) => correction.strength / PALE_SPREAD,
         (false, false) => (peak(&paint) / STRENGTH).ln() / STRENGTH_SPREAD,
     };
-    let [s, g, t1, t2] = correction.sizes();
+    let [s, g, t1, t2, u1, u2] = correction.sizes(film);
     // Its scattering is the white's, which no relative has.
     let s = if entry.pale() { s / 6.0 } else { s };
     let opacity = if white { 0.0 } else { opacity(&paint, entry) };
-    [l, c, h, tint(&paint, entry), opacity, strength, s, g, t1, t2]
+    [l, c, h, tint(&paint, entry), opacity, strength, s, g, t1, t2, u1, u2]
 }
 
 /// Parts of the masstone's distance, as CIEDE2000 weighs them at the anchor.

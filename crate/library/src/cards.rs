@@ -1,6 +1,7 @@
 //! Pigment films over the four grounds of a card: `data/cards.csv`.
 
 use crate::error::Error;
+use crate::separate::error;
 use crate::table::Table;
 
 /// Bands of the cards: 410 to 730 nm by 10 nm.
@@ -19,6 +20,16 @@ pub struct Card {
     pub pigment: String,
     /// Reflectance over each ground, darkest to white.
     pub readings: [CardSpectrum; GROUNDS],
+}
+
+impl Card {
+    /// Share of the bands in which the film hides its grounds: over dark and white it reads the
+    /// same to within three times a reading's error.
+    pub fn hidden(&self) -> f64 {
+        let [dark, .., white] = &self.readings;
+        let hides = |band: &usize| (white[*band] - dark[*band]).abs() < 3.0 * error(*band, white[*band]);
+        (0..CARD_BANDS).filter(hides).count() as f64 / CARD_BANDS as f64
+    }
 }
 
 /// All cards, in the order of the table.

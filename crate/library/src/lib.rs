@@ -58,8 +58,9 @@
 //! 0.35 (s), 0.3 (g), 0.4 (t1, t2). A hiding film's strength is not in its
 //! colour, so the mean of its four strongest bands is kept near 4 within a
 //! factor of e^0.6. Where several samples stand for a paint, the one with the
-//! smallest sum is taken. Whites have no masstone to anchor: they keep the
-//! phantoms' strength at equal pigment volume.
+//! smallest sum is taken. Whites have no masstone to anchor: they hold
+//! as much pigment by volume as PV15, the one coloured mineral among the phantoms;
+//! organic pigments make a masstone of an eighth of that.
 //!
 //! **4. Cross-check** (`check`): a paint is cross-checked where a second,
 //! independent set agrees in the shape of ln K (or ln K/S of a powder) with
@@ -76,7 +77,7 @@
 //!
 //! kinship being 1 in the same chemical group (perylenes, cadmiums, ...), 0.55
 //! among azo and like pigments, 0.3 among organics or among minerals, else
-//! 0.15. Each is bent by the five numbers of step 3 and a sixth, a shift of ln K
+//! 0.15. Each is bent by the first five numbers of step 3 and a sixth, a shift of ln K
 //! along the bands (usual size 15 nm), which minimise the same sum of squares.
 //! Then
 //!
@@ -111,7 +112,7 @@
 //! is masstone, and strong stainers reach masstone with less. For the pigments of
 //! the phantoms, A mm mg/g is the pigment in a masstone film, from
 //! K / (2 mua) of the eight strongest bands: 2.0 (PR122), 2.8 (PB15:3, PG7), 3.7
-//! (PR170), 4.1 (PV23), 4.6 (PV19 violet, PR202), 7.8 (PO73), 34 (PV15). At equal
+//! (PR170), 4.1 (PV23), 4.6 (PV19 violet, PR202), 6.6 (PO73), 34 (PV15). At equal
 //! pigment load strength is 8 / A; PV15 holds about twice as much (common
 //! practice). Yellows' A disagrees between bands too much to use. All others
 //! have their family's figure or one of common practice without a source:
@@ -142,6 +143,7 @@ mod handbook;
 mod kinship;
 mod patchy;
 mod phantoms;
+mod ratings;
 mod separate;
 mod shelf;
 mod sources;

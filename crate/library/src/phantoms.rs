@@ -16,12 +16,16 @@ pub struct Phantom {
 
 /// Pigment in a film of load 1 in mm mg/g, for organic pigments of 1.5 g/cm³.
 ///
-/// Only the whites depend on it: every other paint's strength is fitted. It is
-/// the median that the organic pigments common to both sets come out at.
+/// The median that the organic pigments common to both sets come out at; every coloured
+/// paint's own is fitted, so that it matters little to them.
 const AREAL_MASS: f64 = 2.5;
 
-/// Densities in g/cm³ of what is not organic (handbooks, from memory).
-const DENSITIES: [(&str, f64); 2] = [("PW6", 4.2), ("PW4", 5.6)];
+/// The same of minerals, whose films hold far more pigment: that of PV15, the only
+/// coloured one measured (34 at 2.35 g/cm³), at equal volume. Only the whites depend on it.
+const MINERAL_MASS: f64 = 34.0 / 2.35 * 1.5;
+
+/// Densities in g/cm³ of the whites (handbooks, from memory).
+const WHITES: [(&str, f64); 2] = [("PW6", 4.2), ("PW4", 5.6)];
 
 /// Absorption nothing measures is at least this share of the strongest band's.
 const LEAST: f64 = 3e-4;
@@ -43,8 +47,8 @@ fn phantom(mua: Row<'_>, mus: Row<'_>) -> Result<Phantom, Error> {
     if (mua.text("quantity")?, mus.text("quantity")?, mus.text("pigment")?) != ("mua", "mus", pigment) {
         return Err(mua.fault(format!("{pigment} needs a row mua, then a row mus")));
     }
-    let density = DENSITIES.iter().find(|(name, _)| *name == pigment).map_or(1.5, |(_, density)| *density);
-    let film = AREAL_MASS * density / 1.5;
+    let white = WHITES.iter().find(|(name, _)| *name == pigment);
+    let film = white.map_or(AREAL_MASS, |(_, density)| MINERAL_MASS * density / 1.5);
     // Diffusion theory against two fluxes: K = 2 mua, S = 3/4 mus'.
     let k: Spectrum<f64> = mua.spectrum(380)?.map(|mua| 2.0 * mua * film);
     let s: Spectrum<f64> = mus.spectrum(380)?.map(|mus| 0.75 * mus * film);

@@ -16,6 +16,7 @@ use crate::extend::extend;
 use crate::grounds::fit;
 use crate::handbook::{Entry, handbook};
 use crate::phantoms::{Phantom, phantoms};
+use crate::ratings::{Ratings, instead, ratings};
 use crate::separate::Logs;
 use crate::sources::{Sample, Source, sources};
 
@@ -80,7 +81,7 @@ pub struct File {
 /// Where a table of `data/` lacks a row or holds a bad number; names it.
 pub fn files(paints: &[Anchored]) -> Result<[File; 3], Error> {
     let entries = handbook()?;
-    let witnesses = Witnesses::read()?;
+    let (witnesses, instead) = (Witnesses::read()?, instead()?);
     let mut csv = format!("{HEAD}{}", COLUMNS.join(","));
     for letter in ['k', 's'] {
         for band in 0..washpath_core::BANDS {
@@ -90,7 +91,9 @@ pub fn files(paints: &[Anchored]) -> Result<[File; 3], Error> {
     csv.push('\n');
     let mut tsv = COLUMNS[..READ].join("\t") + "\n";
     for (index, (source, paint)) in sources()?.iter().zip(paints).enumerate() {
-        let cells = cells(index + 1, source, entry_of(&entries, source)?, paint, &witnesses);
+        let entry = entry_of(&entries, source)?;
+        let ratings = ratings(entry, paint, &instead);
+        let cells = cells(index + 1, source, entry, paint, ratings, &witnesses);
         tsv.push_str(&(cells[..READ].join("\t") + "\n"));
         csv.push_str(&cells.map(|cell| quoted(&cell)).join(","));
         spectrum(&mut csv, &paint.film.k, 4);
@@ -170,17 +173,20 @@ impl Library<'_> {
                 Sample::Cards(pigment) => found.extend(
                     self.cards.iter().zip(self.films).filter(|(card, _)| card.pigment == *pigment).map(
                         |(card, film)| {
-                            let film = Measured { ln_k: extend(&film.ln_k), ln_s: extend(&film.ln_s) };
+                            let film = Measured {
+                                ln_k: extend(&film.ln_k),
+                                ln_s: extend(&film.ln_s),
+                                hidden: card.hidden(),
+                            };
                             (format!("card {}", card.id), film)
                         },
                     ),
                 ),
-                Sample::Phantom(pigment) => found.extend(
-                    self.phantoms
-                        .iter()
-                        .filter(|p| p.pigment == *pigment)
-                        .map(|p| (format!("phantom {pigment}"), Measured { ln_k: p.ln_k, ln_s: p.ln_s })),
-                ),
+                Sample::Phantom(pigment) => {
+                    found.extend(self.phantoms.iter().filter(|p| p.pigment == *pigment).map(|p| {
+                        (format!("phantom {pigment}"), Measured { ln_k: p.ln_k, ln_s: p.ln_s, hidden: 0.0 })
+                    }));
+                }
             }
             if found.len() == before {
                 return Err(Error::new(
@@ -199,6 +205,7 @@ fn cells(
     source: &Source,
     entry: &Entry,
     paint: &Anchored,
+    Ratings { transparency, staining, granulation }: Ratings,
     witnesses: &Witnesses,
 ) -> [String; COLUMNS.len()] {
     let on_card = paint.sample.starts_with("card");
@@ -223,7 +230,7 @@ fn cells(
         (false, false) => "partly estimated",
     };
     let want = entry.masstone;
-    let [staining, granulation, tint, masstone] = &entry.ratings;
+    let [_, _, tint, masstone] = &entry.ratings;
     let tint_hue = entry.tint_hue.map_or_else(String::new, |hue| hue.to_string());
     [
         number.to_string(),
@@ -233,9 +240,9 @@ fn cells(
         source.aliases.clone(),
         entry.family.clone(),
         entry.hue.clone(),
-        entry.transparency.to_string(),
-        staining.clone(),
-        granulation.clone(),
+        transparency,
+        staining,
+        granulation,
         tint.clone(),
         masstone.clone(),
         entry.caution.clone(),

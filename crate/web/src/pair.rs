@@ -62,8 +62,8 @@ impl Ready {
         Sheet::new(&self.films[0], &self.films[1], self.laid, view, shares, loads)
     }
 
-    /// How far a place on the path may be off, median CIEDE2000.
-    pub(crate) fn expected(&self, share: f32) -> f32 {
-        Doubt::between(self.doubts[0], self.doubts[1], share).error()
+    /// How far a place on a path of the pair may be off, median CIEDE2000.
+    pub(crate) fn expected(&self, path: &Path<'_>, share: f32) -> f32 {
+        Doubt::between(self.doubts[0], self.doubts[1], share).error_where(path.steepness(share))
     }
 }

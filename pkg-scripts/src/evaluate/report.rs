@@ -5,14 +5,17 @@ use std::fs;
 use std::path::Path;
 
 use anyhow::{Context, Result, bail};
-use washpath_core::Shelf;
+use washpath_core::calibrate::DRAWS;
+use washpath_core::{Light, Paper, Shelf, Stock, View};
 use washpath_library::{Anchored, Trial, derive, leave_one_out, second_spectra};
 
-use super::learning::{Learned, curve, half_of_pairs, two_for_each};
-use super::mixtures::{calibrate, halves, learn, predict, read_mixtures, read_singles};
+use super::learning::{Learned, curve, half_of_pairs, planned, two_for_each};
+use super::mixtures::{calibrate, halves, learn, left_out, predict, read_mixtures, read_singles};
 use super::neutrals::{self, CLASSES, Pair};
 use super::plot::{cumulative, lines};
 use super::quantile;
+use super::shelf::against;
+use super::sureness::{self, Mixture, coverage, median_line};
 use super::table::Table;
 use crate::workspace;
 
@@ -32,11 +35,13 @@ pub(super) fn run(words: &[String]) -> Result<String> {
     let paints = derive()?;
     let page = [
         INTRODUCTION.to_owned(),
+        against_others(&place)?,
         masstones(&place, &paints)?,
         trials(&place, &paints)?,
         greys(&place)?,
         mixtures(&place)?,
         learning(&place)?,
+        sureness()?,
     ]
     .join("\n");
     let file = place.join("README.md");
@@ -62,6 +67,58 @@ fn row(name: &str, errors: &[f64]) -> String {
 }
 
 const HEAD: &str = "| | count | median | 90th percentile | worst |\n|---|---|---|---|---|\n";
+
+/// The test a painter lives in: the shelf as shipped, other makers' paints.
+fn against_others(place: &Path) -> Result<String> {
+    let reference = workspace::root().join("tests/reference");
+    let singles = read_singles(&reference.join("ntu_singles.csv"))?;
+    let mixtures = read_mixtures(&reference.join("ntu_mixtures.csv"), &singles)?;
+    let against = against(&singles, &mixtures, Shelf::built_in())?;
+    let errors: Vec<f64> = against.mixtures.iter().map(|(_, error)| *error).collect();
+    let alone: Vec<f64> = against.alone.iter().map(|(_, error)| *error).collect();
+    cumulative(
+        &place.join("shelf.svg"),
+        "The shelf against other makers' paints",
+        "CIEDE2000",
+        16.0,
+        &[("mixtures", &errors), ("paints alone", &alone)],
+    )?;
+    let mut text = format!(
+        "## The shelf against paints of other makers\n\nWhat a painter meets who records nothing: ten paints of the shelf, as shipped, \
+         against real watercolours of the same pigments (Chen 2019, arXiv:1904.00275), 31 pairs. Nothing is fitted to them but one \
+         factor that turns the set's quantities into loads; in the second row it is found anew for each pair without any mixture of \
+         its two paints (`evaluate shelf`).\n\n![](shelf.svg)\n\n{HEAD}{}{}{}\n",
+        row("mixtures", &errors),
+        row("the same, loads told by paints of other pairs", &against.left_out),
+        row("paints alone", &alone)
+    );
+    let mut pairs: Vec<([&str; 2], f64)> = against.pairs().into_iter().collect();
+    pairs.sort_by(|a, b| b.1.total_cmp(&a.1));
+    let names: Vec<String> =
+        pairs.iter().take(8).map(|(pair, error)| format!("{} {error:.1}", pair.join(" with "))).collect();
+    writeln!(text, "Farthest, by the median of their mixtures: {}.", names.join(", "))?;
+    Ok(text)
+}
+
+/// Strong stainers at masstone and heavier.
+const STAINERS: [&str; 5] = ["pb15-3", "pg7", "pg36", "pb27", "pr179"];
+
+/// What load 1 is, beside what comes out of the tube.
+fn heavier(paints: &[Anchored]) -> Result<String> {
+    let view = View::new(&Stock::BrightWhite.paper(), Light::D65);
+    let mut text = String::from(
+        "\nLoad 1 is the handbook's paint-out, a juicy wash that has dried: its L* is 97 less the measured value range. What is \
+         brushed on from the tube holds two to four of it and is darker:\n\n\
+         | L* | handbook | load 1 | load 2 | load 4 |\n|---|---|---|---|---|\n",
+    );
+    for key in STAINERS {
+        let paint = Shelf::built_in().find(key)?;
+        let wanted = paints.iter().find(|paint| paint.key == key).map_or(f64::NAN, |paint| paint.wanted.l);
+        let [one, two, four] = [1.0, 2.0, 4.0].map(|load| view.colour(&paint.film, load).l);
+        writeln!(text, "| {} | {wanted:.0} | {one:.0} | {two:.0} | {four:.0} |", paint.name)?;
+    }
+    Ok(text)
+}
 
 fn masstones(place: &Path, paints: &[Anchored]) -> Result<String> {
     let of = |estimated: bool| -> Vec<f64> {
@@ -97,6 +154,7 @@ fn masstones(place: &Path, paints: &[Anchored]) -> Result<String> {
             right.len()
         )?;
     }
+    text += &heavier(paints)?;
     Ok(text)
 }
 
@@ -169,6 +227,8 @@ fn learning(place: &Path) -> Result<String> {
     }
     let two = two_for_each(&first, &mixtures)?;
     add(&format!("two for each paint ({} mixtures)", two.records), &two)?;
+    let plan = planned(&first, &mixtures)?;
+    add(&format!("planned before anything is known ({} mixtures)", plan.records), &plan)?;
     let half = half_of_pairs(&first, &mixtures)?;
     add(&format!("every other pair ({} mixtures), the other pairs asked", half.records), &half)?;
     Ok(text)
@@ -231,15 +291,50 @@ fn greys(place: &Path) -> Result<String> {
     Ok(text)
 }
 
+/// Whether half of all mixtures lie nearer than stated, wherever on a path.
+fn sureness() -> Result<String> {
+    let reference = workspace::root().join("tests/reference");
+    let singles = read_singles(&reference.join("ntu_singles.csv"))?;
+    let all = read_mixtures(&reference.join("ntu_mixtures.csv"), &singles)?;
+    let of_films = sureness::of_films(&calibrate(&singles)?, &all);
+    let [a, b] = median_line(&of_films.iter().collect::<Vec<_>>());
+    let in_view: Vec<f64> = of_films.iter().map(|one| a + b * one.steepness).collect();
+    let against = against(&singles, &all, Shelf::built_in())?;
+    let paper = Paper { name: "the set's".to_owned(), reflectance: singles.paper };
+    let (mut of_shelf, mut stated) = (Vec::new(), Vec::new());
+    for ((pair, error), [share, load]) in against.mixtures.iter().zip(&against.laid) {
+        let [steepness, own] = sureness::stated_of_shelf(&paper, *pair, *share, *load)?;
+        of_shelf.push(Mixture { pair: [0, 1], steepness, error: *error });
+        stated.push(own);
+    }
+    let line = |name: &str, thirds: [f64; 3]| {
+        let [flat, middle, steep] = thirds;
+        format!("| {name} | {flat:.2} | {middle:.2} | {steep:.2} |\n")
+    };
+    Ok(format!(
+        "\n## How sure it says it is\n\nThe page states a median error for every mix. It grows with g, how fast the colour turns with the \
+         ratio (CIEDE2000 for 1 of its logarithm): {a:.2} + {b:.2} g for the mixing model. The share of mixtures nearer than stated, \
+         in thirds from flat places of paths to steep ones, should be a half:\n\n\
+         | | flat | middle | steep |\n|---|---|---|---|\n{}{}{}",
+        line("the same paints' films, the line fitted to all", coverage(&of_films, &in_view)),
+        line(
+            "the same, the line found without both paints",
+            coverage(&of_films, &sureness::left_out(&of_films))
+        ),
+        line("the shelf against other makers' paints, as the page states it", coverage(&of_shelf, &stated))
+    ))
+}
+
 fn mixtures(place: &Path) -> Result<String> {
     let reference = workspace::root().join("tests/reference");
     let singles = read_singles(&reference.join("ntu_singles.csv"))?;
     let all = read_mixtures(&reference.join("ntu_mixtures.csv"), &singles)?;
     let first = calibrate(&singles)?;
     let alone = predict(&first, &all).errors;
+    let [learned, by_spectrum] = left_out(&first, &singles, &all)?;
     let [even, odd] = halves(&all);
-    let mut learned = predict(&learn(&first, &singles, &even)?, &odd).errors;
-    learned.extend(predict(&learn(&first, &singles, &odd)?, &even).errors);
+    let mut halved = predict(&learn(&first, &singles, &even)?, &odd).errors;
+    halved.extend(predict(&learn(&first, &singles, &odd)?, &even).errors);
     cumulative(
         &place.join("mixtures.svg"),
         "Unseen mixtures of real watercolours",
@@ -249,9 +344,12 @@ fn mixtures(place: &Path) -> Result<String> {
     )?;
     Ok(format!(
         "\n## Unseen mixtures of real watercolours\n\n13 paints, 52 pairs (Chen 2019, arXiv:1904.00275), predicted by the film model from \
-         swatches of the paints alone, and after learning from every other pair. The widths of the fit's priors were \
-         chosen with these mixtures in view.\n\n![](mixtures.svg)\n\n{HEAD}{}{}",
+         swatches of the paints alone, and after learning from other pairs. Nothing is fitted to the mixtures that are \
+         asked. What swatches of a paint alone do not tell is averaged over {DRAWS} guesses (`calibrate/consensus.rs`), \
+         whose ranges are not chosen by these mixtures.\n\n![](mixtures.svg)\n\n{HEAD}{}{}{}{}",
         row("from singles", &alone),
-        row("from singles and other pairs", &learned)
+        row("from singles and five sixths of the other pairs", &learned),
+        row("the same, from spectra without colours", &by_spectrum),
+        row("from singles and half of the pairs", &halved)
     ))
 }

@@ -1,7 +1,7 @@
 // Films of own paints of swatches: the worker works them out, the page keeps them as a list of [what the swatches are, film].
 
 /** Raised with every change of how the core makes them: older ones are then worked out anew. */
-const FIT = 1;
+const FIT = 2;
 
 const isFilm = (film) => [film?.k, film?.s].every((curve) => curve?.length === 36 && Array.from(curve).every((value) => value >= 0 && value < 1e6)) && film.strength > 0 && film.strength < 1e6;
 

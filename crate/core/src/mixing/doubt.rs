@@ -6,8 +6,9 @@
 //! e² = m² + (bump x)² + (w_a t_a)² + (w_b t_b)²
 //! ```
 //!
-//! where x is [`MIXING`], less where records were learned from; m runs from A's to B's share of [`MAKERS`], all of it but for paints the
-//! painter swatched; t is what the tier of a paint's spectrum does to its mixes
+//! where x is what the mixing model misses, a + b g with g how fast the colour turns with the
+//! ratio ([`Path::steepness`](crate::Path::steepness)), less where records were learned from; m runs from A's to B's
+//! share of [`MAKERS`], all of it but for paints the painter swatched; t is what the tier of a paint's spectrum does to its mixes
 //! ([`Tier::expected_error`]). Along the position p of the mix, w_a runs from 1
 //! at A to 0 at B, level over the half nearer A, and w_b likewise; the bump is
 //! 4 p (1 - p): no mixing error at a paint alone, all of it near equal parts,
@@ -23,15 +24,21 @@ use crate::paint::{DoubtLeft, Paint};
 /// shade's own colour: median 3.5, 90th percentile 5.6.
 const MAKERS: f32 = 3.5;
 
-/// What the film model misses in mixes of paints known from single swatches.
+/// What the film model misses in mixes of paints known from single swatches: a, and b for each
+/// CIEDE2000 that the mix would change by if ln(B : A) changed by 1.
 ///
-/// Median over 520 watercolour mixtures, 1:2 to 2:1, by `evaluate mixtures`
-/// (data of Chen 2019, arXiv:1904.00275).
-const MIXING: f32 = 4.45;
+/// Line of the medians over 520 watercolour mixtures, 1:2 to 2:1 (data of Chen 2019,
+/// arXiv:1904.00275). Found without both paints of a mixture, it covers 0.46, 0.52 and 0.49 of
+/// the mixtures in the thirds of g from flat to steep (`evaluate report`).
+const FLAT: f32 = 1.48;
+const STEEP: f32 = 0.41;
 
-/// What it still misses of paints whose mixes were learned from: the same mixtures,
-/// each pair predicted from the others (`evaluate mixtures`).
-const LEARNED: f32 = 2.2;
+/// Median of g over the same mixtures, for mixes of which no path is at hand.
+const USUAL: f32 = 4.8;
+
+/// Part of it that is left of paints whose mixes were learned from: the same mixtures,
+/// each predicted from other pairs, 1.93, beside 3.2 from singles alone (`evaluate report`).
+const LEARNED: f32 = 0.6;
 
 /// What is not known of a film: its paints' spectra, and how much of the mixing model it needs.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -40,7 +47,7 @@ pub struct Doubt {
     makers: f32,
     /// Median CIEDE2000 that the spectra bring.
     spectrum: f32,
-    /// Median CIEDE2000 that the mixing model misses in its mixes.
+    /// Part of what the mixing model misses that is left.
     model: f32,
     /// 0 for a paint alone to 1 for one part each.
     mixing: f32,
@@ -55,7 +62,7 @@ impl Doubt {
         Self {
             makers: alone * makers,
             spectrum: alone * tier.expected_error()[0],
-            model: (mixed * mixed * (MIXING * MIXING - LEARNED * LEARNED) + LEARNED * LEARNED).sqrt(),
+            model: (mixed * mixed * (1.0 - LEARNED * LEARNED) + LEARNED * LEARNED).sqrt(),
             mixing: 0.0,
         }
     }
@@ -76,13 +83,21 @@ impl Doubt {
         }
     }
 
-    /// Median CIEDE2000 to expect between the prediction and real paint.
+    /// Median CIEDE2000 to expect between the prediction and real paint, where the colour turns
+    /// with the ratio as usual.
     ///
     /// Half of all real mixes lie nearer than this, half farther; one in ten
     /// lies about twice as far.
     #[must_use]
     pub fn error(self) -> f32 {
-        [self.makers, self.model * self.mixing, self.spectrum].iter().map(|e| e * e).sum::<f32>().sqrt()
+        self.error_where(USUAL)
+    }
+
+    /// The same where the colour turns by so many CIEDE2000 for 1 of ln(B : A).
+    #[must_use]
+    pub fn error_where(self, steepness: f32) -> f32 {
+        let model = (FLAT + STEEP * steepness) * self.model * self.mixing;
+        [self.makers, model, self.spectrum].iter().map(|e| e * e).sum::<f32>().sqrt()
     }
 }
 
@@ -102,6 +117,14 @@ mod tests {
         assert!(error(measured, 0.5) < error(estimated, 0.5));
         assert!((error(estimated, 0.0) - alone).abs() < 1e-4);
         assert!((error(measured, 1.0) - alone).abs() < 1e-4);
+    }
+
+    #[test]
+    fn where_a_mix_turns_fast_it_is_less_sure() {
+        let paint = Doubt::of(Shelf::built_in().find("pb29").unwrap());
+        let mix = Doubt::between(paint, paint, 0.5);
+        assert!(mix.error_where(1.5) < mix.error() && mix.error() < mix.error_where(9.0));
+        assert_eq!(paint.error_where(1.0), paint.error_where(9.0), "a paint alone has no ratio");
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! Paths: what happens between two paints, and where they grey each other.
 
 use crate::colour::hue::{Hue, NEAR_GREY, PURE_GREY};
-use crate::colour::{Lab, chroma};
+use crate::colour::{Lab, chroma, delta_e};
 use crate::numeric::minimum::minimise;
 use crate::optics::film::Film;
 use crate::optics::spectrum::Spectrum;
@@ -142,6 +142,30 @@ impl<'a> Path<'a> {
     #[must_use]
     pub fn colour(&self, share: f32) -> Lab {
         self.view.colour_of(&self.reflectance(share))
+    }
+
+    /// How fast the colour turns with the ratio: CIEDE2000 for 1 of ln(B : A), the mean of 0.3 to
+    /// either side. 0 at the ends.
+    ///
+    /// ```
+    /// use washpath_core::{Light, Path, Shelf, Stock, View};
+    /// let shelf = Shelf::built_in();
+    /// let view = View::new(&Stock::BrightWhite.paper(), Light::D65);
+    /// let path = |a, b| Path::new(&shelf.find(a).unwrap().film, &shelf.find(b).unwrap().film, &view, 1.0);
+    /// assert!(path("pb29", "pbr7-burnt-sienna").steepness(0.5) > path("pr108", "pr108-light").steepness(0.5));
+    /// ```
+    #[must_use]
+    pub fn steepness(&self, share: f32) -> f32 {
+        const STEP: f32 = 0.3;
+        if share <= 0.0 || share >= 1.0 {
+            return 0.0;
+        }
+        let here = self.colour(share);
+        let change = |step: f32| {
+            let odds = share / (1.0 - share) * step.exp();
+            delta_e(here, self.colour(odds / (1.0 + odds)))
+        };
+        0.5 * (change(-STEP) + change(STEP)) / STEP
     }
 
     /// Reflectance of the mix with this share of B, 0 to 1.

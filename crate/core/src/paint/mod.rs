@@ -6,7 +6,7 @@ pub(crate) mod shelf;
 pub(crate) mod texture;
 
 use crate::optics::film::Film;
-use crate::paint::rating::GRANULATES;
+use crate::paint::rating::{GRANULATES, TRANSPARENT};
 
 /// Permanent number of a paint, as links carry it; never given twice.
 pub type PaintNumber = u16;
@@ -56,10 +56,10 @@ impl Tier {
     #[must_use]
     pub const fn expected_error(self) -> [f32; 2] {
         match self {
-            Self::CrossChecked | Self::Measured => [1.3, 4.7],
+            Self::CrossChecked | Self::Measured => [1.3, 4.6],
             Self::OwnMeasured => [0.8, 4.7],
             Self::Swatched => [1.7, 5.8],
-            Self::Estimated => [2.0, 6.9],
+            Self::Estimated => [1.9, 6.7],
         }
     }
 
@@ -76,8 +76,8 @@ impl Tier {
 
 /// One paint.
 ///
-/// Ratings are averages over makers and sheets (MacEvoy, handprint.com/HP/WCL)
-/// and are missing where nobody measured.
+/// Ratings are averages over makers and sheets (MacEvoy, handprint.com/HP/WCL), as
+/// `crate/library/src/ratings.rs` turns them into the page's words, and are missing where nobody rated.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Paint {
     /// Permanent number, from 1.
@@ -162,7 +162,7 @@ impl Paint {
     /// Whether it is transparent: rated 3 or more of 4.
     #[must_use]
     pub fn is_transparent(&self) -> bool {
-        self.transparency.is_some_and(|rating| rating >= 3.0)
+        self.transparency.is_some_and(|rating| rating >= TRANSPARENT)
     }
 
     /// Whether it is an earth: iron oxides and humic earths, natural or made, blacks excepted.

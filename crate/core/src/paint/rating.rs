@@ -2,9 +2,9 @@
 //!
 //! Where a word begins is common practice, no source; the ratings themselves are measured ([`Paint`](crate::Paint)).
 
-/// Words for transparency, 0 to 4.
+/// Words for transparency, 0 to 4: the handbook's own, but from [`TRANSPARENT`] on the last one holds.
 pub const TRANSPARENCY_WORDS: [&str; 5] =
-    ["opaque", "semi-opaque", "semi-transparent", "transparent", "very transparent"];
+    ["very opaque", "opaque", "semi-opaque", "semi-transparent", "transparent"];
 
 /// Words for granulation, 0 to 4.
 pub const GRANULATION_WORDS: [&str; 5] =
@@ -25,8 +25,8 @@ pub const STAINS: f32 = 3.0;
 /// Staining below which a paint is one that lifts.
 pub const LIFTS: f32 = 1.5;
 
-/// Transparency from which the nearest of [`TRANSPARENCY_WORDS`] is transparent.
-pub const TRANSPARENT: f32 = 2.5;
+/// Transparency from which a paint is called transparent: quinacridones, at 3, are by all.
+pub const TRANSPARENT: f32 = 3.0;
 
 /// Transparency below which a paint is one that hides.
 pub const OPAQUE: f32 = 1.5;
@@ -43,4 +43,9 @@ pub const WEAK: f32 = 0.6;
 /// The word for a rating of 0 to 4.
 pub(crate) fn word(words: [&'static str; 5], rating: f32) -> &'static str {
     words[(rating.max(0.0).round() as usize).min(4)]
+}
+
+/// The word for a transparency of 0 to 4.
+pub(crate) fn cover(rating: f32) -> &'static str {
+    if rating >= TRANSPARENT { TRANSPARENCY_WORDS[4] } else { word(TRANSPARENCY_WORDS, rating) }
 }

@@ -7,7 +7,7 @@
 
 use crate::paint::Paint;
 use crate::paint::rating::{
-    GRANULATES, GRANULATION_WORDS, LIGHTFAST, SMOOTH, STAINING_WORDS, STAINS, TRANSPARENCY_WORDS, word,
+    GRANULATES, GRANULATION_WORDS, LIGHTFAST, SMOOTH, STAINING_WORDS, STAINS, cover, word,
 };
 
 /// Share of the masstones from which a paint's grain or stain shows in full.
@@ -90,7 +90,7 @@ impl Texture {
             None => words.extend(self.granulation.map(grain)),
         }
         let told = [
-            self.transparency.map(|rating| word(TRANSPARENCY_WORDS, rating)),
+            self.transparency.map(cover),
             self.staining.map(|rating| word(STAINING_WORDS, rating)),
             self.lightfastness.map(lasting),
         ];

@@ -184,8 +184,8 @@ impl Studio {
     /// An end that is not chosen or not known.
     pub fn mix(&self, pair: JsValue, share: f32, load: f32) -> Result<JsValue, JsError> {
         let ready = ready(pair)?;
-        let lab = ready.path(&self.sight.view, load).colour(share);
-        out(&Mix::new(&ready, share, self.sight.swatch(lab))?)
+        let path = ready.path(&self.sight.view, load);
+        out(&Mix::new(&ready, &path, share, self.sight.swatch(path.colour(share)))?)
     }
 
     /// Where the path of a pair comes closest to neutral.
@@ -195,8 +195,9 @@ impl Studio {
     /// An end that is not chosen or not known.
     pub fn crossing(&self, pair: JsValue, load: f32) -> Result<JsValue, JsError> {
         let ready = ready(pair)?;
-        let crossing = ready.path(&self.sight.view, load).crossing();
-        out(&CrossingReadout::new(&ready, crossing, self.sight.swatch(crossing.lab))?)
+        let path = ready.path(&self.sight.view, load);
+        let crossing = path.crossing();
+        out(&CrossingReadout::new(&ready, &path, crossing, self.sight.swatch(crossing.lab))?)
     }
 
     /// A mix, and the same paint laid A over B and B over A; glazes tell how they differ from the mix.

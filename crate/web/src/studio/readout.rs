@@ -1,7 +1,9 @@
 //! Plain objects for the page.
 
 use serde::Serialize;
-use washpath_core::{Crossing, CrossingKind, Difference, Error, Laid, Paint, Recipe, Texture, whole_parts};
+use washpath_core::{
+    Crossing, CrossingKind, Difference, Error, Laid, Paint, Path, Recipe, Texture, whole_parts,
+};
 
 use crate::pair::Ready;
 use crate::parts::Parts;
@@ -27,7 +29,7 @@ pub(crate) struct Mix {
 }
 
 impl Mix {
-    pub(crate) fn new(ready: &Ready, share: f32, swatch: Swatch) -> Result<Self, Error> {
+    pub(crate) fn new(ready: &Ready, path: &Path<'_>, share: f32, swatch: Swatch) -> Result<Self, Error> {
         let [a, b] = &ready.recipes;
         let recipe = Recipe::between(a, b, share)?;
         Ok(Self {
@@ -35,7 +37,7 @@ impl Mix {
             parts: whole_parts(share),
             recipe: recipe.parts().to_vec(),
             swatch,
-            expected: ready.expected(share),
+            expected: ready.expected(path, share),
             texture: texture(&recipe)?.words(),
         })
     }
@@ -81,9 +83,14 @@ pub(crate) struct CrossingReadout {
 }
 
 impl CrossingReadout {
-    pub(crate) fn new(ready: &Ready, crossing: Crossing, swatch: Swatch) -> Result<Self, Error> {
+    pub(crate) fn new(
+        ready: &Ready,
+        path: &Path<'_>,
+        crossing: Crossing,
+        swatch: Swatch,
+    ) -> Result<Self, Error> {
         Ok(Self {
-            mix: Mix::new(ready, crossing.share, swatch)?,
+            mix: Mix::new(ready, path, crossing.share, swatch)?,
             kind: kind_name(crossing.kind),
             lean: crossing.lean.name(),
         })

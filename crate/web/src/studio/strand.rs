@@ -49,7 +49,7 @@ impl Strand {
         let step = |point: PathPoint| Step {
             spot: frame.spot(wheel(point.lab)),
             css: sight.css(point.lab),
-            expected: ready.expected(point.share),
+            expected: ready.expected(&path, point.share),
         };
         let steps: Vec<Step> = path.points(STEPS).into_iter().map(step).collect();
         let crossing = path.crossing();

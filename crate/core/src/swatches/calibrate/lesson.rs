@@ -117,6 +117,8 @@ pub struct Evidence {
 pub struct Learner {
     paints: Vec<Known>,
     surface: Surface<f64>,
+    /// k1 of each paint's films, where it is not the surface's.
+    floors: Vec<f64>,
     /// Factor of all standard deviations.
     spread: f64,
     before: Vec<Curves>,
@@ -176,7 +178,13 @@ impl Learner {
     #[must_use]
     pub fn new(paints: Vec<Known>, surface: Surface<f64>) -> Self {
         let before = paints.iter().map(|paint| Curves::of(&paint.film)).collect();
-        Self { paints, surface, spread: 1.0, before }
+        Self { paints, surface, floors: Vec::new(), spread: 1.0, before }
+    }
+
+    /// The same with a k1 of each paint's own, in mixes the mean by volume: see [`super::Ground::floors`].
+    #[must_use]
+    pub fn with_floors(self, floors: Vec<f64>) -> Self {
+        Self { floors, ..self }
     }
 
     /// What the records teach.
@@ -287,6 +295,8 @@ impl Learner {
             .collect();
         let total: f64 = paints.iter().map(|(_, weight, _)| weight).sum();
         let mut sight = Sight { reflectance: [0.0; BANDS], slopes: Vec::new(), by_load: [0.0; BANDS] };
+        let surface = super::surface_of(self.surface, &self.floors, parts);
+        let Surface { k1, k2 } = surface;
         if wanted {
             let numbers =
                 paints.iter().flat_map(|(paint, ..)| (0..OF_PAINT).map(move |i| OF_PAINT * paint + i));
@@ -298,10 +308,9 @@ impl Learner {
             };
             let (k, s) = (sum(|curves| &curves.k), sum(|curves| &curves.s));
             let [inner, by_k, by_s] = slopes(k, s, self.surface.inner(*paper));
-            let Surface { k1, k2 } = self.surface;
             let through = (1.0 - k1) * (1.0 - k2) / (1.0 - k2 * inner).powi(2);
             let (by_k, by_s) = (through * by_k, through * by_s);
-            sight.reflectance[band] = self.surface.outer(inner);
+            sight.reflectance[band] = surface.outer(inner);
             sight.by_load[band] = by_k * k + by_s * s;
             if !wanted {
                 continue;

@@ -17,8 +17,8 @@
 //! ```
 //!
 //! with the film of [`crate::optics::layer`] and the surface of [`crate::Surface`].
-//! gamma and the surface belong to paper, brush and light, not to a paint:
-//! [`fit_ground`] finds gamma with the paints, [`surface_of`] bounds the surface.
+//! gamma belongs to paper and brush, not to a paint; a surface may be a paint's own
+//! ([`Ground::floors`]). What swatches do not tell of them [`consensus`] averages over.
 //!
 //! # What is minimised
 //!
@@ -45,17 +45,18 @@
 //! until mixes are learned from.
 
 mod band_matrix;
+mod consensus;
 mod film;
 mod lesson;
 mod plan;
 mod problem;
 
+pub use consensus::{DRAWS, consensus};
 pub use lesson::{Evidence, Known, Learner, Lesson};
-pub use plan::Step;
+pub use plan::{Step, Wanted};
 
 use crate::colour::{Lab, ciede2000, lab};
 use crate::error::Error;
-use crate::numeric::minimum::golden_section;
 use crate::optics::film::Film;
 use crate::optics::observer::Light;
 use crate::optics::spectrum::{BANDS, Spectrum, cast};
@@ -104,6 +105,9 @@ pub struct Ground {
     pub surface: Surface<f64>,
     /// Exponent gamma: a film grows as quantity to this power; 1 if it cannot spread, 0 if it only spreads.
     pub gamma: f64,
+    /// k1 of each paint's own films, in place of the surface's; in mixes the mean by quantity.
+    /// Paints beyond the last have the surface's.
+    pub floors: Vec<f64>,
 }
 
 /// Absorption and scattering per unit of load, `f64` for fitting.
@@ -199,14 +203,22 @@ impl Ground {
     #[must_use]
     pub fn reflectance(&self, paints: &[Curves], parts: &[(usize, f64)]) -> Spectrum<f64> {
         let loads = self.loads(parts);
-        let inner = self.inner_paper();
+        let (inner, surface) = (self.inner_paper(), surface_of(self.surface, &self.floors, parts));
         std::array::from_fn(|band| {
             let sum = |curve: fn(&Curves) -> &Spectrum<f64>| -> f64 {
                 loads.iter().filter_map(|(i, x)| paints.get(*i).map(|p| x * curve(p)[band])).sum()
             };
             let (k, s) = (sum(|p| &p.k), sum(|p| &p.s));
-            self.surface.outer(crate::optics::layer::reflectance(k, s, 1.0, inner[band]))
+            surface.outer(crate::optics::layer::reflectance(k, s, 1.0, inner[band]))
         })
+    }
+
+    /// CIEDE2000 of each swatch in D65.
+    fn errors(&self, paints: &[Curves], swatches: &[Swatch]) -> Vec<f64> {
+        let error = |swatch: &Swatch| {
+            ciede2000(daylight(&self.reflectance(paints, &swatch.parts)), swatch.seen.lab())
+        };
+        swatches.iter().map(error).collect()
     }
 
     /// Load of each paint in a film of these parts.
@@ -243,42 +255,17 @@ pub fn fit(ground: &Ground, priors: &[Prior], swatches: &[Swatch]) -> Result<Cal
             paints[*paint] = curves;
         }
     }
-    let errors = swatches
-        .iter()
-        .map(|swatch| ciede2000(daylight(&ground.reflectance(&paints, &swatch.parts)), swatch.seen.lab()))
-        .collect();
+    let errors = ground.errors(&paints, swatches);
     Ok(Calibration { ground: ground.clone(), paints, errors, cost })
 }
 
-/// Fits the paints together with gamma, sought from 0.4 to 1.2.
-///
-/// Wants swatches of several quantities; from one quantity gamma cannot be
-/// told. The surface's k1 is taken as given: dark films show k1 and their own
-/// scattering as one sum, see [`surface_of`].
-///
-/// # Errors
-///
-/// As [`fit`].
-pub fn fit_ground(ground: &Ground, priors: &[Prior], swatches: &[Swatch]) -> Result<Calibration, Error> {
-    let at = |gamma: f64| fit(&Ground { gamma, ..ground.clone() }, priors, swatches);
-    // Six steps: to a fiftieth of the bracket.
-    let (gamma, _) = golden_section([0.4, 1.2], 6, |gamma| Ok(at(gamma)?.cost))?;
-    at(gamma)
-}
-
-/// The surface of a set of spectral swatches.
-///
-/// k1 lies between 0 and the darkest reading, as no surface sends back more
-/// than is seen; the middle is taken, and at most that of [`Surface::WASH`].
-/// k2 is that of [`Surface::WASH`].
-#[must_use]
-pub fn surface_of(swatches: &[Swatch]) -> Surface<f64> {
-    let readings = swatches.iter().filter_map(|swatch| match &swatch.seen {
-        Seen::Spectrum(reflectance) => reflectance.iter().copied().min_by(f64::total_cmp),
-        Seen::Lab(_) => None,
-    });
-    let darkest = readings.fold(f64::INFINITY, f64::min).max(0.0);
-    Surface { k1: (0.5 * darkest).min(Surface::WASH.k1), ..Surface::WASH }
+/// The surface of a film of these parts: k1 is the mean of the paints' own, where they have one.
+fn surface_of(surface: Surface<f64>, floors: &[f64], parts: &[(usize, f64)]) -> Surface<f64> {
+    let floor = |paint: usize| floors.get(paint).copied().unwrap_or(surface.k1);
+    let present = || parts.iter().filter(|(_, quantity)| *quantity > 0.0);
+    let total: f64 = present().map(|(_, quantity)| quantity).sum();
+    let sum: f64 = present().map(|(paint, quantity)| quantity * floor(*paint)).sum();
+    Surface { k1: if total > 0.0 { sum / total } else { surface.k1 }, ..surface }
 }
 
 fn daylight(reflectance: &Spectrum<f64>) -> Lab<f64> {
@@ -290,6 +277,7 @@ fn check(ground: &Ground, priors: &[Prior], swatches: &[Swatch]) -> Result<(), E
     within("paper reflectance", &ground.paper, 0.0, 1.2)?;
     within("surface k1 and k2", &[ground.surface.k1, ground.surface.k2], 0.0, 0.99)?;
     within("gamma", &[ground.gamma], 0.0, 2.0)?;
+    within("a paint's k1", &ground.floors, 0.0, 0.99)?;
     for prior in priors {
         within("expected K and S", prior.curves.k.iter().chain(&prior.curves.s), f64::MIN_POSITIVE, 1e6)?;
     }

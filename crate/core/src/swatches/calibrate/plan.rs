@@ -20,6 +20,9 @@ const RATIOS: [[u16; 2]; 3] = [[1, 1], [1, 3], [3, 1]];
 /// Loads swatches are laid at.
 const LOADS: [f64; 2] = [1.0, 0.25];
 
+/// A mix, as index and parts of each paint, and the masstones laid of it.
+pub type Wanted = (Vec<(usize, u16)>, f64);
+
 /// A colour that is seen or asked for, with what its axes answer to.
 struct View {
     parts: Vec<(usize, u16)>,
@@ -38,7 +41,13 @@ impl Lesson {
     /// from memory; for gains that diminish).
     #[must_use]
     pub fn plan(&self, paints: &[usize], paper: &Paper, steps: usize) -> (f64, Vec<Step>) {
-        let views = self.views(paints, paper);
+        self.plan_among(mixes_of(paints), paper, steps)
+    }
+
+    /// The same where these mixes, each at a load, are what may be painted and what is wanted.
+    #[must_use]
+    pub fn plan_among(&self, mixes: Vec<Wanted>, paper: &Paper, steps: usize) -> (f64, Vec<Step>) {
+        let views: Vec<View> = mixes.into_iter().map(|(parts, load)| self.view(parts, load, paper)).collect();
         // What each axis of each view answers to, through the covariance.
         let mut spread: Vec<Vec<Vec<f64>>> =
             views.iter().map(|view| view.rows.iter().map(|row| self.spread(row)).collect()).collect();
@@ -72,22 +81,22 @@ impl Lesson {
         (now, plan)
     }
 
-    fn views(&self, paints: &[usize], paper: &Paper) -> Vec<View> {
-        let mut mixes: Vec<Vec<(usize, u16)>> = paints.iter().map(|paint| vec![(*paint, 1)]).collect();
-        for (i, a) in paints.iter().enumerate() {
-            for b in &paints[i + 1..] {
-                mixes.extend(RATIOS.map(|[of_a, of_b]| vec![(*a, of_a), (*b, of_b)]));
-            }
-        }
-        let views = mixes.into_iter().flat_map(|parts| LOADS.map(|load| (parts.clone(), load)));
-        views
-            .map(|(parts, load)| {
-                let volumes: Vec<(usize, f64)> =
-                    parts.iter().map(|(paint, parts)| (*paint, f64::from(*parts))).collect();
-                View { rows: self.rows(&volumes, load, paper), parts, load }
-            })
-            .collect()
+    fn view(&self, parts: Vec<(usize, u16)>, load: f64, paper: &Paper) -> View {
+        let volumes: Vec<(usize, f64)> =
+            parts.iter().map(|(paint, parts)| (*paint, f64::from(*parts))).collect();
+        View { rows: self.rows(&volumes, load, paper), parts, load }
     }
+}
+
+/// Every paint alone and every two at [`RATIOS`], at all [`LOADS`].
+fn mixes_of(paints: &[usize]) -> Vec<Wanted> {
+    let mut mixes: Vec<Vec<(usize, u16)>> = paints.iter().map(|paint| vec![(*paint, 1)]).collect();
+    for (i, a) in paints.iter().enumerate() {
+        for b in &paints[i + 1..] {
+            mixes.extend(RATIOS.map(|[of_a, of_b]| vec![(*a, of_a), (*b, of_b)]));
+        }
+    }
+    mixes.into_iter().flat_map(|parts| LOADS.map(|load| (parts.clone(), load))).collect()
 }
 
 /// Sum over all views of the variance that seeing one would take away, axis by axis as if each stood alone.

@@ -2,10 +2,11 @@
 
 use super::band_matrix::BandMatrix;
 use super::film::slopes;
-use super::{Curves, Ground, Hold, LEAST, Prior, Seen, Swatch, daylight};
+use super::{Curves, Ground, Hold, LEAST, Prior, Seen, Swatch, daylight, surface_of};
 use crate::colour::Lab;
 use crate::optics::observer::Light;
 use crate::optics::spectrum::{BANDS, Spectrum};
+use crate::optics::surface::Surface;
 
 /// What a cube root of reflectance may miss by, as 1 / 0.01: 1.16 L*.
 const ROOT_WEIGHT: f64 = 100.0;
@@ -65,11 +66,17 @@ pub(super) fn components(paints: usize, swatches: &[Swatch]) -> Vec<Component> {
 pub(super) struct Problem<'a> {
     priors: Vec<&'a Prior>,
     expected: Vec<f64>,
-    swatches: Vec<(&'a Swatch, Vec<(usize, f64)>)>,
+    swatches: Vec<Laid<'a>>,
     inner_paper: Spectrum<f64>,
-    ground: &'a Ground,
     band_weights: Spectrum<f64>,
     width: usize,
+}
+
+/// A swatch, the load of each paint in it, and its surface.
+struct Laid<'a> {
+    swatch: &'a Swatch,
+    loads: Vec<(usize, f64)>,
+    surface: Surface<f64>,
 }
 
 /// Half the Hessian and half the gradient of the sum; a target may be absent.
@@ -104,12 +111,16 @@ impl<'a> Problem<'a> {
             .map(|index| {
                 let swatch = &swatches[*index];
                 let loads = ground.loads(&swatch.parts);
-                (swatch, loads.into_iter().filter_map(|(p, x)| Some((local(p)?, x))).collect())
+                Laid {
+                    swatch,
+                    loads: loads.into_iter().filter_map(|(p, x)| Some((local(p)?, x))).collect(),
+                    surface: surface_of(ground.surface, &ground.floors, &swatch.parts),
+                }
             })
             .collect();
         let priors: Vec<&Prior> = component.paints.iter().map(|paint| &priors[*paint]).collect();
         let variables = 2 * priors.len() * BANDS;
-        let coupled = swatches.iter().any(|(swatch, _)| matches!(swatch.seen, Seen::Lab(_)));
+        let coupled = swatches.iter().any(|laid| matches!(laid.swatch.seen, Seen::Lab(_)));
         let mut problem = Self {
             expected: vec![0.0; variables],
             // The bend of a curve reaches two bands back: 4 variables a paint.
@@ -117,7 +128,6 @@ impl<'a> Problem<'a> {
             priors,
             swatches,
             inner_paper: ground.inner_paper(),
-            ground,
             band_weights: band_weights(),
         };
         for band in 0..BANDS {
@@ -156,14 +166,14 @@ impl<'a> Problem<'a> {
     fn start(&self) -> Vec<f64> {
         let mut u = self.expected.clone();
         for (paint, prior) in self.priors.iter().enumerate() {
-            let alone = self.swatches.iter().filter_map(|(swatch, loads)| match (&swatch.seen, &loads[..]) {
-                (Seen::Spectrum(r), [(p, load)]) if *p == paint => Some((r, load.ln().abs())),
+            let alone = self.swatches.iter().filter_map(|laid| match (&laid.swatch.seen, &laid.loads[..]) {
+                (Seen::Spectrum(r), [(p, load)]) if *p == paint => Some((r, laid.surface, load.ln().abs())),
                 _ => None,
             });
-            let masstone = alone.min_by(|a, b| a.1.total_cmp(&b.1));
-            let (Some((reflectance, _)), true) = (masstone, prior.k.level == 0.0) else { continue };
+            let masstone = alone.min_by(|a, b| a.2.total_cmp(&b.2));
+            let (Some((reflectance, surface, _)), true) = (masstone, prior.k.level == 0.0) else { continue };
             for band in 0..BANDS {
-                let r = self.ground.surface.inner(reflectance[band]).clamp(1e-3, 0.99);
+                let r = surface.inner(reflectance[band]).clamp(1e-3, 0.99);
                 // Kubelka 1931: K / S of an opaque film.
                 u[self.index(band, paint)] =
                     ((1.0 - r).powi(2) / (2.0 * r)).ln() + u[self.index(band, paint) + 1];
@@ -209,8 +219,8 @@ impl<'a> Problem<'a> {
     fn data(&self, u: &[f64], mut normal: Option<&mut Normal>) -> f64 {
         let values: Vec<f64> = u.iter().map(|u| u.exp()).collect();
         let mut cost = 0.0;
-        for (swatch, loads) in &self.swatches {
-            let film: Vec<Band> = (0..BANDS).map(|band| self.band(band, loads, &values)).collect();
+        for Laid { swatch, loads, surface } in &self.swatches {
+            let film: Vec<Band> = (0..BANDS).map(|band| self.band(band, loads, *surface, &values)).collect();
             match &swatch.seen {
                 Seen::Spectrum(measured) => {
                     for (band, film) in film.iter().enumerate() {
@@ -239,12 +249,11 @@ impl<'a> Problem<'a> {
     }
 
     /// The film of a swatch at one band, surface included.
-    fn band(&self, band: usize, loads: &[(usize, f64)], values: &[f64]) -> Band {
+    fn band(&self, band: usize, loads: &[(usize, f64)], surface: Surface<f64>, values: &[f64]) -> Band {
         let sum = |offset: usize| -> f64 {
             loads.iter().map(|(paint, x)| x * values[self.index(band, *paint) + offset]).sum()
         };
         let [inner, by_k, by_s] = slopes(sum(0), sum(1), self.inner_paper[band]);
-        let surface = self.ground.surface;
         let through = (1.0 - surface.k1) * (1.0 - surface.k2) / (1.0 - surface.k2 * inner).powi(2);
         // A cube root's slope at nothing at all is endless.
         Band { r: surface.outer(inner).max(1e-6), by_k: through * by_k, by_s: through * by_s }
