@@ -106,6 +106,8 @@ visit("axe-core finds nothing while helping, phone", { size: "phone" }, async ({
 });
 
 visit("a screen reader is given the parts of the page by name", {}, async ({ page }) => {
+  // What is not scrolled to is filled after a while.
+  await page.locator("#partners h4").first().waitFor({ state: "attached" });
   const tree = await page.locator("body").ariaSnapshot();
   const roles = [
     /link "Skip to the mix"/,

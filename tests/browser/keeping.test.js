@@ -155,7 +155,7 @@ visit("a damaged store of a former version brings the one before it, and the dam
     assert.equal((await kit(page)).title, "Quay");
     assert.match(await page.locator("#notice").textContent(), /could not be read/);
     const [file] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save what could not be read" }).click()]);
-    assert.ok((await readFile(await file.path(), "utf8")).includes(text));
+    assert.ok((await readFile(await file.path(), "utf8")).includes(text.match(/AQ\w+/)[0]));
     await rename(page, "Quay, later");
     assert.equal(await page.evaluate(() => localStorage.getItem("washpath")), text, "it stays where it is");
   }
@@ -195,19 +195,26 @@ visit("two tabs stay in step: what one changes the other shows at once, and says
   }
 });
 
-visit("two tabs at once: neither's kit is lost", {}, async ({ page, visitor, address }) => {
+/** Lets a tab hold back what it hears of others while `isHolding`. Before the page's own listeners, as these are called in turn. */
+const holdBack = () => {
+  const waiting = [];
+  const hold = (event) => {
+    if (!globalThis.isHolding) return;
+    event.stopImmediatePropagation();
+    if (event.type === "storage") waiting.push(event);
+  };
+  addEventListener("storage", hold);
+  // A tab that comes to the front looks what was written meanwhile.
+  document.addEventListener("visibilitychange", hold);
+  globalThis.listen = () => {
+    globalThis.isHolding = false;
+    for (const event of waiting) dispatchEvent(new StorageEvent("storage", event));
+  };
+};
+visit("two tabs at once: neither's kit is lost", { script: holdBack }, async ({ page, visitor, address }) => {
   const other = await another(visitor, address);
   // Neither hears of the other until both have changed the same kit.
-  for (const tab of [page, other]) {
-    await tab.evaluate(() => {
-      const waiting = [];
-      addEventListener("storage", (event) => globalThis.isOpen || (event.stopImmediatePropagation(), waiting.push(event)), true);
-      globalThis.listen = () => {
-        globalThis.isOpen = true;
-        for (const event of waiting) dispatchEvent(new StorageEvent("storage", event));
-      };
-    });
-  }
+  for (const tab of [page, other]) await tab.evaluate(() => (globalThis.isHolding = true));
   await rename(page, "Of this tab");
   await rename(other, "Of the other tab");
   assert.match(await other.locator("#notice").textContent(), /“Of this tab” was changed in two tabs at once\. Both are kept, side by side/);

@@ -94,7 +94,7 @@ const damaged = {
   "cut to one letter": ["A", /damaged/],
   "empty": ["", /damaged/],
   "with one letter changed": [good.slice(0, 6) + (good[6] === "x" ? "y" : "x") + good.slice(7), /damaged/],
-  "with letters no link has": [`${good}%3Cscript%3E`, /damaged/],
+  "with letters no link has": [`${good.slice(0, 6)}%3Cscript%3E${good.slice(6)}`, /damaged/],
   "naming an unknown paint": [linkText({ ...small, pans: [[1], [4000]] }), /no paint/],
   "naming no paper": [linkText({ ...small, stock: 9 }), /paper/],
   "with more pans than the tin holds": [linkText({ ...small, capacity: 1 }), /do not fit/],

@@ -1,7 +1,7 @@
 // Several versions hosted one after the other: each page stays with its own, and what is not the page's is left alone.
 
 import assert from "node:assert/strict";
-import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { createServer } from "node:http";
 import { tmpdir } from "node:os";
 import { extname, join, sep } from "node:path";
@@ -20,19 +20,21 @@ after(async () => {
 });
 
 /** Modules that say of which version they are, loaded at once, later by the page, and by its worker. */
-const MARKED = { page: "js/mix.js", later: "js/sharing.js", worker: "js/advice.js" };
+const MARKED = { page: /^main\.js$/, later: /^further-\w+\.js$/, worker: /^worker\.js$/ };
 
 /** A copy of the built page as another version. */
 function version(name) {
   const copy = join(folder, name);
   cpSync(site, copy, { recursive: true });
   const change = (file, edit) => writeFileSync(join(copy, file), edit(readFileSync(join(copy, file), "utf8")));
-  for (const [part, file] of Object.entries(MARKED)) {
-    change(file, (text) => `${text}\nglobalThis.marks={...globalThis.marks,${part}:"${name}"};if(globalThis.postMessage&&!globalThis.document)new BroadcastChannel("marks").postMessage("${name}");`);
+  for (const [part, pattern] of Object.entries(MARKED)) {
+    const file = readdirSync(join(copy, "js")).find((name) => pattern.test(name));
+    change(`js/${file}`, (text) => `${text}\nglobalThis.marks={...globalThis.marks,${part}:"${name}"};if(globalThis.postMessage&&!globalThis.document)new BroadcastChannel("marks").postMessage("${name}");`);
   }
   change("sw.js", (text) => {
-    // Eight hexadecimal digits, as the build writes them.
-    const built = text.replace(/(["'`])[\da-f]{8}\1/, `"${name}"`);
+    // Eight hexadecimal digits, wherever the build writes them.
+    const [, , digits] = text.match(/(["'`])([\da-f]{8})\1/);
+    const built = text.replaceAll(digits, name);
     assert.ok(built !== text, "the worker's version is found");
     return built;
   });

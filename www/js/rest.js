@@ -9,15 +9,20 @@ export function afterRest(act, milliseconds) {
   };
 }
 
-/** A verb that does `act` as soon as a part of the page is seen; what was asked meanwhile is done once. */
+/** Milliseconds after which a part that nobody has seen yet is filled all the same: a screen reader reads what is not scrolled to. */
+const UNSEEN = 1200;
+
+/** A verb that does `act` as soon as a part of the page is seen, or after a while; what was asked meanwhile is done once. */
 export function onceSeen(part, act) {
   let isSeen = false;
   let isDue = false;
-  const look = () => {
-    if (!isSeen || !isDue) return;
+  const done = () => {
+    if (!isDue) return;
     isDue = false;
     act();
   };
+  const look = () => isSeen && done();
+  const later = afterRest(done, UNSEEN);
   new IntersectionObserver((entries) => {
     isSeen = entries.at(-1).isIntersecting;
     look();
@@ -25,6 +30,7 @@ export function onceSeen(part, act) {
   return () => {
     isDue = true;
     look();
+    later();
   };
 }
 
