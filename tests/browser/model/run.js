@@ -15,7 +15,8 @@ const isStep = (key) => !key.startsWith("ticked/");
 
 const frames = [];
 
-async function frame() {
+/** A tab: a frame of this page, with its module started. */
+export async function frame() {
   const node = document.createElement("iframe");
   node.src = "/tab.html";
   document.body.append(node);

@@ -25,7 +25,15 @@ const faults = [];
 addEventListener("error", ({ message }) => faults.push(message));
 addEventListener("unhandledrejection", ({ reason }) => faults.push(String(reason?.message ?? reason)));
 
-const ask = async (verb, question) => (verb === "films" ? adviser.films_of_swatches(question.paints) : undefined);
+/** Films that were worked out before, by what their swatches are. */
+const films = new Map();
+function filmOf(paint) {
+  const key = JSON.stringify(paint);
+  if (!films.has(key)) films.set(key, adviser.films_of_swatches([paint])[0]);
+  return films.get(key);
+}
+
+const ask = async (verb, question) => (verb === "films" ? question.paints.map(filmOf) : undefined);
 
 let now = null;
 

@@ -3,7 +3,9 @@
 /** Raised with every change of how the core makes them: older ones are then worked out anew. */
 const FIT = 2;
 
-const isFilm = (film) => [film?.k, film?.s].every((curve) => curve?.length === 36 && Array.from(curve).every((value) => value >= 0 && value < 1e6)) && film.strength > 0 && film.strength < 1e6;
+const isAmount = (value) => typeof value === "number" && value >= 0 && value < 1e6;
+
+const isFilm = (film) => [film?.k, film?.s].every((curve) => curve?.length === 36 && Array.from(curve).every(isAmount)) && isAmount(film.strength) && film.strength > 0;
 
 const keyOf = ({ paper, masstone, wash, washLoad }) => JSON.stringify([FIT, paper, masstone, wash, washLoad]);
 

@@ -4,11 +4,14 @@ import { idOf } from "./ids.js";
 import { adopt, renumberedMix } from "./own.js";
 import { createRefs, kindOf, valueOf } from "./items.js";
 
+/** Lists of what was kept. */
+const LISTS = ["others", "own", "records", "held", "owned", "ticked"];
+
 const listOf = (value) => (Array.isArray(value) ? value : []);
 
 /**
  * The items of the first of some texts that can be read, with the kits of a later one where none of its own can be:
- * `{items, looks, learned, isWhole}`, with the same ids each time it is read.
+ * `{items, looks, learned, films, isWhole}`, with the same ids each time it is read.
  * `fault(key, text, why)` hears of what cannot be; `isWhole` says that there was nothing of that kind.
  */
 export function readOld(texts, context, fault) {
@@ -25,7 +28,7 @@ export function readOld(texts, context, fault) {
       fault("washpath", text, error.message);
     }
   }
-  return { items: [], looks: null, learned: null, ...found, isWhole };
+  return { items: [], looks: null, learned: null, films: [], ...found, isWhole };
 }
 
 /** What was read, with kits of another text, and the paints they hold. */
@@ -38,6 +41,11 @@ function withKits(read, { items, looks, isWithoutKit }) {
 function readOne(kept, { core, numberOf, isBuiltIn }, fault) {
   if (typeof kept !== "object" || kept === null || Array.isArray(kept)) throw new Error("it is no state");
   let isWhole = true;
+  for (const key of LISTS) {
+    if (kept[key] === undefined || Array.isArray(kept[key])) continue;
+    isWhole = false;
+    fault(`washpath ${key}`, JSON.stringify(kept[key]), "it is no list");
+  }
   const each = (key, read) => listOf(kept[key]).flatMap((value, i) => {
     try {
       return [read(value, i)];
@@ -88,7 +96,10 @@ function readOne(kept, { core, numberOf, isBuiltIn }, fault) {
     ...decoded.map((kit) => [`kit/${kit.id}`, textOf(kit)]),
     ...records.map((record) => [`record/${record.id}`, valueOf(`record/`, record, refs)]),
     ...marks("held"), ...marks("owned"),
-    ...listOf(kept.ticked).filter((tick) => typeof tick === "string").map((tick) => [`ticked/${idOf(tick)}`, tick]),
+    ...each("ticked", (tick) => {
+      if (typeof tick !== "string") throw new Error("it is no text");
+      return [`ticked/${idOf(tick)}`, tick];
+    }),
   ];
   const out = (end) => {
     const parts = typeof end === "number" ? [[end, 1]] : end?.parts;
@@ -96,5 +107,6 @@ function readOne(kept, { core, numberOf, isBuiltIn }, fault) {
   };
   const looks = { ...kept, ends: Array.isArray(kept.ends) ? kept.ends.map(out) : undefined, order: decoded.map(({ id }) => id) };
   const learned = listOf(kept.learned).filter((film) => film).map(({ number, ...film }) => ({ paint: refs.refOf(to(number)), ...film }));
-  return { items, looks, learned, isWhole, isWithoutKit: decoded.length === 0 && kits.length > 0 };
+  const films = listOf(kept.films).map((film) => JSON.stringify(film));
+  return { items, looks, learned, films, isWhole, isWithoutKit: decoded.length === 0 && kits.length > 0 };
 }

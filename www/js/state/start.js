@@ -16,7 +16,7 @@ import { readVersion } from "./versions.js";
 const FORGET = 180 * 24 * 3600 * 1000;
 
 /** Parts that are no work of the painter's: nothing need be said where they cannot be read. */
-const LOOKED = ["looks", "learned"];
+const LOOKED = ["looks", "learned", "film"];
 
 /** Parts of what was kept that a start can do without, the least missed first. */
 const SPARE = [...LOOKED, "held", "owned", "ticked", "record", "own", "kit"];
@@ -52,6 +52,7 @@ export async function readState({ entries = [], oldTexts = [], ownLooks = null, 
   const stale = [];
   const found = new Map(SPARE.map((kind) => [kind, []]));
   for (const [key, text] of entries) {
+    if (kindOf(key) === "film") found.get("film").push([key, text]);
     if (!isItem(key)) continue;
     try {
       const version = readVersion(text);
@@ -68,6 +69,7 @@ export async function readState({ entries = [], oldTexts = [], ownLooks = null, 
   if (texts.has("learned")) found.get("learned").push(["learned", texts.get("learned")]);
   const old = readOld(oldTexts, context, fault);
   for (const [key, value] of old.items) if (!versions.has(key)) found.get(kindOf(key)).push([key, value, 0]);
+  for (const text of old.films) found.get("film").push(["film", text]);
   for (const key of ["looks", "learned"]) if (found.get(key).length === 0 && old[key]) found.get(key).push([key, JSON.stringify(old[key])]);
 
   for (const [i, without] of SPARED.entries()) {
@@ -109,7 +111,7 @@ async function assemble(found, context, texts, fault) {
   const put = (key, item) => (state = { ...state, ...withItem(state, key, item, context) });
 
   read("own", (key, paint) => put(key, { ...paint, name: freeName(paint.name, state.own) }));
-  const films = [...texts].filter(([key]) => kindOf(key) === "film").map(([, text]) => keptFilm(text)).filter(Boolean);
+  const films = found.get("film").map(([, text]) => keptFilm(text)).filter(Boolean);
   state = { ...state, films, ...(await withFilms(state.own, films, context, (paint, why) => fault(`own/${paint.id}`, JSON.stringify(paint), why))) };
 
   const brought = [];
