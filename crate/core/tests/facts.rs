@@ -8,8 +8,8 @@
 mod pairs;
 
 use pairs::{GREY, count, crossing, masstone, mixes, paint, within};
-use washpath_core::{Lab, Paint};
 use washpath_core::colour::{chroma, hue_angle};
+use washpath_core::{Lab, Paint};
 
 /// Asserts that most of the mixes between two paints are as the words say.
 fn mostly(a: &str, b: &str, words: &str, is: impl Fn(Lab) -> bool) {
