@@ -201,7 +201,7 @@ fn browser_times() -> Result<BTreeMap<String, f64>> {
     let tests = workspace::browser_tests();
     ensure!(tests.join("node_modules").exists(), "the browser tests are not installed: run `test` once");
     let mut node = program("node", &tests);
-    node.env("PKG_SCRIPTS", std::env::current_exe()?);
+    node.env("PKG_SCRIPTS", workspace::program()?);
     figures(&output(node.arg("speed.js"))?)
 }
 

@@ -53,6 +53,8 @@ const COMMANDS: [Command; 9] = [
 ];
 
 fn main() -> ExitCode {
+    // Before anything is built; whoever needs it says what is wrong.
+    let _ = workspace::program();
     let words: Vec<String> = std::env::args().skip(1).collect();
     match dispatch(&words) {
         Ok(()) => ExitCode::SUCCESS,

@@ -21,7 +21,7 @@ pub(crate) fn start() -> Result<()> {
     }
     let browser = tools::need_browser()?;
     let mut node = program("node", &folder);
-    node.env("PKG_SCRIPTS", std::env::current_exe()?).env("CHROMIUM", browser.chromium);
+    node.env("PKG_SCRIPTS", workspace::program()?).env("CHROMIUM", browser.chromium);
     let found = figures(&output(node.arg("start.js"))?)?;
     let figure = |name: &str| found.get(name).copied().with_context(|| format!("no figure \"{name}\""));
     for (name, least) in SCORES {

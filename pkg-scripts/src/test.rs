@@ -5,7 +5,7 @@ use std::ffi::OsString;
 use std::fs;
 use std::process::{self, Command as Process};
 
-use anyhow::{Context, Result, bail};
+use anyhow::{Result, bail};
 
 use crate::process::{Counts, cargo, program, run as run_program, run_tests};
 use crate::tools::{self, Browser};
@@ -96,7 +96,7 @@ fn wasm(counts: &mut Counts) -> Result<()> {
     let browser = tools::need_browser()?;
     let words = ["build", "--locked", "-p", "pkg-scripts", "--features", "test-runner", "--bin", TEST_RUNNER];
     run_program(&mut cargo(&words))?;
-    let program = env::current_exe().context("cannot find this program")?.with_file_name(TEST_RUNNER);
+    let program = workspace::program()?.with_file_name(TEST_RUNNER);
     // As a list, so that a folder's name may hold a space.
     let runner = format!("target.{}.runner=[{:?}]", tools::WASM, program.display().to_string());
     let mut tests = cargo(&["test", "--locked", "--no-fail-fast", "--lib", "--tests"]);
@@ -123,6 +123,6 @@ fn node_tests(browser: &Browser) -> Result<Process> {
     names.sort();
     let mut node = program("node", &folder);
     node.args(["--test", "--test-reporter=tap"]).args(names);
-    node.env("CHROMIUM", &browser.chromium).env("PKG_SCRIPTS", env::current_exe()?);
+    node.env("CHROMIUM", &browser.chromium).env("PKG_SCRIPTS", workspace::program()?);
     Ok(node)
 }

@@ -2,6 +2,9 @@
 
 use std::env;
 use std::path::{Path, PathBuf};
+use std::sync::OnceLock;
+
+use anyhow::{Context, Result};
 
 /// The repository's root.
 pub(crate) fn root() -> &'static Path {
@@ -53,4 +56,11 @@ pub(crate) fn start_tests() -> PathBuf {
 /// The folder of the npm packages that the build needs.
 pub(crate) fn build_packages() -> PathBuf {
     root().join("pkg-scripts")
+}
+
+/// Where this program lies, found as it starts: a test run builds it anew with other features, and asked later the system
+/// names a file that is gone.
+pub(crate) fn program() -> Result<&'static Path> {
+    static PROGRAM: OnceLock<Option<PathBuf>> = OnceLock::new();
+    PROGRAM.get_or_init(|| env::current_exe().ok()).as_deref().context("cannot find this program")
 }
