@@ -10,7 +10,6 @@ export const MUTANTS = [
   { name: "this tab's version always wins", file: "versions.js", find: "if (knew(theirs, mine)) return { winner: theirs, loser: null, isNew: false };", replace: "", verbs: ["retitle", "pack"] },
   { name: "the other tab's version always wins, and this one's is forgotten", file: "versions.js", find: "const isLost = ", replace: "const isLost = false && ", verbs: ["both"] },
   { name: "what was thrown away in one tab goes in spite of a change in the other", file: "versions.js", find: "later.value === null ? earlier : later", replace: "later", verbs: ["both", "copyKit"] },
-  { name: "a tab does not look at what another wrote before it writes", file: "keeping.js", find: "there !== null && there !== texts.get(key)", replace: "false", verbs: ["both"] },
   { name: "a tab does not hear the other", file: "keeping.js", find: `on(window, "storage", (event) => storage.heard(event, hear));`, replace: "", verbs: ["record"] },
   { name: "a write that failed counts as done", file: "keeping.js", find: "    if (fault) return false;\n", replace: "", verbs: ["full"] },
   { name: "a paint goes before what refers to it", file: "keeping.js", find: `(isWhole || kindOf(key) !== "own")`, replace: "true", verbs: ["makeOwn", "pack", "full", "copyKit"] },

@@ -148,6 +148,8 @@ async function reload(which) {
 async function spoilt(tab, n) {
   const before = tab.facts().items;
   await tab.spoil(n);
+  // What is looked at from now on is kept again.
+  await tab.act("slide", n);
   const after = tab.facts().items;
   await settle();
   return same(before, after) ? sound() : `damaged looks change what is kept:\n  ${shown(before, after)}`;
