@@ -197,6 +197,9 @@ async function full(which, n, links) {
   await tab.act("tick", n, links);
   await settle();
   const now = tab.facts().items;
+  // What the other tab has in hand stays, though it was thrown away here.
+  const { hand } = frames[1 - which].tab.facts();
+  if (!(hand in after)) delete now[hand];
   if (!same(after, now)) return `a full storage changes what is kept:\n  ${shown(after, now)}`;
   return sound() ?? agreed(true) ?? (await reload(which));
 }
