@@ -2,14 +2,10 @@
 // so that few sequences do.
 
 export const MUTANTS = [
-  { name: "both ends together may hold more paints than a mix", file: "sound.js", find: "if (paints.size > MOST_MIXED)", replace: "if (false)", verbs: ["chooseMix", "keepPuddle"] },
   { name: "names of a guest's paints are not minded", file: "sound.js", find: "name: freeName(paint.name, named)", replace: "name: paint.name", verbs: ["openLink", "makeOwn", "packGuest", "pack"] },
-  { name: "numbers of own paints are given twice", file: "own.js", find: "first + numbers.size", replace: "first + (numbers.size % 2)", verbs: ["makeOwn", "pack"] },
-  { name: "an end is read without a look at its parts", file: "end.js", find: "core.encode_kit({ ...emptyKit(), puddles: [{ parts, load: 1 }], own });", replace: "", verbs: ["spoil", "keepPuddle"] },
   { name: "a start does not name its own paints apart", file: "start.js", find: "name: freeName(paint.name, state.own)", replace: "name: `${paint.name}`.slice(0, 1)", verbs: ["makeOwn", "reload"] },
   { name: "this tab's version always wins", file: "versions.js", find: "if (knew(theirs, mine)) return { winner: theirs, loser: null, isNew: false };", replace: "", verbs: ["retitle", "pack"] },
   { name: "the other tab's version always wins, and this one's is forgotten", file: "versions.js", find: "const isLost = ", replace: "const isLost = false && ", verbs: ["both"] },
-  { name: "what was thrown away in one tab goes in spite of a change in the other", file: "versions.js", find: "later.value === null ? earlier : later", replace: "later", verbs: ["both", "copyKit"] },
   { name: "a tab does not hear the other", file: "keeping.js", find: `on(window, "storage", (event) => storage.heard(event, hear));`, replace: "", verbs: ["record"] },
   { name: "a write that failed counts as done", file: "keeping.js", find: "    if (fault) return false;\n", replace: "", verbs: ["full"] },
   { name: "a paint goes before what refers to it", file: "keeping.js", find: `(isWhole || kindOf(key) !== "own")`, replace: "true", verbs: ["makeOwn", "pack", "full", "copyKit"] },
@@ -20,6 +16,5 @@ export const MUTANTS = [
   { name: "the shared kit replaces the one in hand", file: "guest.js", find: `...addNamed(state, guest, "Shared kit", shelf)`, replace: `kit: { ...guest, id: state.kit.id }`, verbs: ["openLink", "packGuest"] },
   { name: "the demo takes room", file: "kits.js", find: "filter((kit) => !isUntouchedDemo(kit, shelf))", replace: "slice()", verbs: ["openFile"] },
   { name: "records are not known again", file: "records.js", find: "const fresh = newOnes(more, records);", replace: "const fresh = more;", verbs: ["record", "exportLog"] },
-  { name: "undo puts back lists whole", file: "history.js", find: "if (now.length === from.length && now.every((item, i) => item === from[i])) return", replace: "return", verbs: ["record", "undo"] },
   { name: "undo forgets own paints", file: "history.js", find: `if (entry[from][key] === entry[to][key]) continue;`, replace: `if (key === "own") continue;`, verbs: ["makeOwn"] },
 ];
