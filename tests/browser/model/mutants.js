@@ -2,6 +2,7 @@
 // so that few sequences do.
 
 export const MUTANTS = [
+  { name: "both ends together may hold more paints than a mix", file: "sound.js", find: "if (paints.size > MOST_MIXED)", replace: "if (false)", verbs: ["chooseMix"] },
   { name: "names of a guest's paints are not minded", file: "sound.js", find: "name: freeName(paint.name, named)", replace: "name: paint.name", verbs: ["openLink", "makeOwn", "packGuest", "pack"] },
   { name: "a start does not name its own paints apart", file: "start.js", find: "name: freeName(paint.name, state.own)", replace: "name: `${paint.name}`.slice(0, 1)", verbs: ["makeOwn", "reload"] },
   { name: "this tab's version always wins", file: "versions.js", find: "if (knew(theirs, mine)) return { winner: theirs, loser: null, isNew: false };", replace: "", verbs: ["retitle", "pack"] },

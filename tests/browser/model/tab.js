@@ -98,7 +98,17 @@ export function facts() {
 const isDemo = ({ kit, others }) => [kit, ...others].some((kit) => isUntouchedDemo(kit, now.shelf));
 
 /** Every fault of the state, and every error nobody caught. */
-export const check = () => [...faultsOf(now.store.get(), now.context), ...faults.splice(0)];
+export const check = () => [...faultsOf(now.store.get(), now.context), ...unmixed(now.store.get()), ...faults.splice(0)];
+
+/** Why the mix at hand cannot be shown, as the page shows it after every change. */
+function unmixed(state) {
+  try {
+    if (isPair(state)) state.studio.mix(pairOf(state), state.share, state.load);
+    return [];
+  } catch (error) {
+    return [error.message];
+  }
+}
 
 const pick = (list, n) => (list.length ? list[n % list.length] : undefined);
 const NAMES = ["Guest red", "Quay grey", "guest RED", "Fog"];
