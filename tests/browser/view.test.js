@@ -106,6 +106,14 @@ visit("a paper of one's own is read, refused in words, used, undone and shared",
   assert.deepEqual((await readout(page)).numbers, own.numbers);
 });
 
+visit("Enter in the field for a paper's colour uses it", {}, async ({ page }) => {
+  const list = page.locator('[data-focus="paper"]');
+  await list.selectOption({ label: "My own …" });
+  await page.keyboard.type("lab(75 8 24)");
+  await page.keyboard.press("Enter");
+  assert.equal(await list.evaluate((node) => node.selectedOptions[0].text), "My own");
+});
+
 visit("a cancelled question changes nothing", {}, async ({ page }) => {
   const list = page.locator('[data-focus="paper"]');
   await list.selectOption({ label: "My own …" });

@@ -29,11 +29,12 @@ export function createPaperDialog(core) {
     text.value = picker.value;
     read();
   });
-  dialog.addEventListener("close", () => dialog.returnValue === "use" && found && onuse(found));
+  // At once, not when the dialog has closed: that is told a moment later.
+  dialog.addEventListener("submit", () => found && onuse(found));
+  byId("paper-cancel").addEventListener("click", () => dialog.close());
 
   return (hex, handOn) => {
     onuse = handOn;
-    dialog.returnValue = "";
     text.value = picker.value = hex;
     read();
     dialog.showModal();
