@@ -1,5 +1,6 @@
 //! Other programs: run them, show what they say, count the tests they report.
 
+use std::collections::BTreeSet;
 use std::env;
 use std::ffi::OsStr;
 use std::io::{BufRead, BufReader};
@@ -67,6 +68,8 @@ pub(crate) struct Counts {
     pub(crate) failed: u32,
     /// The runners' own lines with these counts, and with how many were skipped.
     pub(crate) lines: Vec<String>,
+    /// The files of tests that failed, by name; node's runner alone tells them.
+    pub(crate) failed_files: BTreeSet<String>,
 }
 
 impl Counts {
@@ -81,10 +84,18 @@ impl Counts {
         {
             self.failed += count.trim().parse().unwrap_or(0);
         } else if !line.starts_with("# skipped ") || line.ends_with(" 0") {
+            self.failed_files.extend(failed_file(line));
             return;
         }
         self.lines.push(line.to_owned());
     }
+}
+
+/// The file in `location: '/folder/name.test.js:66:3'`, which node's runner prints of a failed test.
+fn failed_file(line: &str) -> Option<String> {
+    let place = line.trim_start().strip_prefix("location: '")?;
+    let (path, _) = place.split_once(".js:")?;
+    Some(format!("{}.js", Path::new(path).file_name()?.to_string_lossy()))
 }
 
 fn number_before(text: &str, word: &str) -> u32 {
@@ -133,6 +144,8 @@ mod tests {
         counts.read("# skipped 10");
         counts.read("# skipped 0");
         counts.read("test layer::passes ... ok");
+        counts.read("  location: '/a folder/tests/view.test.js:66:3'");
+        assert_eq!(counts.failed_files, BTreeSet::from(["view.test.js".to_owned()]));
         assert_eq!((counts.passed, counts.failed, counts.lines.len()), (18, 6, 6));
     }
 
