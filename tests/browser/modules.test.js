@@ -4,9 +4,9 @@ import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { test } from "node:test";
 import * as kits from "../../www/js/state/kit.js";
-import { linkText } from "../../www/js/link-text.js";
+import { linkText } from "../../www/js/state/link-text.js";
 import { createStore } from "../../www/js/state/store.js";
-import { count, crossingSentence, grade, loadName, recipe } from "../../www/js/words.js";
+import { count, crossingSentence, grade, loadName, recipe } from "../../www/js/page/words.js";
 
 /** The half of the core for the page, as the build put it beside the page's sources. */
 async function core() {

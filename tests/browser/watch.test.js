@@ -16,12 +16,12 @@ test("the sources are served unbundled, and the page loads anew once one changed
   const visitor = await browser.newContext({ ...sizes.desktop, serviceWorkers: "block" });
   const listening = visitor.waitForEvent("request", (request) => /changes\?\d/.test(request.url()));
   const { page, log } = await open(visitor, site.address);
-  for (const path of ["js/main.js", "js/wheel.js", "style.css", "pkg/studio_bg.wasm"]) {
+  for (const path of ["js/main.js", "js/wheel/wheel.js", "style.css", "pkg/studio_bg.wasm"]) {
     assert.ok(log.requests.includes(site.address + path), path);
   }
   await listening;
   const loaded = page.waitForEvent("load");
-  await utimes(new URL("../../www/js/words.js", import.meta.url), new Date(), new Date());
+  await utimes(new URL("../../www/js/page/words.js", import.meta.url), new Date(), new Date());
   await loaded;
   await drawn(page);
   assertQuiet(log, site.address);

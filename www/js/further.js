@@ -1,33 +1,33 @@
 // The parts of the page that nobody sees at first: fetched once the first picture stands. Each is attached in a task of
 // its own, so that the page answers in between.
 
-import { attachAbout } from "./about.js";
-import { attachChoosing } from "./choosing.js";
-import { attachDarks } from "./darks.js";
-import { attachDrop } from "./drop.js";
-import { attachExports } from "./exports.js";
-import { attachFiles } from "./files.js";
-import { attachKits } from "./kits.js";
-import { attachLesson } from "./lesson.js";
-import { attachLog } from "./log.js";
-import { attachMine } from "./mine.js";
-import { attachOffline } from "./offline.js";
-import { attachOwned } from "./owned.js";
-import { createPaperDialog } from "./paper.js";
-import { attachPartners } from "./partners.js";
-import { attachPhoto } from "./photo.js";
-import { attachPlace } from "./place.js";
-import { attachPrint } from "./print.js";
-import { attachPuddles } from "./puddles.js";
-import { attachRecipes } from "./recipes.js";
-import { attachRecord } from "./record.js";
-import { attachNext, attachReport } from "./report.js";
-import { inTurn } from "./rest.js";
-import { attachSheet } from "./sheet.js";
-import { attachShelf } from "./shelf-list.js";
-import { attachStudy } from "./study.js";
-import { attachTarget } from "./targeting.js";
-import { attachTin } from "./tin.js";
+import { attachAbout } from "./mix/about.js";
+import { attachChoosing } from "./kit/choosing.js";
+import { attachDarks } from "./mix/darks.js";
+import { attachDrop } from "./page/drop.js";
+import { attachExports } from "./send/exports.js";
+import { attachFiles } from "./send/kit-files.js";
+import { attachKits } from "./kit/switcher.js";
+import { attachLesson } from "./swatches/lesson.js";
+import { attachLog } from "./swatches/log.js";
+import { attachMine } from "./swatches/own-paints.js";
+import { attachOffline } from "./page/offline.js";
+import { attachOwned } from "./kit/owned.js";
+import { createPaperDialog } from "./kit/paper-dialog.js";
+import { attachPartners } from "./mix/partners.js";
+import { attachPhoto } from "./match/photo.js";
+import { attachPlace } from "./match/place.js";
+import { attachPrint } from "./send/print.js";
+import { attachPuddles } from "./mix/puddles.js";
+import { attachRecipes } from "./match/recipes.js";
+import { attachRecord } from "./swatches/record-form.js";
+import { attachNext, attachReport } from "./kit/report.js";
+import { inTurn } from "./page/rest.js";
+import { attachSheet } from "./mix/sheet.js";
+import { attachShelf } from "./kit/shelf-list.js";
+import { attachStudy } from "./match/study.js";
+import { attachTarget } from "./match/target-panel.js";
+import { attachTin } from "./kit/tin.js";
 
 /** Attaches what stands below the mix and the kit beside it. */
 export function attachBelow(store, { core, shelf }, ask, { choose, choosePan, showShelf }) {

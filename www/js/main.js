@@ -1,25 +1,26 @@
 // Starts the page: core, state, views.
 
-import { createAdviser } from "./adviser.js";
-import { attachBrief } from "./brief.js";
-import { ready } from "./core.js";
-import { byId, notice, say } from "./dom.js";
-import { keepEarly } from "./early.js";
-import { attachEnds, choosePaint, createChoose } from "./ends.js";
-import { attachHistory } from "./history-keys.js";
-import { attachMix } from "./mix.js";
-import { attachRescue, isWithout, offerRescue, tellFaults } from "./rescue.js";
-import { linkText } from "./link-text.js";
-import { breath, inTurn } from "./rest.js";
-import { attachGuest, attachShare } from "./share.js";
-import { createShelf } from "./shelf.js";
+import { createAdviser } from "./core/adviser.js";
+import { attachBrief } from "./mix/brief.js";
+import { ready } from "./core/core.js";
+import { byId, notice, say } from "./page/dom.js";
+import { keepEarly } from "./page/early.js";
+import { attachEnds, choosePaint, createChoose } from "./mix/ends.js";
+import { attachHistory } from "./page/history-keys.js";
+import { attachMix } from "./mix/mix.js";
+import { attachRescue, isWithout, offerRescue, tellFaults } from "./page/rescue.js";
+import { linkText } from "./state/link-text.js";
+import { breath, inTurn } from "./page/rest.js";
+import { attachGuest } from "./send/guest.js";
+import { attachShare } from "./send/share-button.js";
+import { createShelf } from "./core/shelf.js";
 import { startKit } from "./state/kits.js";
 import { openState } from "./state/open.js";
-import { attachSwitch, attachTabs } from "./tabs.js";
-import { attachView, createOutlines } from "./view.js";
-import { attachWelcome } from "./welcome.js";
-import { attachWheel } from "./wheel.js";
-import { capital } from "./words.js";
+import { attachSwitch, attachTabs } from "./page/tabs.js";
+import { attachView, createOutlines } from "./wheel/view.js";
+import { attachWelcome } from "./page/welcome.js";
+import { attachWheel } from "./wheel/wheel.js";
+import { capital } from "./page/words.js";
 
 const root = document.documentElement;
 

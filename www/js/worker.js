@@ -1,7 +1,7 @@
 // Long questions, answered off the page's own thread. The page tells it where the core is.
 
 import init, * as core from "../pkg/adviser.js";
-import { createVerbs } from "./advice.js";
+import { createVerbs } from "./core/advice.js";
 
 let started;
 const cancelled = new Set();

@@ -2,7 +2,7 @@
 
 import init, * as core from "/pkg/studio.js";
 import initAdviser, * as adviser from "/pkg/adviser.js";
-import { createShelf } from "/js/shelf.js";
+import { createShelf } from "/js/core/shelf.js";
 import { DEMO, demoKit, isUntouchedDemo } from "/js/state/demo.js";
 import { chooseEnd, paintEnd, pairOf, isPair } from "/js/state/end.js";
 import { leaveGuest, packGuest, showGuest } from "/js/state/guest.js";

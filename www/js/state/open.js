@@ -1,6 +1,6 @@
 // Opens the state: what was kept is read, judged and from then on kept.
 
-import { seenOn } from "../adviser.js";
+import { seenOn } from "../core/adviser.js";
 import { learnFilms } from "./films.js";
 import { attachKeeping } from "./keeping.js";
 import { createNumbers, onShelf } from "./own.js";

@@ -1,0 +1,81 @@
+// Asks long questions of a worker, or of the page itself where there can be none.
+
+import { paintsOf } from "../state/kit.js";
+
+/** What colours of a kit are seen on: its paper, and whether the display is a wide one. */
+export const seenOn = (kit) => ({ paper: { stock: kit.stock, own: kit.paper }, wide: matchMedia("(color-gamut: p3)").matches });
+
+/** What every question tells of the page, and what it asks. */
+export const question = ({ kit }, asked = {}) => ({ ...seenOn(kit), paints: Uint16Array.from(paintsOf(kit)), ...asked });
+
+/**
+ * Answers `ask(verb, question)`: a promise of the answer. `ask.long(verb, question, tell)` answers at once `{answer, cancel}`;
+ * `tell` hears how far it is. The worker starts with the first question.
+ */
+export function createAdviser() {
+  let asked;
+  const long = (verb, question, tell = () => {}) => {
+    asked ??= inWorker().catch(inPage);
+    let cancel = () => {};
+    const answer = asked.then((send) => {
+      const sent = send(verb, question, tell);
+      cancel = sent.cancel;
+      return sent.answer;
+    });
+    return { answer, cancel: () => cancel() };
+  };
+  const ask = (verb, question) => long(verb, question).answer;
+  return Object.assign(ask, { long });
+}
+
+/** The core's half for long questions: compiled where the page is one file, else the address of its wasm. */
+const source = async () => globalThis.packed?.core ?? new URL("./pkg/adviser_bg.wasm", document.baseURI).href;
+
+/** A worker; from a file in memory where the page is one file, which no browser takes for a module there. */
+const startWorker = async () =>
+  globalThis.packed ? new Worker(URL.createObjectURL(await globalThis.packed.worker)) : new Worker(new URL("./js/worker.js", document.baseURI), { type: "module" });
+
+async function inWorker() {
+  const worker = await startWorker();
+  const waiting = new Map();
+  let last = 0;
+  /** Answers from the page itself, once the worker failed. */
+  let page = null;
+  worker.addEventListener("message", ({ data: { id, told, answer, fault } }) => {
+    const { resolve, reject, tell } = waiting.get(id);
+    if (told !== undefined) return tell(told);
+    waiting.delete(id);
+    if (fault === undefined) resolve(answer);
+    else reject(new Error(fault));
+  });
+  worker.addEventListener("error", () => {
+    page ??= inPage();
+    for (const [id, { verb, question, tell, resolve, reject }] of waiting) {
+      waiting.delete(id);
+      page.then((send) => send(verb, question, tell).answer).then(resolve, reject);
+    }
+  });
+  worker.postMessage({ start: await source() });
+  return (verb, question, tell) => {
+    if (page) {
+      const sent = page.then((send) => send(verb, question, tell));
+      return { answer: sent.then(({ answer }) => answer), cancel: () => sent.then(({ cancel }) => cancel()) };
+    }
+    const id = (last += 1);
+    const answer = new Promise((resolve, reject) => waiting.set(id, { verb, question, tell, resolve, reject }));
+    worker.postMessage({ id, verb, question });
+    return { answer, cancel: () => worker.postMessage({ cancel: id }) };
+  };
+}
+
+/** Without a worker the page answers itself, and stands still for as long as a step takes. */
+async function inPage() {
+  const [core, { createVerbs }] = await Promise.all([import("../../pkg/adviser.js"), import("./advice.js")]);
+  await core.default({ module_or_path: await source() });
+  const verbs = createVerbs(core);
+  return (verb, question, tell) => {
+    let stop = false;
+    const answer = (async () => verbs[verb](question, { tell, stopped: () => stop }))();
+    return { answer, cancel: () => (stop = true) };
+  };
+}

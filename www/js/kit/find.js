@@ -1,0 +1,78 @@
+// Finding paints on the shelf: by words, by what they are like, in an order. Pure: no page.
+
+import { TRANSPARENT } from "../page/words.js";
+
+/** Letters and digits only, without accents, in lower case. */
+export const plain = (text) => text.normalize("NFD").replace(/[^\p{L}\p{N} ]/gu, "").toLowerCase();
+
+/** Words of every name a paint goes by. */
+export const namesOf = (paint) =>
+  plain([paint.code, paint.name, paint.hue, paint.family, ...paint.aliases].join(" ")).split(" ").filter(Boolean);
+
+/** Slips a word may have: none in a short one or a code, then one, then two. */
+const slips = (word) => (word.length < 5 || /\d/.test(word) ? 0 : word.length < 8 ? 1 : 2);
+
+/** Whether each word typed begins, or nearly is, one of a paint's names. */
+export function fits(names, typed) {
+  return plain(typed).split(" ").filter(Boolean).every((word) => names.some((name) => name.includes(word) || near(word, name, slips(word))));
+}
+
+/** Whether two words differ by at most so many letters added, left out, changed or swapped (Damerau 1964). */
+function near(word, name, most) {
+  if (most === 0 || Math.abs(word.length - name.length) > most) return false;
+  let before = [];
+  let last = Array.from({ length: name.length + 1 }, (_, i) => i);
+  for (let i = 1; i <= word.length; i++) {
+    const row = [i];
+    for (let j = 1; j <= name.length; j++) {
+      const same = word[i - 1] === name[j - 1] ? 0 : 1;
+      row[j] = Math.min(last[j] + 1, row[j - 1] + 1, last[j - 1] + same);
+      const swapped = i > 1 && j > 1 && word[i - 1] === name[j - 2] && word[i - 2] === name[j - 1];
+      if (swapped) row[j] = Math.min(row[j], before[j - 2] + 1);
+    }
+    [before, last] = [last, row];
+  }
+  return last[name.length] <= most;
+}
+
+/** Fastest grade of the Blue Wool scale that still is called lightfast in a tint. */
+const LIGHTFAST = 7;
+
+/** What paints can be asked to be; a property nobody measured fails the question. */
+export const TRAITS = [
+  ["transparent", "Transparent", (paint) => paint.transparency >= TRANSPARENT],
+  ["opaque", "Opaque", (paint) => paint.transparency !== null && paint.transparency < 1.5],
+  ["granulating", "Granulating", (paint) => paint.granulation >= 2],
+  ["smooth", "Smooth", (paint) => paint.granulation !== null && paint.granulation < 1],
+  ["lifting", "Lifts", (paint) => paint.staining !== null && paint.staining < 1.5],
+  ["lightfast", "Lightfast", (paint) => paint.lightfastTint >= LIGHTFAST],
+  ["mild", "No caution", (paint) => paint.caution === ""],
+  ["owned", "Mine", (paint) => paint.owned],
+  ["measured", "Measured", (paint) => paint.tier !== "estimated"],
+].map(([key, label, test]) => ({ key, label, test }));
+
+/** Whether a paint has every trait asked for. */
+export const has = (paint, keys) => TRAITS.every(({ key, test }) => !keys.has(key) || test(paint));
+
+const most = (property) => (a, b) => (b[property] ?? -1) - (a[property] ?? -1);
+
+/** Codes in the order of the Colour Index: letters first, then the number. */
+function byCode(a, b) {
+  const [first, second] = [a, b].map(({ code }) => code.match(/^(\D+)(\d+)/) ?? [code, code, 0]);
+  return first[1].localeCompare(second[1]) || first[2] - second[2] || a.code.localeCompare(b.code);
+}
+
+/** Orders of the shelf. `masstone` of each paint is its swatch at load 1. */
+export const ORDERS = [
+  ["hue", "Hue", (a, b) => fromRed(a.masstone) - fromRed(b.masstone)],
+  ["name", "Name", (a, b) => a.name.localeCompare(b.name)],
+  ["code", "Code", byCode],
+  ["value", "Darkest first", (a, b) => a.masstone.lightness - b.masstone.lightness],
+  ["chroma", "Brightest first", (a, b) => b.masstone.chroma - a.masstone.chroma],
+  ["transparency", "Most transparent", most("transparency")],
+  ["granulation", "Most granulating", most("granulation")],
+  ["lightfast", "Most lightfast", most("lightfastTint")],
+].map(([key, label, compare]) => ({ key, label, compare }));
+
+/** Hue from violet red on; near-neutrals last, dark to light. */
+const fromRed = ({ hue, chroma, lightness }) => (chroma < 6 ? 400 + lightness : (hue + 20) % 360);

@@ -1,0 +1,43 @@
+// The painter's own paper, given by its colour.
+
+import { byId } from "../page/dom.js";
+
+/** Answers a verb that asks for a paper's colour and hands it on as [L*, a*, b*]. */
+export function createPaperDialog(core) {
+  const dialog = byId("paper-dialog");
+  const text = byId("paper-colour");
+  const picker = byId("paper-picker");
+  const said = byId("paper-said");
+  const use = byId("paper-use");
+  let found = null;
+  let onuse = () => {};
+
+  function read() {
+    try {
+      found = [...core.read_paper(text.value)];
+      const [l, a, b] = found.map((value) => Math.round(value));
+      said.textContent = `L* ${l}, a* ${a}, b* ${b}`;
+    } catch (error) {
+      found = null;
+      said.textContent = text.value.trim() ? `${error.message}.` : "";
+    }
+    use.disabled = !found;
+  }
+
+  text.addEventListener("input", read);
+  picker.addEventListener("input", () => {
+    text.value = picker.value;
+    read();
+  });
+  // At once, not when the dialog has closed: that is told a moment later.
+  dialog.addEventListener("submit", () => found && onuse(found));
+  byId("paper-cancel").addEventListener("click", () => dialog.close());
+
+  return (hex, handOn) => {
+    onuse = handOn;
+    text.value = picker.value = hex;
+    read();
+    dialog.showModal();
+    text.select();
+  };
+}

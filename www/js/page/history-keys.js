@@ -1,0 +1,29 @@
+// Undo and redo by button and by key.
+
+import { byId, notice } from "./dom.js";
+import { createHistory } from "../state/history.js";
+
+/** Puts the buttons and keys to work. */
+export function attachHistory(store) {
+  const [undo, redo] = [byId("undo"), byId("redo")];
+  const history = createHistory(store, show);
+  const act = (verb) => {
+    if (verb() > 0) notice("Something of this was changed in another tab since; that stays as it is there.", { seconds: 8 });
+  };
+
+  function show() {
+    undo.disabled = !history.canUndo();
+    redo.disabled = !history.canRedo();
+  }
+
+  undo.addEventListener("click", () => act(history.undo));
+  redo.addEventListener("click", () => act(history.redo));
+  document.addEventListener("keydown", (event) => {
+    // In a text field the keys undo typing.
+    if (!(event.ctrlKey || event.metaKey) || event.target.matches("input, textarea")) return;
+    const key = event.key.toLowerCase();
+    if (key !== "z" && key !== "y") return;
+    event.preventDefault();
+    act(key === "y" || event.shiftKey ? history.redo : history.undo);
+  });
+}

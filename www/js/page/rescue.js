@@ -1,0 +1,75 @@
+// Stands by when something breaks: nothing is lost, and it is said plainly.
+
+import { button, notice } from "./dom.js";
+import { save } from "./save.js";
+import { erase, eraseEverything, eraseOld, everything, oldTexts } from "../state/storage.js";
+
+/** Asks the next start to leave alone what is kept. */
+const WITHOUT = "washpath without";
+
+/** Whether this start is to leave alone what is kept; asked once. */
+export function isWithout() {
+  try {
+    const isAsked = sessionStorage.getItem(WITHOUT) !== null;
+    sessionStorage.removeItem(WITHOUT);
+    return isAsked;
+  } catch {
+    return false;
+  }
+}
+
+function startWithout() {
+  try {
+    sessionStorage.setItem(WITHOUT, "1");
+  } finally {
+    location.reload();
+  }
+}
+
+const saveEverything = () => save(everything(), "washpath-everything.json", "application/json");
+
+function startAnew(verb) {
+  if (verb.dataset.sure) {
+    eraseEverything();
+    location.reload();
+  }
+  verb.dataset.sure = "yes";
+  verb.textContent = "Really throw all of it away?";
+}
+
+/** When nothing can be shown: what was kept can be saved, left alone for this visit, or thrown away. */
+export function offerRescue(error) {
+  const anew = button("Start anew", () => startAnew(anew));
+  notice(`Washpath could not start with what this browser keeps: ${error.message}. None of it is lost.`, {
+    verbs: [button("Save everything as a file", saveEverything), button("Start without it", startWithout), anew],
+  });
+}
+
+/** Says which parts of what was kept could not be read, and hands them out. They stay where they are until they are thrown away. */
+export function tellFaults(faults, keeping) {
+  const names = { kit: "kit", own: "paint of yours", record: "record" };
+  const kindOf = ({ key }) => names[key.split(/[/ ]/)[0]];
+  const count = (kind) => faults.filter((fault) => kindOf(fault) === kind).length;
+  const some = Object.values(names).map((kind) => [count(kind), kind]).filter(([count]) => count > 0).map(([count, kind]) => (count === 1 ? `one ${kind}` : `${count} ${kind.replace(/^(\w+)/, "$1s")}`));
+  const what = some.length ? some.join(" and ") : "a part of it";
+  const text = faults.map(({ key, text, why }) => `${key}\n${why}\n${text}\n`).join("\n");
+  const saved = () => save(text, "washpath-unreadable.txt", "text/plain");
+  const dropped = () => {
+    erase(faults.map(({ key }) => key).filter((key) => key.includes("/")));
+    // Of what a former version kept goes what cannot be read when all else of it is kept anew.
+    if (oldTexts().length && keeping.writeAll()) eraseOld();
+  };
+  notice(`Of what this browser keeps, ${what} could not be read. Everything else is here.`, {
+    actions: [["Save what could not be read", saved], ["Throw it away", dropped]],
+  });
+}
+
+/** When the core breaks, every later call would: the page says so and starts again from what is kept. */
+export function attachRescue() {
+  const broken = (error) => {
+    if (!(error instanceof WebAssembly.RuntimeError)) return;
+    notice("Something broke inside. What you had is kept.", { actions: [["Start again", () => location.reload()]] });
+  };
+  addEventListener("error", ({ error }) => broken(error));
+  addEventListener("unhandledrejection", ({ reason }) => broken(reason));
+}

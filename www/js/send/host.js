@@ -1,0 +1,93 @@
+// Where links lead: to the page itself, or, if it was opened from a disk, to the copy of it that is hosted.
+
+import { element } from "../page/dom.js";
+import { MARK, textOf } from "../state/link.js";
+
+const KEY = "washpath host";
+const here = location.href.split("#")[0];
+const onDisk = location.protocol === "file:";
+let host = onDisk ? remembered() : here;
+
+/** Whether others can open the links. */
+export const isHosted = () => host !== "";
+
+/** The link of the kit at hand. */
+export const linkOf = (state, core) => (host || here) + MARK + textOf(state, core, state.kit);
+
+/** Where the page was opened from a disk, a field for the address of the hosted one; `changed` hears when there is another. Its `show` puts what is known into it. */
+export function hostField(changed) {
+  const field = element("input", { type: "url", inputmode: "url", placeholder: "https://", autocomplete: "off", spellcheck: "false" });
+  const said = element("p", { class: "fault-said", role: "status" });
+  const node = element("div", { class: "host", hidden: !onDisk },
+    element("label", { class: "field" }, element("span", {}, "Address where the page is hosted"), field), said,
+    element("p", { class: "quiet" }, "You opened this page from your disk, where nobody else can. With the address of a hosted copy, links lead there and have a QR code."));
+  field.addEventListener("change", () => {
+    try {
+      host = addressOf(field.value);
+      remember();
+      show();
+      changed();
+    } catch (error) {
+      said.textContent = `${error.message}. Links lead where they did.`;
+    }
+  });
+  function show() {
+    field.value = host;
+    said.textContent = "";
+  }
+  return { node, show };
+}
+
+/** A page's address from what was typed or pasted, without its fragment; nothing of nothing. Anything else is thrown. */
+function addressOf(typed) {
+  const text = typed.replace(/\p{Cf}/gu, "").trim();
+  if (text === "") return "";
+  const full = /^[a-z][a-z\d+.-]*:(?!\d)/i.test(text) ? text : `https://${text}`;
+  const said = `“${[...text].slice(0, 60).join("")}”`;
+  // The browser would write spaces as %20: mostly words were pasted along.
+  if (/\s/.test(text)) refuse(`an address has no spaces: ${said}`);
+  const url = parsed(full);
+  if (url && !/^https?:$/.test(url.protocol)) refuse(`no address of a page: ${said}. One begins with https://`);
+  if (url && /^(localhost|.*\.localhost|127\..*|0\.0\.0\.0|\[::1?\])\.?$/.test(url.hostname)) refuse(`only this device has the address ${said}`);
+  if (url?.username || url?.password) refuse(`a name or password would go along in every link: ${said}`);
+  // The URL standard lets through what no name server knows.
+  if (url && !isHost(url)) refuse(`no browser opens ${said}`);
+  // A name without an ending may be a house's own, but by itself it is a word.
+  if (!url || (full !== text && !url.hostname.includes("."))) refuse(`no address: ${said}. One looks like https://school.example/washpath.html`);
+  return url.href.split("#")[0];
+}
+
+/** Whether a browser asks for it: an IPv6 address, or labels as RFC 1123 has them, and a port that is one. */
+function isHost({ hostname, port }) {
+  const labels = hostname.replace(/\.$/, "").split(".");
+  const known = hostname.startsWith("[") || (hostname.length <= 254 && labels.every((label) => /^[a-z\d_]([a-z\d_-]{0,61}[a-z\d_])?$/.test(label)));
+  return known && port !== "0";
+}
+
+function remembered() {
+  try {
+    return addressOf(localStorage.getItem(KEY) ?? "");
+  } catch {
+    return "";
+  }
+}
+
+function remember() {
+  try {
+    localStorage.setItem(KEY, host);
+  } catch {
+    // It holds for this visit.
+  }
+}
+
+function parsed(address) {
+  try {
+    return new URL(address);
+  } catch {
+    return null;
+  }
+}
+
+function refuse(reason) {
+  throw new Error(reason);
+}

@@ -1,0 +1,121 @@
+// Pictures to send: the wheel, the path with its mix, the sheet; each with a title and a caption, at two pixels for one.
+
+import { element } from "../page/dom.js";
+import { isPair, pairOf, shortName } from "../state/end.js";
+import { PAPERS } from "../state/kit.js";
+import { RATIOS, columnName, share } from "../mix/sheet.js";
+import { LIGHTS } from "../wheel/view.js";
+import { LOADS, capital, crossingSentence, loadName, recipe } from "../page/words.js";
+
+const SCALE = 2;
+const WIDTH = 760;
+const EDGE = 32;
+const INNER = WIDTH - 2 * EDGE;
+const HEAD = 92;
+const FOOT = 52;
+const INK = "#1c1c1c";
+const QUIET = "#505050";
+const FACE = '"Source Sans 3", system-ui, sans-serif';
+
+/** A sheet of paper-white with title, line below it and caption; `draw(context)` fills what is between, its origin at the inner corner. */
+function leaf(state, title, line, height, draw) {
+  const { kit, light } = state;
+  const canvas = element("canvas", { width: WIDTH * SCALE, height: (HEAD + height + FOOT) * SCALE });
+  const context = canvas.getContext("2d");
+  context.scale(SCALE, SCALE);
+  context.fillStyle = "#fdfdfd";
+  context.fillRect(0, 0, WIDTH, HEAD + height + FOOT);
+  write(context, title, EDGE, 42, { size: 24, bold: true });
+  write(context, line, EDGE, 66);
+  write(context, `${LIGHTS[light]}, ${kit.paper ? "own" : PAPERS[kit.stock].toLowerCase()} paper. Predicted: real paint differs. Made with Washpath.`, EDGE, HEAD + height + 32, { size: 14, ink: QUIET });
+  context.save();
+  context.translate(EDGE, HEAD);
+  draw(context);
+  context.restore();
+  return canvas;
+}
+
+function write(context, text, x, y, { size = 16, bold = false, ink = INK, align = "left", most = INNER } = {}) {
+  context.font = `${bold ? 600 : 400} ${size}px ${FACE}`;
+  context.fillStyle = ink;
+  context.textAlign = align;
+  context.fillText(text, x, y, most);
+}
+
+const titleOf = ({ kit }) => kit.title || "A kit of watercolours";
+
+const endsOf = ({ ends, laid }, shelf) => {
+  const [a, b] = ends.map(({ parts }) => capital(shortName(parts, shelf)));
+  return [`${a} and ${b}`, `${a} over ${b}`, `${b} over ${a}`][laid];
+};
+
+/** The wheel; `drawWheel(studio, contexts, size)` is the page's own. */
+export function wheelPicture(state, shelf, studio, drawWheel) {
+  const line = isPair(state) ? endsOf(state, shelf) : "The kit on the hue wheel";
+  return leaf(state, titleOf(state), line, INNER, (context) => {
+    for (const layer of ["ground", "path"]) {
+      const canvas = element("canvas", { width: INNER * SCALE, height: INNER * SCALE });
+      const own = canvas.getContext("2d");
+      own.scale(SCALE, SCALE);
+      drawWheel(studio, layer, own, INNER);
+      context.drawImage(canvas, 0, 0, INNER, INNER);
+    }
+  });
+}
+
+/** The path at the load at hand, with the mix in words and numbers. */
+export function pathPicture(state, shelf, studio) {
+  const pair = pairOf(state);
+  const mix = studio.mix(pair, state.share, state.load);
+  const crossing = studio.crossing(pair, state.load);
+  const { swatch } = mix;
+  return leaf(state, endsOf(state, shelf), titleOf(state), 320, (context) => {
+    const ramp = studio.ramp(pair, state.load, 256);
+    ramp.forEach((css, i) => {
+      context.fillStyle = css;
+      context.fillRect((INNER * i) / ramp.length, 0, INNER / ramp.length + 0.5, 72);
+    });
+    const at = (share) => ((studio.position_of(share) - studio.position_of(0)) / (studio.position_of(1) - studio.position_of(0))) * INNER;
+    context.strokeStyle = INK;
+    context.lineWidth = 2;
+    context.strokeRect(Math.min(Math.max(at(state.share) - 6, 1), INNER - 13), -5, 12, 82);
+    const names = state.ends.map(({ parts }) => capital(shortName(parts, shelf)));
+    write(context, `A  ${names[0]}`, 0, 100, { size: 14, most: INNER / 2 - 8 });
+    write(context, `${names[1]}  B`, INNER, 100, { size: 14, align: "right", most: INNER / 2 - 8 });
+    context.fillStyle = swatch.css;
+    context.beginPath();
+    context.roundRect(0, 124, 220, 150, [42, 9, 36, 11]);
+    context.fill();
+    const words = [
+      [capital(swatch.words), { size: 22, bold: true }],
+      [recipe(mix.recipe, shelf)],
+      [`${capital(loadName(state.load))}, ${mix.parts.join(":")}`],
+      [`L* ${Math.round(swatch.lightness)}   C* ${Math.round(swatch.chroma)}   h ${Math.round(swatch.hue)}°   ± ${mix.expected.toFixed(0)}`, { bold: true }],
+      [mix.texture ? capital(mix.texture) : ""],
+    ];
+    words.forEach(([text, style], i) => write(context, text, 244, 146 + i * 29, { ...style, most: INNER - 244 }));
+    write(context, crossingSentence(crossing, names), 0, 308);
+  });
+}
+
+/** The sheet of the two ends: ratio across, load down. */
+export function sheetPicture(state, shelf, studio) {
+  const left = 124;
+  const [wide, high, gap] = [(INNER - left) / RATIOS.length, 58, 4];
+  const cells = studio.sheet(pairOf(state), Float32Array.from(RATIOS, share), Float32Array.from(LOADS, ([load]) => load));
+  return leaf(state, endsOf(state, shelf), titleOf(state), 30 + LOADS.length * high, (context) => {
+    RATIOS.forEach((ratio, i) => write(context, columnName(ratio), left + (i + 0.5) * wide, 18, { size: 14, align: "center" }));
+    LOADS.forEach(([, name, sign], row) => {
+      write(context, `${capital(name)} ${sign}`, 0, 30 + row * high + high / 2, { size: 14, most: left - 8 });
+      RATIOS.forEach((_, column) => {
+        context.fillStyle = cells[row * RATIOS.length + column].css;
+        context.beginPath();
+        context.roundRect(left + column * wide, 30 + row * high, wide - gap, high - gap, [8, 3, 7, 4]);
+        context.fill();
+      });
+    });
+  });
+}
+
+/** The canvas as a PNG. */
+export const pngOf = (canvas) => new Promise((resolve, reject) => canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error("the browser made no picture"))), "image/png"));

@@ -1,0 +1,87 @@
+// A kit and the shelf as tables and as a style sheet. Pure: no page.
+
+import { LOADS } from "../page/words.js";
+import { paintsOf } from "../state/kit.js";
+
+const [, , [WASH], [TINT]] = LOADS;
+
+/** A cell of RFC 4180; what a spreadsheet would take for a formula stands behind a quotation mark, as in the log. */
+function cell(value) {
+  if (value == null) return "";
+  const text = typeof value === "string" && /^\s*[=+\-@\t\r]/.test(value) ? `'${value}` : String(value);
+  return /[",\r\n]/.test(text) ? `"${text.replace(/"/g, '""')}"` : text;
+}
+
+/** Rows as CSV with a byte order mark, so that a spreadsheet reads letters beyond ASCII. */
+export const csvOf = (rows) => `\ufeff${rows.map((row) => `${row.map(cell).join(",")}\r\n`).join("")}`;
+
+const tenth = (value) => Math.round(value * 10) / 10;
+
+/** Both ends the same: a recipe alone. */
+const alone = (parts) => ({ ends: [parts, parts], laid: 0 });
+
+const labAt = (studio, pair, share, load) => [...studio.lab_of(pair, share, load)];
+
+/** Every paint: its masstone and a light wash, its ratings, its caution. `studio` sees in daylight. */
+export function shelfTable(shelf, studio) {
+  const lab = (number, load) => labAt(studio, alone([[number, 1]]), 0, load).map(tenth);
+  return [
+    ["code", "name", "tier", "L*", "a*", "b*", "tint L*", "tint a*", "tint b*", "transparency", "staining", "granulation", "lightfastness", "caution"],
+    ...shelf.all.map(({ number, code, name, tier, transparency, staining, granulation, lightfastTint, caution }) =>
+      [code, name, tier, ...lab(number, 1), ...lab(number, TINT), ...[transparency, staining, granulation, lightfastTint].map((rating) => (rating == null ? null : tenth(rating))), caution]),
+  ];
+}
+
+/** Every pair of the kit at all parts a brush measures, in five washes; `rest` lets the page breathe between pairs. */
+export async function mixTable(kit, shelf, studio, core, rest) {
+  const rows = [["A", "code of A", "B", "code of B", "parts of A", "parts of B", "load", "L*", "a*", "b*", "C*", "h", "hex", "expected error"]];
+  const paints = paintsOf(kit);
+  for (const [i, a] of paints.entries()) {
+    for (const b of paints.slice(i + 1)) {
+      const pair = { ends: [[[a, 1]], [[b, 1]]], laid: 0 };
+      const names = [a, b].flatMap((paint) => [shelf.get(paint).name, shelf.get(paint).code]);
+      for (let share = studio.next_parts(0, true); share < 1; share = studio.next_parts(share, true)) {
+        for (const [load] of LOADS) {
+          const { parts, swatch, expected } = studio.mix(pair, share, load);
+          const lab = labAt(studio, pair, share, load);
+          rows.push([...names, ...parts, load, ...lab.map(tenth), tenth(swatch.chroma), Math.round(swatch.hue), core.hex_of(Float32Array.from(lab)), tenth(expected)]);
+        }
+      }
+      await rest();
+    }
+  }
+  return rows;
+}
+
+/** The kit's paints as masstone and wash, and its puddles: `{name, code, key, kind, load, lab, hex}`. */
+export function paletteOf(kit, shelf, studio, core) {
+  const colour = (parts, load, of) => {
+    const lab = labAt(studio, alone(parts), 0, load);
+    return { ...of, load, lab: lab.map(tenth), hex: core.hex_of(Float32Array.from(lab)) };
+  };
+  return [
+    ...paintsOf(kit).flatMap((paint) => {
+      const { name, code, key } = shelf.get(paint);
+      return [["masstone", 1], ["wash", WASH]].map(([kind, load]) => colour([[paint, 1]], load, { name, code, key: `${key}-${kind}`, kind }));
+    }),
+    ...kit.puddles.map(({ parts, load }, i) =>
+      colour(parts, load, { name: parts.map(([paint, count]) => `${count} ${shelf.get(paint).name}`).join(" + "), code: "", key: `puddle-${i + 1}`, kind: "puddle" })),
+  ];
+}
+
+export const paletteTable = (palette) =>
+  [["name", "code", "kind", "load", "L*", "a*", "b*", "hex"], ...palette.map(({ name, code, kind, load, lab, hex }) => [name, code, kind, load, ...lab, hex])];
+
+/** The palette as custom properties of CSS. */
+export function paletteStyle(title, palette) {
+  const taken = new Set();
+  const property = (key) => {
+    const plain = key.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, "-").replace(/^-|-$/g, "");
+    for (let count = 1; ; count += 1) {
+      const tried = count === 1 ? `--${plain}` : `--${plain}-${count}`;
+      if (!taken.has(tried)) return taken.add(tried), tried;
+    }
+  };
+  const comment = (text) => `/* ${text.replace(/\*\//g, "* /")} */`;
+  return `${comment(`${title || "A kit of watercolours"}: colours in daylight, sRGB.`)}\n:root {\n${palette.map(({ key, name, kind, hex }) => `  ${property(key)}: ${hex}; ${comment(`${name}, ${kind}`)}`).join("\n")}\n}\n`;
+}

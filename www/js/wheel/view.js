@@ -1,0 +1,70 @@
+// How the wheel is looked at: the light, the ribbon over all loads, pinned paths, the kit's reach.
+
+import { byId, say } from "../page/dom.js";
+import { isPair, pairOf } from "../state/end.js";
+import { paintsOf } from "../state/kit.js";
+
+/** Lights in the order of the core's numbers. */
+export const LIGHTS = ["Daylight", "Warm daylight", "Tungsten lamp", "LED lamp", "Fluorescent lamp"];
+
+const MOST_PINS = 4;
+
+/** Shows what can be changed about the wheel's drawing. */
+export function attachView(store) {
+  const [light, ribbon, pin, unpin, reach, pinReach] = ["light", "ribbon", "pin", "unpin", "reach", "pin-reach"].map((name) => byId(`view-${name}`));
+  light.addEventListener("change", () => {
+    store.set({ light: light.selectedIndex });
+    say(`Seen in ${LIGHTS[light.selectedIndex].toLowerCase()}`);
+  });
+  const toggle = (verb, key) => verb.addEventListener("click", () => store.set({ [key]: !store.get()[key] }));
+  toggle(ribbon, "ribbon");
+  toggle(reach, "reach");
+  pinReach.addEventListener("click", () => {
+    const { pinnedKit, kit } = store.get();
+    store.set({ pinnedKit: pinnedKit ? null : paintsOf(kit) });
+  });
+  pin.addEventListener("click", () => {
+    const state = store.get();
+    store.set({ pins: [...state.pins, { pair: pairOf(state), load: state.load }].slice(-MOST_PINS) });
+    say("Path pinned: choose other paints to compare");
+  });
+  unpin.addEventListener("click", () => {
+    store.set({ pins: [] });
+    pin.focus();
+    say("Pins cleared");
+  });
+
+  function show(state) {
+    light.selectedIndex = state.light;
+    ribbon.setAttribute("aria-pressed", String(state.ribbon));
+    reach.setAttribute("aria-pressed", String(state.reach));
+    pinReach.setAttribute("aria-pressed", String(Boolean(state.pinnedKit)));
+    pinReach.hidden = !state.reach;
+    pin.disabled = !isPair(state);
+    unpin.hidden = state.pins.length === 0;
+  }
+  store.subscribe(show);
+  show(store.get());
+}
+
+/** Answers the outlines to draw: the kit's own, then the pinned one. Each is computed once. */
+export function createOutlines(store) {
+  const known = new Map();
+  const outline = (studio, paints) => {
+    const key = paints.join(" ");
+    if (known.studio !== studio) {
+      known.clear();
+      known.studio = studio;
+    }
+    if (!known.has(key)) {
+      if (known.size > 8) known.clear();
+      known.set(key, studio.outline(paints));
+    }
+    return known.get(key);
+  };
+  return () => {
+    const { studio, kit, reach, pinnedKit, guest } = store.get();
+    if (!reach) return [];
+    return [paintsOf(kit), pinnedKit, guest && paintsOf(guest)].filter((paints) => paints?.length).map((paints) => outline(studio, paints));
+  };
+}
