@@ -28,7 +28,8 @@ self.addEventListener("activate", (event) => event.waitUntil(take()));
 self.addEventListener("fetch", (event) => {
   const { request } = event;
   const address = request.url.split(/[?#]/)[0];
-  if (request.method === "GET" && OURS.has(address)) event.respondWith(answer(event, address === INDEX ? PAGE : address));
+  if (request.method === "GET" && OURS.has(address))
+    event.respondWith(answer(event, address === INDEX ? PAGE : address));
 });
 
 // A new version waits until the person agrees: the page never changes under their hands.
@@ -89,7 +90,8 @@ async function dropUnused() {
   const needed = new Set([CACHE]);
   for (const request of await notes.keys()) {
     const { version, time } = await (await notes.match(request)).json();
-    if (open.has(new URL(request.url).searchParams.get("client")) || Date.now() - time < ON_ITS_WAY) needed.add(PREFIX + version);
+    if (open.has(new URL(request.url).searchParams.get("client")) || Date.now() - time < ON_ITS_WAY)
+      needed.add(PREFIX + version);
     else await notes.delete(request);
   }
   await Promise.all((await versions()).filter((name) => !needed.has(name)).map((name) => caches.delete(name)));

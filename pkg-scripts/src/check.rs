@@ -6,15 +6,15 @@ use std::process::Command as Process;
 
 use anyhow::{Result, bail};
 
-use crate::process::{cargo, run};
-use crate::{Command, build, dependencies, library, tools};
+use crate::process::{cargo, program, run};
+use crate::{Command, build, dependencies, library, tools, workspace};
 
 pub(crate) const COMMAND: Command = Command {
     name: "check",
     summary: "check form, lints, documents, derived data and dependencies",
     help: "
-Runs rustfmt, clippy for this machine and for the browser, rustdoc, all with
-warnings as errors; compares the shelf's table with what its sources give; holds
+Runs rustfmt, clippy for this machine and for the browser, Biome for the page's
+scripts and styles, rustdoc, all with warnings as errors; compares the shelf's table with what its sources give; holds
 dependencies to pkg-scripts/deny.toml and asks what is known against them. What
 needs cargo-deny or a network that is not there is skipped, and the counts say
 so. A failure does not stop the other checks.
@@ -38,11 +38,12 @@ type Check = fn() -> Result<()>;
 
 fn check(words: &[String]) -> Result<()> {
     crate::no_words(words)?;
-    let checks: [(&str, Check); 10] = [
+    let checks: [(&str, Check); 11] = [
         ("Form", form),
         ("Lints, this machine", || lint(&["--workspace", "--all-targets"])),
         ("Lints, browser", || lint(&["--target", tools::WASM, "-p", "washpath-web", "--all-targets"])),
         ("Lints, the core's halves", || build::HALVES.iter().try_for_each(|half| lint_half(half))),
+        ("The page's form and lints", page),
         ("Documents", documents),
         ("The shelf's table", library::check),
         ("Licences", dependencies::licences),
@@ -81,6 +82,14 @@ fn lint(what: &[&str]) -> Result<()> {
     tools::need_wasm_target()?;
     let mut clippy: Process = cargo(&["clippy", "--locked", "--quiet"]);
     run(clippy.args(what).args(["--", "-D", "warnings"]))
+}
+
+/// Form and lints of the page's scripts and style sheets, and of its tests, as `biome.json` has them.
+fn page() -> Result<()> {
+    let packages = workspace::build_packages();
+    tools::need_node_packages(&packages)?;
+    let mut biome = program(packages.join("node_modules/.bin/biome"), workspace::root());
+    run(biome.args(["ci", "--error-on-warnings", "--colors=off"]))
 }
 
 fn lint_half(feature: &str) -> Result<()> {

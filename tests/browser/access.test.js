@@ -16,25 +16,34 @@ const damaged = "#kit=AQwAA";
 const views = {
   "at first": [{}],
   "while editing": [{}, (page) => press(page, "Edit pans")],
-  "with an empty tin": [{}, async (page) => {
-    await press(page, "Edit pans");
-    await press(page, "Empty the tin");
-  }],
+  "with an empty tin": [
+    {},
+    async (page) => {
+      await press(page, "Edit pans");
+      await press(page, "Empty the tin");
+    },
+  ],
   "while sharing": [{}, (page) => press(page, "Share")],
   "while helping": [{}, (page) => press(page, "Help")],
   "with a guest": [{ hash: guest }],
   "with a notice": [{ hash: damaged }],
   "in dim surround": [{}, (page) => press(page, "Dim")],
-  "in dim surround, editing, with a guest": [{ hash: guest }, async (page) => {
-    await press(page, "Dim");
-    await press(page, "Edit pans");
-  }],
+  "in dim surround, editing, with a guest": [
+    { hash: guest },
+    async (page) => {
+      await press(page, "Dim");
+      await press(page, "Edit pans");
+    },
+  ],
   "in forced colours": [{ context: { forcedColors: "active" }, without: ["color-contrast"] }],
   "where nothing is found": [{}, (page) => page.getByLabel("Find a paint").fill("xyz")],
   "on a tablet": [{ size: "tablet" }],
   "on a phone, mix": [{ size: "phone" }],
   "on a phone, kit": [{ size: "phone" }, (page) => page.locator(".tabs").getByRole("button", { name: "Kit" }).tap()],
-  "on a phone, shelf": [{ size: "phone" }, (page) => page.locator(".tabs").getByRole("button", { name: "Shelf" }).tap()],
+  "on a phone, shelf": [
+    { size: "phone" },
+    (page) => page.locator(".tabs").getByRole("button", { name: "Shelf" }).tap(),
+  ],
 };
 for (const [name, [options, act = async () => {}]] of Object.entries(views)) {
   visit(`axe-core finds nothing ${name}`, options, async ({ page }) => {
@@ -152,36 +161,52 @@ visit("sliders say what they stand for", {}, async ({ page }) => {
 
 for (const wish of ["no-preference", "reduce"]) {
   visit(`nothing moves by itself, motion ${wish}`, { context: { reducedMotion: wish } }, async ({ page }) => {
-    const moving = await page.evaluate(() =>
-      [...document.querySelectorAll("*")].filter((node) => {
-        const { transitionDuration, animationName } = getComputedStyle(node);
-        return animationName !== "none" || transitionDuration.split(",").some((time) => parseFloat(time) > 0);
-      }).length,
+    const moving = await page.evaluate(
+      () =>
+        [...document.querySelectorAll("*")].filter((node) => {
+          const { transitionDuration, animationName } = getComputedStyle(node);
+          return animationName !== "none" || transitionDuration.split(",").some((time) => parseFloat(time) > 0);
+        }).length,
     );
     assert.equal(moving, 0, `${moving} elements move`);
   });
 }
 
-visit("a dark scheme gives the dim surround, and the choice stays", { context: { colorScheme: "dark" } }, async ({ page }) => {
-  const surround = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor.match(/\d+/g).map(Number));
-  const dim = await surround();
-  assert.ok(dim.every((value) => value === dim[0] && value < 80), `neutral and dark: ${dim}`);
-  await press(page, "Dim");
-  const light = await surround();
-  assert.ok(light.every((value) => value === light[0] && value > 190), `neutral and light: ${light}`);
-});
+visit(
+  "a dark scheme gives the dim surround, and the choice stays",
+  { context: { colorScheme: "dark" } },
+  async ({ page }) => {
+    const surround = () =>
+      page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor.match(/\d+/g).map(Number));
+    const dim = await surround();
+    assert.ok(
+      dim.every((value) => value === dim[0] && value < 80),
+      `neutral and dark: ${dim}`,
+    );
+    await press(page, "Dim");
+    const light = await surround();
+    assert.ok(
+      light.every((value) => value === light[0] && value > 190),
+      `neutral and light: ${light}`,
+    );
+  },
+);
 
 visit("nothing but paint is coloured", {}, async ({ page }) => {
   for (const surround of ["light", "dim"]) {
     if (surround === "dim") await press(page, "Dim");
     const coloured = await page.evaluate(() =>
-      [...document.querySelectorAll("body, body *")].filter((node) => !node.matches(".wash, .cell, .chip")).flatMap((node) => {
-        const style = getComputedStyle(node);
-        return ["color", "backgroundColor", "borderTopColor", "outlineColor"].filter((key) => {
-          const [r, g, b, alpha = 1] = style[key].match(/[\d.]+/g).map(Number);
-          return alpha > 0 && Math.max(r, g, b) - Math.min(r, g, b) > 0;
-        }).map((key) => `${node.tagName.toLowerCase()}.${node.className} ${key} ${style[key]}`);
-      }),
+      [...document.querySelectorAll("body, body *")]
+        .filter((node) => !node.matches(".wash, .cell, .chip"))
+        .flatMap((node) => {
+          const style = getComputedStyle(node);
+          return ["color", "backgroundColor", "borderTopColor", "outlineColor"]
+            .filter((key) => {
+              const [r, g, b, alpha = 1] = style[key].match(/[\d.]+/g).map(Number);
+              return alpha > 0 && Math.max(r, g, b) - Math.min(r, g, b) > 0;
+            })
+            .map((key) => `${node.tagName.toLowerCase()}.${node.className} ${key} ${style[key]}`);
+        }),
     );
     assert.deepEqual(coloured.slice(0, 5), [], surround);
   }

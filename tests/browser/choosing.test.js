@@ -1,8 +1,8 @@
 // A kit chosen under rules: how far it is, its proof, its reasons; stopped, refused, packed.
 
 import assert from "node:assert/strict";
-import { pans } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
+import { pans } from "./support/washpath.js";
 
 const visit = visits();
 const hosted = visits({ hosted: true });
@@ -29,10 +29,13 @@ const ask = (page, wishes) =>
 async function choose(page) {
   await press(page, "Choose");
   await page.locator("#choose-outcome .main, #choose-outcome .fault").waitFor({ timeout: 120_000 });
-  return outcome(page).innerText();
+  return outcome(page).textContent();
 }
 
-for (const [where, on] of [["in the single file", visit], ["hosted", hosted]]) {
+for (const [where, on] of [
+  ["in the single file", visit],
+  ["hosted", hosted],
+]) {
   on(`a kit is chosen with its proof and reasons, and packed, ${where}`, {}, async ({ page }) => {
     await open(page);
     await ask(page, { size: "5" });
@@ -59,15 +62,25 @@ visit("rules are kept: no caution, so many granulating, what must be in", {}, as
   await page.getByLabel("Must have", { exact: true }).selectOption({ label: "Raw sienna PBr7" });
   await choose(page);
   await press(page, "Pack this kit");
-  const known = await page.evaluate(() => [...document.querySelectorAll("#tin .pan .paint")].map((paint) => paint.title));
+  const known = await page.evaluate(() =>
+    [...document.querySelectorAll("#tin .pan .paint")].map((paint) => paint.title),
+  );
   assert.ok(known.includes("Raw sienna PBr7"), known.join(", "));
-  await page.waitForFunction(() => /No paint in it calls for more than ordinary care/.test(document.getElementById("report-said").textContent));
+  await page.waitForFunction(() =>
+    /No paint in it calls for more than ordinary care/.test(document.getElementById("report-said").textContent),
+  );
   const texture = await page.locator("#report-said li").filter({ hasText: "smooth" }).textContent();
   assert.ok(Number(texture.match(/^(\d+)/)[1]) >= 2, texture);
 });
 
 visit("few owned paints are all tried, and more paints than pans stand side by side", {}, async ({ page }) => {
-  for (const name of ["Ultramarine blue, PB29", "Pyrrole scarlet, PR255", "Benzimidazolone yellow H3G, PY154", "Quinacridone rose, PV19", "Burnt sienna, PBr7"]) {
+  for (const name of [
+    "Ultramarine blue, PB29",
+    "Pyrrole scarlet, PR255",
+    "Benzimidazolone yellow H3G, PY154",
+    "Quinacridone rose, PV19",
+    "Burnt sienna, PBr7",
+  ]) {
     await page.getByRole("button", { name: `Own ${name}`, exact: true }).click();
   }
   await press(page, "New");

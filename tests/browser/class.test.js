@@ -1,8 +1,8 @@
 // A class: a note and tasks that a teacher sends with a kit, and the ticks of whoever does them.
 
 import assert from "node:assert/strict";
-import { drawn, open } from "./support/launch.js";
 import { assertAccessible } from "./support/axe.js";
+import { drawn, open } from "./support/launch.js";
 import { controls, overflow } from "./support/layout.js";
 import { visits } from "./support/visit.js";
 import { hostAt, sharedLink } from "./support/washpath.js";
@@ -38,7 +38,7 @@ visit("tasks travel with the link; ticks stay with the kit on this device", {}, 
 
   const other = await visitor.browser().newContext();
   try {
-    const { page: theirs, log } = await open(other, address + `#${sent.split("#")[1]}`);
+    const { page: theirs, log } = await open(other, `${address}#${sent.split("#")[1]}`);
     await guest(theirs).waitFor();
     assert.ok(await theirs.locator("#brief").isHidden(), "their own kit has no tasks");
     const said = await guest(theirs).textContent();
@@ -92,7 +92,11 @@ visit("what goes beyond the limits is said, and the link stays", {}, async ({ pa
 });
 
 visit("a link that programs may cut is told of, without a code, and a file is offered", {}, async ({ page }) => {
-  await setTasks(page, "é".repeat(280), Array.from({ length: 8 }, (_, i) => `${i} ${"ä".repeat(110)}`));
+  await setTasks(
+    page,
+    "é".repeat(280),
+    Array.from({ length: 8 }, (_, i) => `${i} ${"ä".repeat(110)}`),
+  );
   await hostAt(page, "https://school.example/");
   assert.ok((await sharedLink(page)).length > 2000);
   assert.match(await page.locator("#share-said").textContent(), /\d,\d{3} characters: mail and chat programs may cut/);
@@ -107,7 +111,10 @@ for (const size of ["desktop", "phone"]) {
     const { width } = page.viewportSize();
     await setTasks(page);
     await assertAccessible(page);
-    assert.deepEqual((await controls(page)).filter(({ covered }) => covered), []);
+    assert.deepEqual(
+      (await controls(page)).filter(({ covered }) => covered),
+      [],
+    );
     const sent = await sharedLink(page);
     await page.keyboard.press("Escape");
     await page.locator("#brief").getByLabel("find three greys").check();

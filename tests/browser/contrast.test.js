@@ -1,8 +1,8 @@
 // Letters on the wheel against what lies round them: WCAG 2.2, 1.4.3, 4.5 to 1.
 
 import assert from "node:assert/strict";
-import { painted, slide } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
+import { painted, slide } from "./support/washpath.js";
 
 const visit = visits();
 
@@ -18,7 +18,9 @@ function keepWords() {
   };
   CanvasRenderingContext2D.prototype.fillText = function (word, x, y) {
     const { font, textAlign, textBaseline, fillStyle } = this;
-    globalThis.written.get(this.canvas.id)?.push({ word, x, y, font, textAlign, textBaseline, fillStyle, transform: this.getTransform() });
+    globalThis.written
+      .get(this.canvas.id)
+      ?.push({ word, x, y, font, textAlign, textBaseline, fillStyle, transform: this.getTransform() });
     return fillText.call(this, word, x, y);
   };
 }
@@ -31,7 +33,8 @@ const contrasts = (page) =>
   page.evaluate(() => {
     const layers = ["wheel-ground", "wheel-path"].map((id) => document.getElementById(id));
     const { width, height } = layers[0];
-    const sheet = () => Object.assign(document.createElement("canvas"), { width, height }).getContext("2d", { willReadFrequently: true });
+    const sheet = () =>
+      Object.assign(document.createElement("canvas"), { width, height }).getContext("2d", { willReadFrequently: true });
     const seen = sheet();
     seen.fillStyle = getComputedStyle(document.documentElement).backgroundColor;
     seen.fillRect(0, 0, width, height);
@@ -68,10 +71,13 @@ const contrasts = (page) =>
           }
         }
       }
-      const values = [...around].filter(([, off]) => off >= 0.5 && off <= 1.5).map(([at]) => {
-        const beside = luminance(pixels.subarray(4 * at, 4 * at + 3));
-        return (Math.max(ink, beside) + 0.05) / (Math.min(ink, beside) + 0.05);
-      }).sort((a, b) => a - b);
+      const values = [...around]
+        .filter(([, off]) => off >= 0.5 && off <= 1.5)
+        .map(([at]) => {
+          const beside = luminance(pixels.subarray(4 * at, 4 * at + 3));
+          return (Math.max(ink, beside) + 0.05) / (Math.min(ink, beside) + 0.05);
+        })
+        .sort((a, b) => a - b);
       if (values.length) found.push({ word, contrast: values[Math.floor(values.length / 10)] });
     }
     return found;
@@ -79,18 +85,24 @@ const contrasts = (page) =>
 
 for (const paper of ["Bright white", "Grey", "Tan"]) {
   for (const surround of ["light", "dim"]) {
-    visit(`letters on the wheel stand out, ${paper}, ${surround}`, { script: keepWords, context: { deviceScaleFactor: 2 } }, async ({ page }) => {
-      await page.getByLabel("Paper").selectOption({ label: paper });
-      if (surround === "dim") await page.getByRole("button", { name: "Dim" }).click();
-      // The mark of the mix at hand stands on the puddle, beside its number.
-      await page.getByRole("button", { name: "Keep this mix" }).click();
-      await page.evaluate(() => document.fonts.ready.then(() => {}));
-      await painted(page);
-      const found = await contrasts(page);
-      assert.ok(found.filter(({ word }) => /^P[A-Z]/.test(word)).length >= 10, "the codes are among them");
-      const weak = found.filter(({ contrast }) => contrast < LEAST).map(({ word, contrast }) => `${word} ${contrast.toFixed(1)}`);
-      assert.deepEqual(weak, []);
-    });
+    visit(
+      `letters on the wheel stand out, ${paper}, ${surround}`,
+      { script: keepWords, context: { deviceScaleFactor: 2 } },
+      async ({ page }) => {
+        await page.getByLabel("Paper").selectOption({ label: paper });
+        if (surround === "dim") await page.getByRole("button", { name: "Dim" }).click();
+        // The mark of the mix at hand stands on the puddle, beside its number.
+        await page.getByRole("button", { name: "Keep this mix" }).click();
+        await page.evaluate(() => document.fonts.ready.then(() => {}));
+        await painted(page);
+        const found = await contrasts(page);
+        assert.ok(found.filter(({ word }) => /^P[A-Z]/.test(word)).length >= 10, "the codes are among them");
+        const weak = found
+          .filter(({ contrast }) => contrast < LEAST)
+          .map(({ word, contrast }) => `${word} ${contrast.toFixed(1)}`);
+        assert.deepEqual(weak, []);
+      },
+    );
   }
 }
 
@@ -102,7 +114,9 @@ visit("the mark of the mix at hand covers no code, wherever it is dragged", { sc
     await painted(page);
     const codes = (await contrasts(page)).filter(({ word }) => /^P[A-Z]/.test(word));
     assert.ok(codes.length >= 10, `${codes.length} codes`);
-    const weak = codes.filter(({ contrast }) => contrast < LEAST).map(({ word, contrast }) => `${word} ${contrast.toFixed(1)}`);
+    const weak = codes
+      .filter(({ contrast }) => contrast < LEAST)
+      .map(({ word, contrast }) => `${word} ${contrast.toFixed(1)}`);
     assert.deepEqual(weak, [], `${share} of 1000`);
   }
 });

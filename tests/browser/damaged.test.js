@@ -18,7 +18,10 @@ async function inModel(verb) {
   const visitor = await browser.newContext();
   try {
     const { page } = await openModel(visitor);
-    return await page.evaluate(async ([verb, former]) => (await import("/model/damaged.js"))[verb](former), [verb, former]);
+    return await page.evaluate(
+      async ([verb, former]) => (await import("/model/damaged.js"))[verb](former),
+      [verb, former],
+    );
   } finally {
     await visitor.close();
   }

@@ -9,18 +9,27 @@ const visit = visits();
 
 /** Drops files on what stands at a selector, as a browser would tell the page. Answers whether the page kept it to itself. */
 const drop = (page, selector, ...files) =>
-  page.evaluate(([selector, files]) => {
-    const dataTransfer = new DataTransfer();
-    for (const { name, type, bytes } of files) dataTransfer.items.add(new File([Uint8Array.from(bytes)], name, { type }));
-    const on = document.querySelector(selector);
-    const tell = (kind) => !on.dispatchEvent(new DragEvent(kind, { bubbles: true, cancelable: true, dataTransfer }));
-    return tell("dragover") && tell("drop");
-  }, [selector, files]);
+  page.evaluate(
+    ([selector, files]) => {
+      const dataTransfer = new DataTransfer();
+      for (const { name, type, bytes } of files)
+        dataTransfer.items.add(new File([Uint8Array.from(bytes)], name, { type }));
+      const on = document.querySelector(selector);
+      const tell = (kind) => !on.dispatchEvent(new DragEvent(kind, { bubbles: true, cancelable: true, dataTransfer }));
+      return tell("dragover") && tell("drop");
+    },
+    [selector, files],
+  );
 
-const picture = () => ({ name: "quay.png", type: "image/png", bytes: [...PNG.sync.write(new PNG({ width: 9, height: 6 }))] });
+const picture = () => ({
+  name: "quay.png",
+  type: "image/png",
+  bytes: [...PNG.sync.write(new PNG({ width: 9, height: 6 }))],
+});
 const text = (name, words, type = "") => ({ name, type, bytes: [...Buffer.from(words)] });
 const log = "date,recipe,load,L,a,b,paper,note\n2026-10-03,1 pb29,0.5,40,4,-30,,\n";
-const meter = "CGATS.17\nBEGIN_DATA_FORMAT\nSAMPLE_ID LAB_L LAB_A LAB_B\nEND_DATA_FORMAT\nBEGIN_DATA\n1 48 2 4\nEND_DATA\n";
+const meter =
+  "CGATS.17\nBEGIN_DATA_FORMAT\nSAMPLE_ID LAB_L LAB_A LAB_B\nEND_DATA_FORMAT\nBEGIN_DATA\n1 48 2 4\nEND_DATA\n";
 const kit = readFileSync(new URL("../reference/kit_file_v1.json", import.meta.url), "utf8");
 const notice = (page) => page.locator("#notice").textContent();
 
@@ -67,25 +76,34 @@ visit("words are dragged as ever", {}, async ({ page }) => {
   const kept = await page.evaluate(() => {
     const dataTransfer = new DataTransfer();
     dataTransfer.setData("text/plain", "sienna");
-    return !document.getElementById("shelf-find").dispatchEvent(new DragEvent("dragover", { bubbles: true, cancelable: true, dataTransfer }));
+    return !document
+      .getElementById("shelf-find")
+      .dispatchEvent(new DragEvent("dragover", { bubbles: true, cancelable: true, dataTransfer }));
   });
   assert.equal(kept, false, "the field may take them");
 });
 
-visit("a file that is dropped early is opened later", {
-  script: ([name, bytes]) => {
-    new MutationObserver((_, observer) => {
-      if (!document.documentElement?.dataset.ready) return;
-      observer.disconnect();
-      const dataTransfer = new DataTransfer();
-      dataTransfer.items.add(new File([Uint8Array.from(bytes)], name, { type: "image/png" }));
-      globalThis.early = document.documentElement.dataset.whole === undefined;
-      const told = ["dragover", "drop"].map((kind) => !document.body.dispatchEvent(new DragEvent(kind, { bubbles: true, cancelable: true, dataTransfer })));
-      globalThis.kept = told.every(Boolean);
-    }).observe(document, { attributes: true, childList: true, subtree: true });
+visit(
+  "a file that is dropped early is opened later",
+  {
+    script: ([name, bytes]) => {
+      new MutationObserver((_, observer) => {
+        if (!document.documentElement?.dataset.ready) return;
+        observer.disconnect();
+        const dataTransfer = new DataTransfer();
+        dataTransfer.items.add(new File([Uint8Array.from(bytes)], name, { type: "image/png" }));
+        globalThis.early = document.documentElement.dataset.whole === undefined;
+        const told = ["dragover", "drop"].map(
+          (kind) =>
+            !document.body.dispatchEvent(new DragEvent(kind, { bubbles: true, cancelable: true, dataTransfer })),
+        );
+        globalThis.kept = told.every(Boolean);
+      }).observe(document, { attributes: true, childList: true, subtree: true });
+    },
+    given: ["quay.png", picture().bytes],
   },
-  given: ["quay.png", picture().bytes],
-}, async ({ page }) => {
-  await page.locator("#photo .picture").waitFor();
-  assert.deepEqual(await page.evaluate(() => [globalThis.early, globalThis.kept]), [true, true]);
-});
+  async ({ page }) => {
+    await page.locator("#photo .picture").waitFor();
+    assert.deepEqual(await page.evaluate(() => [globalThis.early, globalThis.kept]), [true, true]);
+  },
+);

@@ -1,15 +1,15 @@
 // Kit files: saved, checked against their schema, looked into, added; and what is hostile or broken in them named.
 
 import assert from "node:assert/strict";
-import { readFile, readdir } from "node:fs/promises";
+import { readdir, readFile } from "node:fs/promises";
 import { test } from "node:test";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { PNG } from "pngjs";
 import { assertAccessible } from "./support/axe.js";
 import { kept } from "./support/kept.js";
 import { controls, overflow } from "./support/layout.js";
-import { kit } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
+import { kit } from "./support/washpath.js";
 
 const visit = visits();
 
@@ -27,7 +27,8 @@ async function toFiles(page) {
   await press(page, "File");
 }
 
-const give = (page, text, name = "kits.json") => page.locator("#file-open").setInputFiles({ name, mimeType: "application/json", buffer: Buffer.from(text) });
+const give = (page, text, name = "kits.json") =>
+  page.locator("#file-open").setInputFiles({ name, mimeType: "application/json", buffer: Buffer.from(text) });
 
 /** Opens a file and waits until it is looked into or refused; answers what is said. */
 async function look(page, text, name) {
@@ -44,49 +45,93 @@ async function saved(page, name) {
 
 test("every golden file of every version fits the schema, and the schema refuses others", async () => {
   for (const name of (await readdir(at("tests/reference/"))).filter((name) => /^kit_file_v1.*json$/.test(name))) {
-    assert.ok(valid(JSON.parse(await readFile(at(`tests/reference/${name}`), "utf8"))), `${name}: ${JSON.stringify(valid.errors)}`);
+    assert.ok(
+      valid(JSON.parse(await readFile(at(`tests/reference/${name}`), "utf8"))),
+      `${name}: ${JSON.stringify(valid.errors)}`,
+    );
   }
   const good = JSON.parse(golden);
-  for (const wrong of [{}, { ...good, washpath: 2 }, { ...good, more: 1 }, { washpath: 1, kits: [{ pans: [["pb29", "pb15-3", "pr254"]] }] }, { washpath: 1, paints: [{ name: "x" }] }, { washpath: 1, records: [{ parts: [], load: 1, seen: [1, 2] }] }]) {
+  for (const wrong of [
+    {},
+    { ...good, washpath: 2 },
+    { ...good, more: 1 },
+    { washpath: 1, kits: [{ pans: [["pb29", "pb15-3", "pr254"]] }] },
+    { washpath: 1, paints: [{ name: "x" }] },
+    { washpath: 1, records: [{ parts: [], load: 1, seen: [1, 2] }] },
+  ]) {
     assert.ok(!valid(wrong), JSON.stringify(wrong).slice(0, 80));
   }
 });
 
-visit("a golden file comes in beside what is here, goes out the same, and comes in no second time", {}, async ({ page }) => {
-  const mine = await kit(page);
-  await toFiles(page);
-  const said = await look(page, golden);
-  for (const words of ["Quay [wet]  day", "Métal 水", "untitled", "Quay red, Harbour grey", "Records: 2"]) assert.ok(said.includes(words), `${words}: ${said}`);
-  assert.ok(!said.includes("Left out"), said);
-  assert.ok(await page.locator("#undo").isDisabled(), "a look changes nothing");
-  await press(page, "Add to what is here");
-  assert.match(await notice(page), /3 kits, 2 own paints, 2 records/);
-  assert.deepEqual(await kit(page), mine, "the kit in hand stays");
-  assert.deepEqual(await page.getByLabel("Kit in hand").locator("option").allTextContents(), [mine.title, "Quay [wet]  day", "Métal 水", "untitled"]);
+visit(
+  "a golden file comes in beside what is here, goes out the same, and comes in no second time",
+  {},
+  async ({ page }) => {
+    const mine = await kit(page);
+    await toFiles(page);
+    const said = await look(page, golden);
+    for (const words of ["Quay [wet]  day", "Métal 水", "untitled", "Quay red, Harbour grey", "Records: 2"])
+      assert.ok(said.includes(words), `${words}: ${said}`);
+    assert.ok(!said.includes("Left out"), said);
+    assert.ok(await page.locator("#undo").isDisabled(), "a look changes nothing");
+    await press(page, "Add to what is here");
+    assert.match(await notice(page), /3 kits, 2 own paints, 2 records/);
+    assert.deepEqual(await kit(page), mine, "the kit in hand stays");
+    assert.deepEqual(await page.getByLabel("Kit in hand").locator("option").allTextContents(), [
+      mine.title,
+      "Quay [wet]  day",
+      "Métal 水",
+      "untitled",
+    ]);
 
-  await toFiles(page);
-  const all = await saved(page, "Save everything");
-  assert.match(all.name, /^washpath-\d{4}-\d\d-\d\d\.json$/);
-  const [out, sent] = [all.text, golden].map((text) => JSON.parse(text));
-  assert.ok(valid(out), JSON.stringify(valid.errors));
-  const [quay, metal] = out.kits.slice(1);
-  const [wanted] = sent.kits;
-  assert.deepEqual({ ...quay, puddles: null, places: null }, { ...wanted, puddles: null, places: null });
-  assert.deepEqual(quay.puddles, [{ parts: [["pb29", 2], ["own:Quay red", 1]], load: 0.25 }]);
-  assert.deepEqual(quay.places[0].colours.map(({ lab }) => lab), wanted.places[0].colours.map(({ lab }) => lab));
-  assert.deepEqual(metal.paper, [88, 1.5, 14]);
-  assert.deepEqual(out.paints.map(({ name, masstone, mixture }) => [name, masstone ?? mixture]), sent.paints.map(({ name, masstone, mixture }) => [name, masstone ?? mixture]));
-  assert.deepEqual(out.records.map(({ seen, note }) => [seen, note]), sent.records.map(({ seen, note }) => [seen, note]));
-  assert.deepEqual([out.held, out.owned], [["pb29", "own:Quay red"], ["py184", "pb29", "own:Harbour grey"]]);
+    await toFiles(page);
+    const all = await saved(page, "Save everything");
+    assert.match(all.name, /^washpath-\d{4}-\d\d-\d\d\.json$/);
+    const [out, sent] = [all.text, golden].map((text) => JSON.parse(text));
+    assert.ok(valid(out), JSON.stringify(valid.errors));
+    const [quay, metal] = out.kits.slice(1);
+    const [wanted] = sent.kits;
+    assert.deepEqual({ ...quay, puddles: null, places: null }, { ...wanted, puddles: null, places: null });
+    assert.deepEqual(quay.puddles, [
+      {
+        parts: [
+          ["pb29", 2],
+          ["own:Quay red", 1],
+        ],
+        load: 0.25,
+      },
+    ]);
+    assert.deepEqual(
+      quay.places[0].colours.map(({ lab }) => lab),
+      wanted.places[0].colours.map(({ lab }) => lab),
+    );
+    assert.deepEqual(metal.paper, [88, 1.5, 14]);
+    assert.deepEqual(
+      out.paints.map(({ name, masstone, mixture }) => [name, masstone ?? mixture]),
+      sent.paints.map(({ name, masstone, mixture }) => [name, masstone ?? mixture]),
+    );
+    assert.deepEqual(
+      out.records.map(({ seen, note }) => [seen, note]),
+      sent.records.map(({ seen, note }) => [seen, note]),
+    );
+    assert.deepEqual(
+      [out.held, out.owned],
+      [
+        ["pb29", "own:Quay red"],
+        ["py184", "pb29", "own:Harbour grey"],
+      ],
+    );
 
-  const again = await look(page, all.text);
-  assert.match(again, /Nothing that is not here already/);
-  assert.equal(await preview(page).getByRole("button", { name: "Add to what is here" }).count(), 0);
-  await page.keyboard.press("Escape");
-  await page.locator("#undo").click();
-  for (const kind of ["own", "record", "held", "owned"]) assert.deepEqual(await kept(page, kind), {}, "one Undo takes all of it back");
-  assert.deepEqual(await kept(page, "kit"), {}, "the demo nobody has touched is not kept");
-});
+    const again = await look(page, all.text);
+    assert.match(again, /Nothing that is not here already/);
+    assert.equal(await preview(page).getByRole("button", { name: "Add to what is here" }).count(), 0);
+    await page.keyboard.press("Escape");
+    await page.locator("#undo").click();
+    for (const kind of ["own", "record", "held", "owned"])
+      assert.deepEqual(await kept(page, kind), {}, "one Undo takes all of it back");
+    assert.deepEqual(await kept(page, "kit"), {}, "the demo nobody has touched is not kept");
+  },
+);
 
 visit("a backup restores everything on another device", {}, async ({ page, visitor, address }) => {
   await toFiles(page);
@@ -114,7 +159,11 @@ visit("names that are taken are given another; the kit alone takes only its own 
   await look(page, golden);
   await press(page, "Add to what is here");
   await toFiles(page);
-  const other = JSON.stringify({ washpath: 1, kits: [{ title: "Quay [wet]  day", pans: [["own:quay red"]] }], paints: [{ name: "Quay red", masstone: [30, 40, 20] }] });
+  const other = JSON.stringify({
+    washpath: 1,
+    kits: [{ title: "Quay [wet]  day", pans: [["own:quay red"]] }],
+    paints: [{ name: "Quay red", masstone: [30, 40, 20] }],
+  });
   const said = await look(page, other);
   assert.match(said, /Quay \[wet\] {2}day 2/);
   assert.match(said, /Quay red 2/);
@@ -125,14 +174,20 @@ visit("names that are taken are given another; the kit alone takes only its own 
   assert.equal(name, "quay-wet-day-2-kit.json");
   const alone = JSON.parse(text);
   assert.ok(valid(alone), JSON.stringify(valid.errors));
-  assert.deepEqual(alone.kits.map(({ pans }) => pans), [[["own:Quay red 2"]]]);
-  assert.deepEqual(alone.paints.map(({ name }) => name), ["Quay red 2"]);
+  assert.deepEqual(
+    alone.kits.map(({ pans }) => pans),
+    [[["own:Quay red 2"]]],
+  );
+  assert.deepEqual(
+    alone.paints.map(({ name }) => name),
+    ["Quay red 2"],
+  );
   assert.equal(alone.records, undefined);
 });
 
 const refused = {
   "no JSON": ["what is this", /no JSON, or cut short/],
-  "nothing": ["", /no JSON/],
+  nothing: ["", /no JSON/],
   "cut short": [golden.slice(0, 900), /no JSON, or cut short/],
   "another JSON": ["[1, 2]", /no kit file/],
   "a text as version": ['{"washpath": "1"}', /no kit file/],
@@ -167,10 +222,16 @@ const broken = [
   ['"kits": [{"capacity": "NaN"}]', /capacity is no whole number|capacity is no number/],
   ['"kits": [{"paper": "velvet"}]', /no paper “velvet”/],
   ['"kits": [{"paper": [null, 0, 0]}]', /paper/],
-  ['"kits": [{"puddles": [{"parts": [["pb29", 0]], "load": 1}, {"parts": [["pb29", 1]], "load": "Infinity"}]}]', /puddles 2: .*load is no number/],
+  [
+    '"kits": [{"puddles": [{"parts": [["pb29", 0]], "load": 1}, {"parts": [["pb29", 1]], "load": "Infinity"}]}]',
+    /puddles 2: .*load is no number/,
+  ],
   ['"kits": [{"places": [{"name": "x", "colours": [{"lab": [1e400, 0, 0], "weight": 1}]}]}]', /places 1 “x”: /],
   ['"kits": [{"class": {"note": "", "tasks": ["", "x"]}}]', /class: a task without words/],
-  ['"paints": [{"name": "Twice", "masstone": [40, 0, 0]}, {"name": "TWICE", "masstone": [41, 0, 0]}]', /paints 2 “TWICE”: a paint of this name stands before it/],
+  [
+    '"paints": [{"name": "Twice", "masstone": [40, 0, 0]}, {"name": "TWICE", "masstone": [41, 0, 0]}]',
+    /paints 2 “TWICE”: a paint of this name stands before it/,
+  ],
   ['"paints": [{"name": "x", "masstone": [null, 0, 0]}]', /paints 1 “x”: .*is no number/],
   ['"paints": [{"name": "x", "masstone": ["NaN", 0, 0]}]', /is no number/],
   ['"paints": [{"name": "x"}]', /a swatch is a colour or 36 reflectances/],
@@ -179,7 +240,7 @@ const broken = [
   ['"records": [{"parts": [["pb29", 1]], "load": 1, "seen": [40, 0, 0], "date": "2026-02-30"}]', /a day is written/],
   ['"held": [1, "pb29"]', /held 1: no paint that is no text/],
   ['"__proto__": {"polluted": true}', /“__proto__”: is not known/],
-  ['"kits": [' + Array(205).fill('{"title": "Same"}').join() + "]", /5 beyond 200 are left out/],
+  [`"kits": [${Array(205).fill('{"title": "Same"}').join()}]`, /5 beyond 200 are left out/],
 ];
 visit("what cannot be read in a file is named; the rest stays", {}, async ({ page }) => {
   await toFiles(page);
@@ -197,39 +258,63 @@ visit("what cannot be read in a file is named; the rest stays", {}, async ({ pag
 const spoilFog = () => {
   const { postMessage } = Worker.prototype;
   Worker.prototype.postMessage = function (message) {
-    for (const paint of message.verb === "films" ? message.question.paints : []) if (paint.name === "Fog") paint.masstone = [40, 999, 0];
+    for (const paint of message.verb === "films" ? message.question.paints : [])
+      if (paint.name === "Fog") paint.masstone = [40, 999, 0];
     postMessage.call(this, message);
   };
 };
-visit("a paint that no film shows is left out by name, with what is made of it; the rest comes in", { script: spoilFog }, async ({ page }) => {
-  const unseen = await readFile(at("tests/reference/kit_file_v1_unseen.json"), "utf8");
-  await toFiles(page);
-  await look(page, unseen);
-  assert.deepEqual(await preview(page).locator(".fault li").allTextContents(), [
-    "paints 1 “Fog”: no film shows its swatches (L* 40 a* 999 b* 0 is no colour of a swatch)",
-    "records 1: “own:Fog” is left out",
-    "kits 1 “Fog bank”, pans 2: “own:Fog” is left out",
-    "kits 1 “Fog bank”, pans 3: “own:fog” is left out",
-    "kits 1 “Fog bank”, puddles 1: “own:Fog” is left out",
-    "kits 2 “Only fog”, pans 1: “own:Fog” is left out",
-    "held 1: “own:Fog” is left out",
-    "owned 1: “own:Fog” is left out",
-  ]);
-  await press(page, "Add to what is here");
-  await toFiles(page);
-  const out = JSON.parse((await saved(page, "Save everything")).text);
-  assert.ok(valid(out), JSON.stringify(valid.errors));
-  const [bank, only] = out.kits.slice(1);
-  assert.deepEqual(bank.pans, [["pb29"], ["own:Slate"]]);
-  assert.deepEqual(bank.puddles, [{ parts: [["own:Slate", 1], ["pb29", 1]], load: 0.25 }]);
-  assert.deepEqual([bank.places.length, only.pans], [1, []]);
-  assert.deepEqual([out.paints.map(({ name }) => name), out.records.map(({ note }) => note), out.held, out.owned], [["Slate"], ["slate alone"], ["own:Slate"], ["pb29"]]);
-});
+visit(
+  "a paint that no film shows is left out by name, with what is made of it; the rest comes in",
+  { script: spoilFog },
+  async ({ page }) => {
+    const unseen = await readFile(at("tests/reference/kit_file_v1_unseen.json"), "utf8");
+    await toFiles(page);
+    await look(page, unseen);
+    assert.deepEqual(await preview(page).locator(".fault li").allTextContents(), [
+      "paints 1 “Fog”: no film shows its swatches (L* 40 a* 999 b* 0 is no colour of a swatch)",
+      "records 1: “own:Fog” is left out",
+      "kits 1 “Fog bank”, pans 2: “own:Fog” is left out",
+      "kits 1 “Fog bank”, pans 3: “own:fog” is left out",
+      "kits 1 “Fog bank”, puddles 1: “own:Fog” is left out",
+      "kits 2 “Only fog”, pans 1: “own:Fog” is left out",
+      "held 1: “own:Fog” is left out",
+      "owned 1: “own:Fog” is left out",
+    ]);
+    await press(page, "Add to what is here");
+    await toFiles(page);
+    const out = JSON.parse((await saved(page, "Save everything")).text);
+    assert.ok(valid(out), JSON.stringify(valid.errors));
+    const [bank, only] = out.kits.slice(1);
+    assert.deepEqual(bank.pans, [["pb29"], ["own:Slate"]]);
+    assert.deepEqual(bank.puddles, [
+      {
+        parts: [
+          ["own:Slate", 1],
+          ["pb29", 1],
+        ],
+        load: 0.25,
+      },
+    ]);
+    assert.deepEqual([bank.places.length, only.pans], [1, []]);
+    assert.deepEqual(
+      [out.paints.map(({ name }) => name), out.records.map(({ note }) => note), out.held, out.owned],
+      [["Slate"], ["slate alone"], ["own:Slate"], ["pb29"]],
+    );
+  },
+);
 
 visit("a file of nothing but texts stays text", {}, async ({ page }) => {
   const script = "<img src=x onerror=alert(1)><script>";
   await toFiles(page);
-  const said = await look(page, JSON.stringify({ washpath: 1, kits: [{ title: script, pans: [["pb29"], [script]], class: { note: script, tasks: [script] } }], paints: [{ name: script, masstone: [40, 0, 0] }] }), `${script}.json`);
+  const said = await look(
+    page,
+    JSON.stringify({
+      washpath: 1,
+      kits: [{ title: script, pans: [["pb29"], [script]], class: { note: script, tasks: [script] } }],
+      paints: [{ name: script, masstone: [40, 0, 0] }],
+    }),
+    `${script}.json`,
+  );
   assert.ok(said.includes(script));
   await press(page, "Add to what is here");
   await page.getByLabel("Kit in hand").selectOption({ label: script });
@@ -246,40 +331,101 @@ visit("more than is kept is counted and left out", {}, async ({ page }) => {
   const said = await look(page, JSON.stringify({ washpath: 1, kits: kits(20) }));
   assert.match(said, /10 kits: no room is left for more/);
   await press(page, "Add to what is here");
-  assert.equal(await page.getByLabel("Kit in hand").locator("option").count(), 21, "20 kits, and the demo, which takes no room");
+  assert.equal(
+    await page.getByLabel("Kit in hand").locator("option").count(),
+    21,
+    "20 kits, and the demo, which takes no room",
+  );
 });
 
 visit("tables guard against formulas and say what they promise", {}, async ({ page }) => {
   await toFiles(page);
-  await look(page, JSON.stringify({ washpath: 1, kits: [{ title: '=1+1 */ "tin"', pans: [["own:=cmd"], ["pb29"], ["pbr7-burnt-sienna"]], puddles: [{ parts: [["pb29", 2], ["pbr7-burnt-sienna", 1]], load: 0.5 }] }], paints: [{ name: "=cmd", caution: "@dust, fine", masstone: [40, 10, 0] }] }));
+  await look(
+    page,
+    JSON.stringify({
+      washpath: 1,
+      kits: [
+        {
+          title: '=1+1 */ "tin"',
+          pans: [["own:=cmd"], ["pb29"], ["pbr7-burnt-sienna"]],
+          puddles: [
+            {
+              parts: [
+                ["pb29", 2],
+                ["pbr7-burnt-sienna", 1],
+              ],
+              load: 0.5,
+            },
+          ],
+        },
+      ],
+      paints: [{ name: "=cmd", caution: "@dust, fine", masstone: [40, 10, 0] }],
+    }),
+  );
   await press(page, "Add to what is here");
   await page.getByLabel("Kit in hand").selectOption({ index: 1 });
   await press(page, "Share");
   await press(page, "Pictures, tables");
-  const rows = ({ text }) => text.replace(/^\ufeff/, "").trimEnd().split("\r\n");
+  const rows = ({ text }) =>
+    text
+      .replace(/^\ufeff/, "")
+      .trimEnd()
+      .split("\r\n");
   const mixes = await saved(page, "Mixes of all pairs");
   assert.equal(mixes.name, "1-1-tin-mixes.csv");
   assert.equal(rows(mixes).length, 1 + 3 * 15 * 5, "three pairs, fifteen ratios, five washes");
   assert.ok(rows(mixes)[1].startsWith("'=cmd,,Ultramarine blue,PB29,8,1,1,"), rows(mixes)[1]);
   for (const row of rows(mixes).slice(1)) {
-    const [parts, [L, a, b, chroma, hue], hex, off] = [row.split(",").slice(4, 6), row.split(",").slice(7, 12).map(Number), row.split(",")[12], Number(row.split(",")[13])];
+    const [parts, [L, a, b, chroma, hue], hex, off] = [
+      row.split(",").slice(4, 6),
+      row.split(",").slice(7, 12).map(Number),
+      row.split(",")[12],
+      Number(row.split(",")[13]),
+    ];
     assert.ok(parts.every((part) => part > 0) && L > 0 && L < 100 && off > 0 && off < 30, row);
     // C* and h by their definition, CIE 15, within the rounding of a* and b*.
     assert.ok(Math.abs(Math.hypot(a, b) - chroma) < 0.16, row);
-    if (chroma > 5) assert.ok(Math.abs(((Math.atan2(b, a) * 180) / Math.PI + 540 - hue) % 360 - 180) < 1.6, row);
+    if (chroma > 5) assert.ok(Math.abs((((Math.atan2(b, a) * 180) / Math.PI + 540 - hue) % 360) - 180) < 1.6, row);
     assert.match(hex, /^#[0-9a-f]{6}$/);
   }
   const palette = await saved(page, "Palette");
-  assert.deepEqual(rows(palette).slice(1).map((row) => row.split(",").slice(0, 4).join()), ["'=cmd,,masstone,1", "'=cmd,,wash,0.25", "Ultramarine blue,PB29,masstone,1", "Ultramarine blue,PB29,wash,0.25", "Burnt sienna,PBr7,masstone,1", "Burnt sienna,PBr7,wash,0.25", "2 Ultramarine blue + 1 Burnt sienna,,puddle,0.5"]);
+  assert.deepEqual(
+    rows(palette)
+      .slice(1)
+      .map((row) => row.split(",").slice(0, 4).join()),
+    [
+      "'=cmd,,masstone,1",
+      "'=cmd,,wash,0.25",
+      "Ultramarine blue,PB29,masstone,1",
+      "Ultramarine blue,PB29,wash,0.25",
+      "Burnt sienna,PBr7,masstone,1",
+      "Burnt sienna,PBr7,wash,0.25",
+      "2 Ultramarine blue + 1 Burnt sienna,,puddle,0.5",
+    ],
+  );
   const css = await saved(page, "Palette as CSS");
   assert.equal(css.name, "1-1-tin-colours.css");
   const properties = await page.evaluate((text) => {
     const sheet = new CSSStyleSheet();
     sheet.replaceSync(text);
-    return [sheet.cssRules.length, [...sheet.cssRules[0].style].map((name) => [name, sheet.cssRules[0].style.getPropertyValue(name)])];
+    return [
+      sheet.cssRules.length,
+      [...sheet.cssRules[0].style].map((name) => [name, sheet.cssRules[0].style.getPropertyValue(name)]),
+    ];
   }, css.text);
   assert.equal(properties[0], 1);
-  assert.deepEqual(properties[1].map(([name]) => name), ["--own-cmd-masstone", "--own-cmd-wash", "--pb29-masstone", "--pb29-wash", "--pbr7-burnt-sienna-masstone", "--pbr7-burnt-sienna-wash", "--puddle-1"]);
+  assert.deepEqual(
+    properties[1].map(([name]) => name),
+    [
+      "--own-cmd-masstone",
+      "--own-cmd-wash",
+      "--pb29-masstone",
+      "--pb29-wash",
+      "--pbr7-burnt-sienna-masstone",
+      "--pbr7-burnt-sienna-wash",
+      "--puddle-1",
+    ],
+  );
   assert.ok(properties[1].every(([, value]) => /^#[0-9a-f]{6}$/.test(value)));
   const shelf = await saved(page, "All paints");
   assert.equal(rows(shelf).length, 1 + 151 + 1);
@@ -289,7 +435,11 @@ visit("tables guard against formulas and say what they promise", {}, async ({ pa
 visit("pictures are PNG files of the colours that are shown", {}, async ({ page }) => {
   await press(page, "Share");
   await press(page, "Pictures, tables");
-  for (const [name, file] of [["Wheel", "wheel"], ["Path and mix", "path"], ["Sheet", "sheet"]]) {
+  for (const [name, file] of [
+    ["Wheel", "wheel"],
+    ["Path and mix", "path"],
+    ["Sheet", "sheet"],
+  ]) {
     const [download] = await Promise.all([page.waitForEvent("download"), press(page, name)]);
     assert.equal(download.suggestedFilename(), `north-sea-harbour-october-${file}.png`);
     const image = PNG.sync.read(await readFile(await download.path()));
@@ -298,8 +448,11 @@ visit("pictures are PNG files of the colours that are shown", {}, async ({ page 
     for (let i = 0; i < image.data.length; i += 4) colours.add(image.data.readUInt32BE(i));
     assert.ok(colours.size > 50, `${name}: ${colours.size} colours`);
     if (file !== "sheet") continue;
-    const shown = await page.locator("#sheet .cell").evaluateAll((cells) => cells.map((cell) => getComputedStyle(cell).backgroundColor.match(/\d+/g).map(Number)));
-    for (const [r, g, b] of shown) assert.ok(colours.has(((r << 24) | (g << 16) | (b << 8) | 255) >>> 0), `${[r, g, b]} is in the picture`);
+    const shown = await page
+      .locator("#sheet .cell")
+      .evaluateAll((cells) => cells.map((cell) => getComputedStyle(cell).backgroundColor.match(/\d+/g).map(Number)));
+    for (const [r, g, b] of shown)
+      assert.ok(colours.has(((r << 24) | (g << 16) | (b << 8) | 255) >>> 0), `${[r, g, b]} is in the picture`);
   }
 });
 
@@ -311,10 +464,16 @@ for (const size of ["desktop", "phone"]) {
     await assertAccessible(page);
     assert.ok((await overflow(page, width)) <= 0);
     // The file's own field is unseen: its label is what one hits.
-    assert.deepEqual((await controls(page)).filter(({ covered, kind }) => covered && kind !== "file"), []);
+    assert.deepEqual(
+      (await controls(page)).filter(({ covered, kind }) => covered && kind !== "file"),
+      [],
+    );
     await press(page, "Pictures, tables");
     await assertAccessible(page);
     const least = size === "phone" ? 44 : 24;
-    assert.deepEqual((await controls(page)).filter(({ height, covered }) => covered || height < least), []);
+    assert.deepEqual(
+      (await controls(page)).filter(({ height, covered }) => covered || height < least),
+      [],
+    );
   });
 }

@@ -7,7 +7,8 @@ import { dabs, ends, markAt, painted, pans, pixels, readout, shareOf, slide } fr
 const places = { "from a disk": firefoxVisits(), hosted: firefoxVisits({ hosted: true }) };
 
 /** Clicks the button of this name by the mouse. */
-const press = (page, name) => page.locator(`::-p-xpath(//button[normalize-space()="${name}" or @aria-label="${name}"])`).click();
+const press = (page, name) =>
+  page.locator(`::-p-xpath(//button[normalize-space()="${name}" or @aria-label="${name}"])`).click();
 const text = (page, selector) => page.$eval(selector, (node) => node.textContent);
 const count = (page, selector) => page.$$eval(selector, (all) => all.length);
 
@@ -33,7 +34,10 @@ for (const [where, visit] of Object.entries(places)) {
     await page.focus("#wheel-path");
     await takeByKeys(page, "PG18");
     await takeByKeys(page, "PO73");
-    assert.deepEqual((await ends(page)).map((end) => end.split(" ").at(-1)), ["PG18", "PO73"]);
+    assert.deepEqual(
+      (await ends(page)).map((end) => end.split(" ").at(-1)),
+      ["PG18", "PO73"],
+    );
     await page.keyboard.press("Home");
     assert.equal((await readout(page)).ratio, "1 : 0");
     await page.keyboard.down("Shift");
@@ -43,7 +47,10 @@ for (const [where, visit] of Object.entries(places)) {
     // A cross on the path: Enter takes the kit's nearest mix as an end.
     await page.keyboard.press("p");
     await page.keyboard.press("Enter");
-    assert.ok((await ends(page)).some((end) => end.startsWith("A place ")), "the place becomes an end");
+    assert.ok(
+      (await ends(page)).some((end) => end.startsWith("A place ")),
+      "the place becomes an end",
+    );
   });
 
   visit(`a drag along the path, a load and a cell set the mix, Firefox, ${where}`, async ({ page }) => {

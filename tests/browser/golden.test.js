@@ -4,8 +4,8 @@ import assert from "node:assert/strict";
 import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { PNG } from "pngjs";
-import { painted, slide } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
+import { painted, slide } from "./support/washpath.js";
 
 const visit = visits();
 
@@ -58,7 +58,9 @@ function assertGolden(name, picture) {
   const changed = file(`${name}-changed`);
   if (near >= LEAST_NEAR && mean <= MOST_MEAN) return rmSync(changed, { force: true });
   writeFileSync(changed, picture);
-  return assert.fail(`${name}: ${(near * 100).toFixed(2)} % of blocks within ${NEAR}, mean ${mean.toFixed(2)}; see ${name}-changed.png beside it`);
+  return assert.fail(
+    `${name}: ${(near * 100).toFixed(2)} % of blocks within ${NEAR}, mean ${mean.toFixed(2)}; see ${name}-changed.png beside it`,
+  );
 }
 
 const wheels = {
@@ -67,14 +69,16 @@ const wheels = {
     await page.getByLabel("Paper").selectOption({ label: "Tan" });
     await page.getByRole("button", { name: "Dim" }).click();
     await page.getByLabel("Show the shelf on the wheel").check();
-    for (const name of ["Bismuth yellow PY184", "Perylene maroon PR179"]) await page.locator(`#tin .paint[title="${name}"]`).click();
+    for (const name of ["Bismuth yellow PY184", "Perylene maroon PR179"])
+      await page.locator(`#tin .paint[title="${name}"]`).click();
     await slide(page, "Load", 400);
     await slide(page, "Ratio", 300);
   },
   "wheel-ribbon-reach-pin": async (page) => {
     await page.getByRole("button", { name: "Pin path" }).click();
     await page.getByRole("button", { name: "Keep this mix" }).click();
-    for (const name of ["Bismuth yellow PY184", "Phthalo blue, green shade PB15:3"]) await page.locator(`#tin .paint[title="${name}"]`).click();
+    for (const name of ["Bismuth yellow PY184", "Phthalo blue, green shade PB15:3"])
+      await page.locator(`#tin .paint[title="${name}"]`).click();
     for (const name of ["All loads", "Reach"]) await page.getByRole("button", { name, exact: true }).click();
   },
 };

@@ -2,8 +2,8 @@
 
 import assert from "node:assert/strict";
 import { drawn } from "./support/launch.js";
-import { hostAt, sharedLink } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
+import { hostAt, sharedLink } from "./support/washpath.js";
 
 const visit = visits();
 const hosted = visits({ hosted: true });
@@ -13,30 +13,34 @@ const field = (page) => page.locator("dialog[open]").getByLabel("Address where t
 const fault = (page) => page.locator("dialog[open] .host .fault-said").textContent();
 const code = (page) => page.getByRole("img", { name: "QR code of the link" });
 
-visit("from a disk it is said that a link leads nowhere; an address is remembered and leads there", {}, async ({ page, address }) => {
-  await press(page, "Share");
-  const link = await sharedLink(page);
-  assert.ok(link.startsWith(`${address}#kit=`), link);
-  assert.match(await page.locator("#share-said").textContent(), /on this device alone/);
-  assert.match(await page.locator("#share-code-said").textContent(), /No QR code/);
-  assert.ok(await page.getByRole("button", { name: "Save the kit as a file" }).isVisible());
+visit(
+  "from a disk it is said that a link leads nowhere; an address is remembered and leads there",
+  {},
+  async ({ page, address }) => {
+    await press(page, "Share");
+    const link = await sharedLink(page);
+    assert.ok(link.startsWith(`${address}#kit=`), link);
+    assert.match(await page.locator("#share-said").textContent(), /on this device alone/);
+    assert.match(await page.locator("#share-code-said").textContent(), /No QR code/);
+    assert.ok(await page.getByRole("button", { name: "Save the kit as a file" }).isVisible());
 
-  // As it may be pasted: with spaces, without its scheme, with a kit.
-  await hostAt(page, " school.example/paint/?set=2#kit=AQ ");
-  const base = "https://school.example/paint/?set=2";
-  assert.equal(await field(page).inputValue(), base);
-  assert.equal(await sharedLink(page), `${base}#${link.split("#")[1]}`);
-  await code(page).waitFor();
-  assert.match(await page.locator("#share-said").textContent(), /Whoever opens it/);
+    // As it may be pasted: with spaces, without its scheme, with a kit.
+    await hostAt(page, " school.example/paint/?set=2#kit=AQ ");
+    const base = "https://school.example/paint/?set=2";
+    assert.equal(await field(page).inputValue(), base);
+    assert.equal(await sharedLink(page), `${base}#${link.split("#")[1]}`);
+    await code(page).waitFor();
+    assert.match(await page.locator("#share-said").textContent(), /Whoever opens it/);
 
-  await page.reload();
-  await drawn(page);
-  await press(page, "Share");
-  assert.equal((await sharedLink(page)).split("#")[0], base);
-  await hostAt(page, "");
-  assert.equal(await sharedLink(page), link, "an empty field leads to the disk again");
-  assert.ok(await code(page).isHidden());
-});
+    await page.reload();
+    await drawn(page);
+    await press(page, "Share");
+    assert.equal((await sharedLink(page)).split("#")[0], base);
+    await hostAt(page, "");
+    assert.equal(await sharedLink(page), link, "an empty field leads to the disk again");
+    assert.ok(await code(page).isHidden());
+  },
+);
 
 const bad = [
   ["my school", /no spaces: “my school”/],
@@ -73,7 +77,12 @@ visit("an address that is none is named, and the link stays", {}, async ({ page 
     assert.match(await fault(page), why, typed);
     assert.equal(await sharedLink(page), link, typed);
   }
-  for (const [typed, taken] of [["https://\u200bschool.example/", "https://school.example/"], ["https://[2001:db8::1]:8080/p", "https://[2001:db8::1]:8080/p"], ["https://münster.example", "https://xn--mnster-3ya.example/"], ["school_a.example:8443", "https://school_a.example:8443/"]]) {
+  for (const [typed, taken] of [
+    ["https://\u200bschool.example/", "https://school.example/"],
+    ["https://[2001:db8::1]:8080/p", "https://[2001:db8::1]:8080/p"],
+    ["https://münster.example", "https://xn--mnster-3ya.example/"],
+    ["school_a.example:8443", "https://school_a.example:8443/"],
+  ]) {
     await hostAt(page, typed);
     assert.equal(await field(page).inputValue(), taken);
     assert.equal(await fault(page), "");

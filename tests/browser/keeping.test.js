@@ -2,11 +2,11 @@
 
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
-import { linkText } from "./support/link.js";
 import { kept, looksKept, put, texts } from "./support/kept.js";
 import { drawn } from "./support/launch.js";
-import { ends, kit, readout, slide } from "./support/washpath.js";
+import { linkText } from "./support/link.js";
 import { visits } from "./support/visit.js";
+import { ends, kit, readout, slide } from "./support/washpath.js";
 
 const visit = visits();
 
@@ -61,7 +61,10 @@ const denyAll = () =>
     },
   });
 
-for (const [how, script] of [["its verbs fail", deny], ["it may not even be named", denyAll]]) {
+for (const [how, script] of [
+  ["its verbs fail", deny],
+  ["it may not even be named", denyAll],
+]) {
   visit(`the page works where storage is denied: ${how}`, { script }, async ({ page }) => {
     assert.equal((await kit(page)).pans.length, 12);
     await page.locator("#tin .paint").first().click();
@@ -89,7 +92,15 @@ visit("a full store is said, and what could not be kept is kept once there is ro
   await rename(page, "Unsafe");
   await page.locator("#notice").waitFor();
   assert.match(await page.locator("#notice").textContent(), /no room left/);
-  assert.deepEqual(await kept(page, "kit"), Object.fromEntries(Object.entries(safe).filter(([key]) => key.startsWith("kit/")).map(([key, text]) => [key, JSON.parse(text).value])), "what is kept stays");
+  assert.deepEqual(
+    await kept(page, "kit"),
+    Object.fromEntries(
+      Object.entries(safe)
+        .filter(([key]) => key.startsWith("kit/"))
+        .map(([key, text]) => [key, JSON.parse(text).value]),
+    ),
+    "what is kept stays",
+  );
   await page.evaluate(() => globalThis.makeRoom());
   await slide(page, "Load", 300);
   await looksKept(page, '"load":0.25');
@@ -99,31 +110,38 @@ visit("a full store is said, and what could not be kept is kept once there is ro
   assert.equal((await kit(page)).title, "Unsafe");
 });
 
-visit("what is damaged is named and handed out, stays where it is, and is thrown away by a word", {}, async ({ page }) => {
-  await rename(page, "Quay");
-  await page.getByRole("button", { name: "Copy", exact: true }).click();
-  const good = await texts(page);
-  const [copy] = Object.keys(await kept(page, "kit")).filter((key) => key !== "kit/demo");
-  for (const text of [good[copy].slice(0, 40), good[copy].replace(/"value":"....../, '"value":"AQzzzz')]) {
-    await put(page, { [copy]: text });
+visit(
+  "what is damaged is named and handed out, stays where it is, and is thrown away by a word",
+  {},
+  async ({ page }) => {
+    await rename(page, "Quay");
+    await page.getByRole("button", { name: "Copy", exact: true }).click();
+    const good = await texts(page);
+    const [copy] = Object.keys(await kept(page, "kit")).filter((key) => key !== "kit/demo");
+    for (const text of [good[copy].slice(0, 40), good[copy].replace(/"value":"....../, '"value":"AQzzzz')]) {
+      await put(page, { [copy]: text });
+      await page.reload();
+      await drawn(page);
+      assert.equal((await kit(page)).title, "Quay");
+      assert.match(await page.locator("#notice").textContent(), /one kit could not be read\. Everything else is here/);
+      const [file] = await Promise.all([
+        page.waitForEvent("download"),
+        page.getByRole("button", { name: "Save what could not be read" }).click(),
+      ]);
+      assert.ok((await readFile(await file.path(), "utf8")).includes(text), "the file holds it");
+      await rename(page, `Quay`);
+      assert.equal((await texts(page))[copy], text, "it stays where it is");
+    }
     await page.reload();
     await drawn(page);
+    await page.getByRole("button", { name: "Throw it away" }).click();
+    assert.equal((await texts(page))[copy], undefined);
+    await page.reload();
+    await drawn(page);
+    assert.ok(await page.locator("#notice").isHidden());
     assert.equal((await kit(page)).title, "Quay");
-    assert.match(await page.locator("#notice").textContent(), /one kit could not be read\. Everything else is here/);
-    const [file] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save what could not be read" }).click()]);
-    assert.ok((await readFile(await file.path(), "utf8")).includes(text), "the file holds it");
-    await rename(page, `Quay`);
-    assert.equal((await texts(page))[copy], text, "it stays where it is");
-  }
-  await page.reload();
-  await drawn(page);
-  await page.getByRole("button", { name: "Throw it away" }).click();
-  assert.equal((await texts(page))[copy], undefined);
-  await page.reload();
-  await drawn(page);
-  assert.ok(await page.locator("#notice").isHidden());
-  assert.equal((await kit(page)).title, "Quay");
-});
+  },
+);
 
 /** How the page kept everything before each thing had an entry of its own, newest first. */
 const former = async (page, ...texts) => {
@@ -142,24 +160,34 @@ visit("what a former version of the page kept is read, and then kept piece by pi
   assert.equal((await kit(page)).title, "Quay");
   assert.deepEqual(await ends(page), ["Ultramarine blue PB29", "Burnt sienna PBr7"]);
   assert.equal(await page.getByRole("button", { name: "Dim" }).getAttribute("aria-pressed"), "true");
-  assert.deepEqual(await page.evaluate(() => ["washpath", "washpath before"].map((key) => localStorage.getItem(key))), [null, null]);
+  assert.deepEqual(await page.evaluate(() => ["washpath", "washpath before"].map((key) => localStorage.getItem(key))), [
+    null,
+    null,
+  ]);
   await page.reload();
   await drawn(page);
   assert.equal((await kit(page)).title, "Quay");
-  assert.ok(await page.locator("#kits option").count() < 2, "and comes in once");
+  assert.ok((await page.locator("#kits option").count()) < 2, "and comes in once");
 });
 
-visit("a damaged store of a former version brings the one before it, and the damage is handed out", {}, async ({ page }) => {
-  for (const text of [QUAY.slice(0, 40), QUAY.replace(/"kit":"....../, '"kit":"AQzzzz')]) {
-    await former(page, text, QUAY);
-    assert.equal((await kit(page)).title, "Quay");
-    assert.match(await page.locator("#notice").textContent(), /could not be read/);
-    const [file] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save what could not be read" }).click()]);
-    assert.ok((await readFile(await file.path(), "utf8")).includes(text.match(/AQ\w+/)[0]));
-    await rename(page, "Quay, later");
-    assert.equal(await page.evaluate(() => localStorage.getItem("washpath")), text, "it stays where it is");
-  }
-});
+visit(
+  "a damaged store of a former version brings the one before it, and the damage is handed out",
+  {},
+  async ({ page }) => {
+    for (const text of [QUAY.slice(0, 40), QUAY.replace(/"kit":"....../, '"kit":"AQzzzz')]) {
+      await former(page, text, QUAY);
+      assert.equal((await kit(page)).title, "Quay");
+      assert.match(await page.locator("#notice").textContent(), /could not be read/);
+      const [file] = await Promise.all([
+        page.waitForEvent("download"),
+        page.getByRole("button", { name: "Save what could not be read" }).click(),
+      ]);
+      assert.ok((await readFile(await file.path(), "utf8")).includes(text.match(/AQ\w+/)[0]));
+      await rename(page, "Quay, later");
+      assert.equal(await page.evaluate(() => localStorage.getItem("washpath")), text, "it stays where it is");
+    }
+  },
+);
 
 visit("closing the page at once loses nothing", {}, async ({ page }) => {
   await rename(page, "Written late");
@@ -178,22 +206,26 @@ async function another(visitor, address) {
 
 const kits = (page) => page.locator("#kits option").allTextContents();
 
-visit("two tabs stay in step: what one changes the other shows at once, and says so to a screen reader alone", {}, async ({ page, visitor, address }) => {
-  const other = await another(visitor, address);
-  await rename(other, "Of the other tab");
-  await page.waitForFunction(() => document.querySelector("#tin .title").value === "Of the other tab");
-  assert.match(await page.locator("#said").textContent(), /“?Of the other tab”? was changed in another tab/);
-  assert.ok(await page.locator("#notice").isHidden());
-  assert.ok(await page.getByRole("button", { name: "Undo" }).isDisabled(), "it is the other tab's to take back");
-  await rename(page, "Of this tab");
-  await other.waitForFunction(() => document.querySelector("#tin .title").value === "Of this tab");
-  for (const tab of [page, other]) {
-    await tab.reload();
-    await drawn(tab);
-    assert.equal((await kit(tab)).title, "Of this tab");
-    assert.deepEqual(await kits(tab), [], "one kit, and nothing beside it");
-  }
-});
+visit(
+  "two tabs stay in step: what one changes the other shows at once, and says so to a screen reader alone",
+  {},
+  async ({ page, visitor, address }) => {
+    const other = await another(visitor, address);
+    await rename(other, "Of the other tab");
+    await page.waitForFunction(() => document.querySelector("#tin .title").value === "Of the other tab");
+    assert.match(await page.locator("#said").textContent(), /“?Of the other tab”? was changed in another tab/);
+    assert.ok(await page.locator("#notice").isHidden());
+    assert.ok(await page.getByRole("button", { name: "Undo" }).isDisabled(), "it is the other tab's to take back");
+    await rename(page, "Of this tab");
+    await other.waitForFunction(() => document.querySelector("#tin .title").value === "Of this tab");
+    for (const tab of [page, other]) {
+      await tab.reload();
+      await drawn(tab);
+      assert.equal((await kit(tab)).title, "Of this tab");
+      assert.deepEqual(await kits(tab), [], "one kit, and nothing beside it");
+    }
+  },
+);
 
 /** Lets a tab hold back what it hears of others while `isHolding`. Before the page's own listeners, as these are called in turn. */
 const holdBack = () => {
@@ -217,7 +249,10 @@ visit("two tabs at once: neither's kit is lost", { script: holdBack }, async ({ 
   for (const tab of [page, other]) await tab.evaluate(() => (globalThis.isHolding = true));
   await rename(page, "Of this tab");
   await rename(other, "Of the other tab");
-  assert.match(await other.locator("#notice").textContent(), /“Of this tab” was changed in two tabs at once\. Both are kept, side by side/);
+  assert.match(
+    await other.locator("#notice").textContent(),
+    /“Of this tab” was changed in two tabs at once\. Both are kept, side by side/,
+  );
   for (const tab of [page, other]) await tab.evaluate(() => globalThis.listen());
   const both = ["Of the other tab", "Of this tab, other tab"];
   for (const tab of [page, other]) {
@@ -244,13 +279,18 @@ visit("a record of another tab's own paint comes in with its paint", {}, async (
   await page.locator("#log tbody tr").waitFor();
   assert.match(await page.locator("#mine").textContent(), /Harbour grey/);
   await rename(page, "Of this tab");
-  assert.deepEqual([await kept(page, "own"), await kept(page, "record")].map((items) => Object.keys(items).length), [1, 1]);
+  assert.deepEqual(
+    [await kept(page, "own"), await kept(page, "record")].map((items) => Object.keys(items).length),
+    [1, 1],
+  );
 });
 
 visit("when the core breaks the page says so and starts again from what is kept", {}, async ({ page, log }) => {
-  await page.evaluate(() => setTimeout(() => {
-    throw new WebAssembly.RuntimeError("unreachable");
-  }));
+  await page.evaluate(() =>
+    setTimeout(() => {
+      throw new WebAssembly.RuntimeError("unreachable");
+    }),
+  );
   await page.locator("#notice").getByRole("button", { name: "Start again" }).click();
   await drawn(page);
   assert.match(log.complaints.join(), /unreachable/);
@@ -260,7 +300,7 @@ visit("when the core breaks the page says so and starts again from what is kept"
 const garbage = {
   "no JSON": "{",
   "no object": "7",
-  "nothing": "null",
+  nothing: "null",
   "a list": "[1,2]",
   "a kit that is none": '{"kit":{"pans":7}}',
   "a damaged kit and unknown paints": '{"kit":"AQwAA","ends":[99999,"x"],"share":"NaN","load":-3}',

@@ -3,8 +3,8 @@
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { enter, tabTo } from "./support/keyboard.js";
-import { ends, pans, readout, shareOf, sharedLink } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
+import { ends, pans, readout, sharedLink, shareOf } from "./support/washpath.js";
 
 const visit = visits();
 
@@ -24,7 +24,10 @@ visit("the whole job is done by keyboard alone", {}, async ({ page }) => {
   await tabTo(page, "Hue wheel of the kit");
   await take(page, "PG18");
   await take(page, "PR254");
-  assert.deepEqual((await ends(page)).map((end) => end.split(" ").at(-1)), ["PG18", "PR254"]);
+  assert.deepEqual(
+    (await ends(page)).map((end) => end.split(" ").at(-1)),
+    ["PG18", "PR254"],
+  );
   await page.keyboard.press("Home");
   for (let i = 0; i < 5; i += 1) await page.keyboard.press("Shift+ArrowRight");
   assert.ok(shareOf((await readout(page)).ratio) > 0);

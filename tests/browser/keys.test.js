@@ -1,8 +1,8 @@
 // Everything by keyboard, and said aloud.
 
 import assert from "node:assert/strict";
-import { ends, readout, shareOf } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
+import { ends, readout, shareOf } from "./support/washpath.js";
 
 const visit = visits();
 
@@ -97,7 +97,8 @@ visit("a list chooses the same ends as the wheel", {}, async ({ page }) => {
   await page.locator("#wheel-path").focus();
   const byWheel = [await take(page, "PO73"), await take(page, "PB15:3")];
   const mix = await readout(page);
-  const others = () => page.locator("#tin .paint").evaluateAll(([first, second]) => [first, second].forEach((paint) => paint.click()));
+  const others = () =>
+    page.locator("#tin .paint").evaluateAll(([first, second]) => [first, second].forEach((paint) => paint.click()));
   await others();
   assert.notDeepEqual(await ends(page), byWheel);
   for (const name of byWheel) await page.locator(`#tin .paint[title="${name}"]`).press("Enter");
@@ -110,7 +111,12 @@ visit("a list chooses the same ends as the wheel", {}, async ({ page }) => {
 
 visit("arrows go through the sheet, and Tab passes it in one step", {}, async ({ page }) => {
   await page.locator('#sheet .cell[aria-label^="1:1, masstone"]').press("ArrowRight");
-  for (const [key, expected] of [["ArrowRight", "1:4, masstone"], ["ArrowDown", "1:4, strong wash"], ["ArrowLeft", "1:2, strong wash"], ["ArrowUp", "1:2, masstone"]]) {
+  for (const [key, expected] of [
+    ["ArrowRight", "1:4, masstone"],
+    ["ArrowDown", "1:4, strong wash"],
+    ["ArrowLeft", "1:2, strong wash"],
+    ["ArrowUp", "1:2, masstone"],
+  ]) {
     await page.keyboard.press(key);
     const label = await page.evaluate(() => document.activeElement.getAttribute("aria-label"));
     assert.ok(label.startsWith(expected), `${key} leads to ${label}`);
@@ -119,7 +125,11 @@ visit("arrows go through the sheet, and Tab passes it in one step", {}, async ({
     assert.equal(ratio.replaceAll(" ", ""), label.split(",")[0]);
   }
   await page.keyboard.press("ArrowUp");
-  assert.match(await page.evaluate(() => document.activeElement.getAttribute("aria-label")), /^1:2, masstone/, "the sheet has an upper edge");
+  assert.match(
+    await page.evaluate(() => document.activeElement.getAttribute("aria-label")),
+    /^1:2, masstone/,
+    "the sheet has an upper edge",
+  );
   assert.equal(await page.locator('#sheet .cell[tabindex="0"]').count(), 1);
   await page.keyboard.press("Tab");
   assert.equal(await page.evaluate(() => Boolean(document.activeElement.closest("#sheet"))), false);
@@ -130,13 +140,18 @@ visit("an arrow at a row's edge stays in its row", {}, async ({ page }) => {
   assert.match(await page.evaluate(() => document.activeElement.getAttribute("aria-label")), /^B, masstone/);
 });
 
-for (const [opener, dialog] of [["Share", "#share-dialog"], ["Help", "#help"]]) {
+for (const [opener, dialog] of [
+  ["Share", "#share-dialog"],
+  ["Help", "#help"],
+]) {
   visit(`Escape closes what ${opener} opens, and focus returns`, {}, async ({ page }) => {
     await page.getByRole("button", { name: opener, exact: true }).press("Enter");
     await page.locator(dialog).waitFor();
     for (let i = 0; i < 6; i += 1) {
       await page.keyboard.press("Tab");
-      const outside = await page.evaluate(() => document.activeElement !== document.body && !document.activeElement.closest("dialog"));
+      const outside = await page.evaluate(
+        () => document.activeElement !== document.body && !document.activeElement.closest("dialog"),
+      );
       assert.equal(outside, false, "Tab stays in the dialog");
     }
     await page.keyboard.press("Escape");
@@ -162,5 +177,10 @@ visit("an end that is chosen by keyboard keeps focus", {}, async ({ page }) => {
   assert.ok(await second.evaluate((node) => node === document.activeElement));
   await page.locator("#tin .paint").first().press("Enter");
   assert.match((await ends(page))[1], /PY184$/);
-  assert.ok(await page.locator("#tin .paint").first().evaluate((node) => node === document.activeElement));
+  assert.ok(
+    await page
+      .locator("#tin .paint")
+      .first()
+      .evaluate((node) => node === document.activeElement),
+  );
 });

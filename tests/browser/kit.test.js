@@ -1,14 +1,17 @@
 // Editing the kit, and taking it back.
 
 import assert from "node:assert/strict";
-import { ends, kit, pans, pixels } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
+import { ends, kit, pans, pixels } from "./support/washpath.js";
 
 const visit = visits();
 
 const packFirst = async (page, name) => {
   await page.getByLabel("Find a paint").fill(name);
-  await page.getByRole("button", { name: `Pack ${name}` }).first().click();
+  await page
+    .getByRole("button", { name: `Pack ${name}` })
+    .first()
+    .click();
 };
 const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
 const type = async (page, label, text) => {
@@ -30,7 +33,13 @@ visit("a full tin takes no more until it holds more", {}, async ({ page }) => {
 });
 
 visit("a tin is never smaller than what it holds, nor larger than 48", {}, async ({ page }) => {
-  for (const [typed, holds] of [["3", 12], ["0", 12], ["999", 48], ["", 12], ["12.6", 13]]) {
+  for (const [typed, holds] of [
+    ["3", 12],
+    ["0", 12],
+    ["999", 48],
+    ["", 12],
+    ["12.6", 13],
+  ]) {
     await type(page, "Tin holds", typed);
     const { capacity, pans } = await kit(page);
     assert.deepEqual([capacity, pans.length], [holds, 12], `"${typed}" typed`);
@@ -42,7 +51,11 @@ visit("pans are moved, split, joined and removed", {}, async ({ page }) => {
   await press(page, "Edit pans");
   await press(page, "Later: Bismuth yellow");
   assert.deepEqual((await pans(page)).slice(0, 2), [before[1], before[0]]);
-  assert.equal(await page.evaluate(() => document.activeElement.getAttribute("aria-label")), "Later: Bismuth yellow", "focus goes with the pan");
+  assert.equal(
+    await page.evaluate(() => document.activeElement.getAttribute("aria-label")),
+    "Later: Bismuth yellow",
+    "focus goes with the pan",
+  );
   await press(page, "Earlier: Bismuth yellow");
   assert.deepEqual(await pans(page), before);
   assert.ok(await page.getByRole("button", { name: "Earlier: Bismuth yellow" }).isDisabled());
@@ -84,19 +97,25 @@ visit("a new kit leads to the shelf, or to a choice", { size: "phone" }, async (
   assert.ok(await page.locator("#welcome").isHidden(), "and stays away");
 });
 
-visit("a title half typed outlives what happens meanwhile, and the click that leaves it counts", {}, async ({ page }) => {
-  const title = page.getByLabel("Title of the kit");
-  await title.click();
-  await title.press("End");
-  await title.pressSequentially(", in fog");
-  // As from another tab, or an answer of the worker: the tin would be made anew.
-  await page.getByRole("slider", { name: "Load" }).evaluate((load) => ((load.value = 300), load.dispatchEvent(new Event("input", { bubbles: true }))));
-  await page.evaluate(() => document.querySelector('#ends .swap').click());
-  assert.equal(await title.inputValue(), "North Sea harbour, October, in fog");
-  await press(page, "Edit pans");
-  await page.locator("#tin .editor").waitFor();
-  assert.equal((await kit(page)).title, "North Sea harbour, October, in fog");
-});
+visit(
+  "a title half typed outlives what happens meanwhile, and the click that leaves it counts",
+  {},
+  async ({ page }) => {
+    const title = page.getByLabel("Title of the kit");
+    await title.click();
+    await title.press("End");
+    await title.pressSequentially(", in fog");
+    // As from another tab, or an answer of the worker: the tin would be made anew.
+    await page
+      .getByRole("slider", { name: "Load" })
+      .evaluate((load) => ((load.value = 300), load.dispatchEvent(new Event("input", { bubbles: true }))));
+    await page.evaluate(() => document.querySelector("#ends .swap").click());
+    assert.equal(await title.inputValue(), "North Sea harbour, October, in fog");
+    await press(page, "Edit pans");
+    await page.locator("#tin .editor").waitFor();
+    assert.equal((await kit(page)).title, "North Sea harbour, October, in fog");
+  },
+);
 
 visit("another paper changes every swatch", {}, async ({ page }) => {
   const washes = () =>
@@ -108,7 +127,10 @@ visit("another paper changes every swatch", {}, async ({ page }) => {
   await page.getByLabel("Paper").selectOption({ label: "Tan" });
   const after = await washes();
   const palest = before.washes.length - 9;
-  assert.ok(after.slice(palest).every((wash, i) => wash !== before.washes[palest + i]), "pale washes let the paper through");
+  assert.ok(
+    after.slice(palest).every((wash, i) => wash !== before.washes[palest + i]),
+    "pale washes let the paper through",
+  );
   assert.notEqual(await pixels(page, "wheel-ground"), before.ground);
   await press(page, "Undo");
   assert.deepEqual(await washes(), before.washes);
@@ -167,7 +189,10 @@ visit("the shelf is found by code, name and hue, whatever the accents and marks"
     return page.locator("#shelf-list li:visible .name").allTextContents();
   };
   for (const text of ["pb29", "PB 29", "ultramarine", "Ultramariné"]) {
-    assert.ok((await found(text)).some((name) => name.startsWith("Ultramarine blue PB29")), text);
+    assert.ok(
+      (await found(text)).some((name) => name.startsWith("Ultramarine blue PB29")),
+      text,
+    );
   }
   assert.deepEqual(await found("<b>nothing</b>"), []);
   assert.match(await page.locator("#shelf-count").textContent(), /No paint is called “<b>nothing<\/b>”/);

@@ -36,8 +36,13 @@ for (const [name, viewport] of Object.entries(windows)) {
   visit(`nothing overflows, overlaps or is out of reach at ${name}`, { context }, async ({ page }) => {
     for (const [view, show] of Object.entries(views)) {
       await show(page, viewport.width < 700);
-      assert.ok((await overflow(page, viewport.width)) <= 0, `${view} is ${await overflow(page, viewport.width)} px too wide`);
-      const hidden = (await controls(page)).filter(({ covered }) => covered).map(({ name, covered }) => `${view}: ${name} lies under ${covered}`);
+      assert.ok(
+        (await overflow(page, viewport.width)) <= 0,
+        `${view} is ${await overflow(page, viewport.width)} px too wide`,
+      );
+      const hidden = (await controls(page))
+        .filter(({ covered }) => covered)
+        .map(({ name, covered }) => `${view}: ${name} lies under ${covered}`);
       assert.deepEqual(hidden.slice(0, 4), [], `${hidden.length} in all`);
     }
   });
@@ -55,8 +60,13 @@ for (const size of ["phone", "tablet"]) {
       await show(page, size === "phone");
       const found = await controls(page);
       assert.ok(found.length > 1, `${view} has ${found.length} controls`);
-      const small = found.filter(({ name, width, height }) => height < FINGER || width < (narrow.test(name) ? LEAST : FINGER));
-      assert.deepEqual(small.map(({ name, width, height }) => `${view}: ${name} ${width.toFixed(0)} x ${height.toFixed(0)}`), []);
+      const small = found.filter(
+        ({ name, width, height }) => height < FINGER || width < (narrow.test(name) ? LEAST : FINGER),
+      );
+      assert.deepEqual(
+        small.map(({ name, width, height }) => `${view}: ${name} ${width.toFixed(0)} x ${height.toFixed(0)}`),
+        [],
+      );
     }
   });
 }
@@ -64,29 +74,44 @@ for (const size of ["phone", "tablet"]) {
 visit("controls are large enough for a mouse", {}, async ({ page }) => {
   await press(page, "Edit pans");
   const small = (await controls(page)).filter(({ width, height }) => Math.min(width, height) < LEAST);
-  assert.deepEqual(small.map(({ name, width, height }) => `${name} ${width.toFixed(0)} x ${height.toFixed(0)}`), []);
+  assert.deepEqual(
+    small.map(({ name, width, height }) => `${name} ${width.toFixed(0)} x ${height.toFixed(0)}`),
+    [],
+  );
 });
 
-visit("twice the size fits without scrolling sideways", { context: { viewport: { width: 720, height: 450 }, deviceScaleFactor: 2 } }, async ({ page }) => {
-  for (const show of [async () => {}, (page) => press(page, "Edit pans"), (page) => press(page, "Help")]) {
-    await show(page);
-    assert.ok((await overflow(page, 720)) <= 0);
-  }
-});
+visit(
+  "twice the size fits without scrolling sideways",
+  { context: { viewport: { width: 720, height: 450 }, deviceScaleFactor: 2 } },
+  async ({ page }) => {
+    for (const show of [async () => {}, (page) => press(page, "Edit pans"), (page) => press(page, "Help")]) {
+      await show(page);
+      assert.ok((await overflow(page, 720)) <= 0);
+    }
+  },
+);
 
 const long = { title: "W".repeat(60), capacity: 48, pans: Array.from({ length: 48 }, (_, i) => [i + 1, i + 2]) };
-visit("the largest kit fits a phone beside one's own", { size: "phone", hash: `#kit=${linkText(long)}` }, async ({ page }) => {
-  assert.ok((await overflow(page, 390)) <= 0, "as a guest");
-  await press(page, "Pack the shared kit");
-  await tab(page, "Kit");
-  assert.ok((await overflow(page, 390)) <= 0, "as one's own");
-  await press(page, "Edit pans");
-  assert.ok((await overflow(page, 390)) <= 0, "in editing");
-});
+visit(
+  "the largest kit fits a phone beside one's own",
+  { size: "phone", hash: `#kit=${linkText(long)}` },
+  async ({ page }) => {
+    assert.ok((await overflow(page, 390)) <= 0, "as a guest");
+    await press(page, "Pack the shared kit");
+    await tab(page, "Kit");
+    assert.ok((await overflow(page, 390)) <= 0, "as one's own");
+    await press(page, "Edit pans");
+    assert.ok((await overflow(page, 390)) <= 0, "in editing");
+  },
+);
 
-visit("the largest kit leaves the shelf in reach on a desktop", { hash: `#kit=${linkText(long)}` }, async ({ page }) => {
-  await press(page, "Pack the shared kit");
-  const find = page.getByLabel("Find a paint");
-  await find.click({ timeout: 3000 });
-  await page.locator("#shelf-list .take").filter({ hasText: "PY129" }).click({ timeout: 3000 });
-});
+visit(
+  "the largest kit leaves the shelf in reach on a desktop",
+  { hash: `#kit=${linkText(long)}` },
+  async ({ page }) => {
+    await press(page, "Pack the shared kit");
+    const find = page.getByLabel("Find a paint");
+    await find.click({ timeout: 3000 });
+    await page.locator("#shelf-list .take").filter({ hasText: "PY129" }).click({ timeout: 3000 });
+  },
+);

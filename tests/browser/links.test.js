@@ -3,10 +3,10 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
-import { crc, linkText, sealed } from "./support/link.js";
 import { drawn, open } from "./support/launch.js";
-import { kit, pans, sharedLink } from "./support/washpath.js";
+import { crc, linkText, sealed } from "./support/link.js";
 import { visits } from "./support/visit.js";
+import { kit, pans, sharedLink } from "./support/washpath.js";
 
 const visit = visits();
 
@@ -72,7 +72,10 @@ visit("a kit that is turned down leaves no trace", { hash }, async ({ page }) =>
 });
 
 visit("a paint of the guest can be tried before deciding", { hash }, async ({ page }) => {
-  await guest(page).getByRole("button", { name: /^Raw umber/ }).first().click();
+  await guest(page)
+    .getByRole("button", { name: /^Raw umber/ })
+    .first()
+    .click();
   assert.match(await page.locator("#ends .end").first().textContent(), /Raw umber/);
   assert.equal((await pans(page)).length, 12);
 });
@@ -92,7 +95,7 @@ const damaged = {
   "of a later version": [linkText({ ...small, version: 200 }), /version 200/],
   "cut short": [good.slice(0, -3), /damaged/],
   "cut to one letter": ["A", /damaged/],
-  "empty": ["", /damaged/],
+  empty: ["", /damaged/],
   "with one letter changed": [good.slice(0, 6) + (good[6] === "x" ? "y" : "x") + good.slice(7), /damaged/],
   "with letters no link has": [`${good.slice(0, 6)}%3Cscript%3E${good.slice(6)}`, /damaged/],
   "naming an unknown paint": [linkText({ ...small, pans: [[1], [4000]] }), /no paint/],
@@ -124,10 +127,14 @@ visit("a damaged link on a first visit leaves the demo", { hash: `#kit=${good.sl
   assert.equal((await kit(page)).title, "North Sea harbour, October");
 });
 
-visit("a hostile title stays text", { hash: `#kit=${linkText({ ...small, title: "<img src=x onerror=alert(1)>" })}` }, async ({ page }) => {
-  assert.match(await guest(page).textContent(), /<img src=x onerror=alert\(1\)>/);
-  assert.equal(await page.locator("img:not(#share-code), #guest script").count(), 0);
-  await guest(page).getByRole("button", { name: "Pack the shared kit" }).click();
-  assert.equal((await kit(page)).title, "<img src=x onerror=alert(1)>");
-  assert.equal(await page.locator("img:not(#share-code)").count(), 0);
-});
+visit(
+  "a hostile title stays text",
+  { hash: `#kit=${linkText({ ...small, title: "<img src=x onerror=alert(1)>" })}` },
+  async ({ page }) => {
+    assert.match(await guest(page).textContent(), /<img src=x onerror=alert\(1\)>/);
+    assert.equal(await page.locator("img:not(#share-code), #guest script").count(), 0);
+    await guest(page).getByRole("button", { name: "Pack the shared kit" }).click();
+    assert.equal((await kit(page)).title, "<img src=x onerror=alert(1)>");
+    assert.equal(await page.locator("img:not(#share-code)").count(), 0);
+  },
+);

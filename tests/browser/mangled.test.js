@@ -13,14 +13,14 @@ const lines = (text, end) => text.match(/.{1,76}/g).join(end);
 
 /** What becomes of a fragment on its way, by what did it. */
 const manglings = {
-  "nothing": (text) => `#kit=${text}`,
+  nothing: (text) => `#kit=${text}`,
   "the full stop of its sentence": (text) => `#kit=${text}.`,
   "a bracket around it": (text) => `#kit=${text})`,
   "bracket and full stop": (text) => `#kit=${text}).`,
   "a comma": (text) => `#kit=${text},`,
   "a quotation mark": (text) => `#kit=${text}”`,
   "an angle bracket": (text) => `#kit=${text}%3E`,
-  "padding": (text) => `#kit=${text}==`,
+  padding: (text) => `#kit=${text}==`,
   "padding, encoded": (text) => `#kit=${text}%3D%3D`,
   "line ends": (text) => `#kit=${lines(text, "\r\n")}`,
   "encoded line ends": (text) => `#kit=${lines(text, "%0D%0A")}`,
@@ -32,7 +32,7 @@ const manglings = {
   "a byte order mark": (text) => `#%EF%BB%BFkit=${text}`,
   "marks of direction": (text) => `#kit=%E2%80%8E${text}%E2%80%AC`,
   "soft hyphens": (text) => `#kit=${lines(text, "%C2%AD")}`,
-  "capitals": (text) => `#KIT=${text}`,
+  capitals: (text) => `#KIT=${text}`,
   "an encoded sign": (text) => `#kit%3D${text}`,
   "a sign encoded in small letters": (text) => `#kit%3d${text}`,
   "a sign encoded twice": (text) => `#kit%253D${text}`,
@@ -51,7 +51,8 @@ test("every link that was given out survives every mangling", () => {
 });
 
 test("what is no link of a kit is none", () => {
-  for (const hash of ["", "#", "#mix", "#kit", "#kitchen=1", "#toolkit=AQEAALm6", "#a=kit", "#%"]) assert.equal(linkText(hash), null, hash);
+  for (const hash of ["", "#", "#mix", "#kit", "#kitchen=1", "#toolkit=AQEAALm6", "#a=kit", "#%"])
+    assert.equal(linkText(hash), null, hash);
   assert.equal(linkText("#kit="), "");
   assert.equal(linkText("#kit=%"), "");
 });

@@ -1,32 +1,39 @@
 // A colour seen, and the recipes that come nearest.
 
 import assert from "node:assert/strict";
-import { ends, readout, slide } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
+import { ends, readout, slide } from "./support/washpath.js";
 
 const visit = visits();
 
 const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
 const open = (page) => page.locator(".switch").getByRole("button", { name: "Match" }).click();
 const recipes = (page) => page.locator("#recipes li");
-const errors = async (page) => (await recipes(page).locator(".traits").allTextContents()).map((text) => Number(text.match(/off by (\d+\.\d)/)[1]));
+const errors = async (page) =>
+  (await recipes(page).locator(".traits").allTextContents()).map((text) => Number(text.match(/off by (\d+\.\d)/)[1]));
 
 /** Types a colour and waits for its recipes. */
 async function seek(page, colour) {
   const before = await page.locator("#recipes").textContent();
   await page.locator("#target-text").fill(colour);
-  await page.waitForFunction((before) => document.getElementById("recipes").textContent !== before && document.querySelector("#recipes li"), before);
+  await page.waitForFunction(
+    (before) => document.getElementById("recipes").textContent !== before && document.querySelector("#recipes li"),
+    before,
+  );
 }
 
 visit("a typed colour gets up to ten recipes, the nearest first, and one goes on the path", {}, async ({ page }) => {
   await open(page);
-  await page.locator("#recipes").getByText(/Set a colour to match/).waitFor();
+  await page
+    .locator("#recipes")
+    .getByText(/Set a colour to match/)
+    .waitFor();
   await seek(page, "lab(45 -12 10)");
   const found = await errors(page);
   assert.ok(found.length > 1 && found.length <= 10, `${found.length} recipes`);
   // In steps of half a CIEDE2000, within which fewer paints go first.
   found.forEach((error, i) => assert.ok(i === 0 || error >= found[i - 1] - 0.55, `${found}`));
-  assert.match(await recipes(page).first().innerText(), /wash|masstone.*load \d.*off by \d+\.\d, model ±\d+/);
+  assert.match(await recipes(page).first().textContent(), /wash|masstone.*load \d.*off by \d+\.\d, model ±\d+/);
   await recipes(page).first().locator(".take").click();
   const { numbers, words } = await readout(page);
   assert.ok(Math.abs(Number(numbers["Value L*"]) - 45) <= 3, `L* ${numbers["Value L*"]}`);
@@ -44,7 +51,12 @@ visit("a mix's own colour brings its recipe back, or one as near", {}, async ({ 
 visit("colours are typed in several notations, and refused in words", {}, async ({ page }) => {
   await open(page);
   const said = () => page.locator("#target-said").textContent();
-  const first = { "#d97b2c": /orange/i, "lch(50 40 270)": /blue/i, "L*80 a*0 b*0": /grey/i, "rgb(10, 120, 60)": /green/i };
+  const first = {
+    "#d97b2c": /orange/i,
+    "lch(50 40 270)": /blue/i,
+    "L*80 a*0 b*0": /grey/i,
+    "rgb(10, 120, 60)": /green/i,
+  };
   for (const [text, words] of Object.entries(first)) {
     await page.locator("#target-text").fill(text);
     assert.match(await said(), words, text);
@@ -61,9 +73,9 @@ visit("colours are typed in several notations, and refused in words", {}, async 
 visit("what no paint of the kit reaches is said", {}, async ({ page }) => {
   await open(page);
   await seek(page, "lab(8 0 0)");
-  assert.match(await page.locator("#recipes").innerText(), /Not exact: it is darker/);
+  assert.match(await page.locator("#recipes").textContent(), /Not exact: it is darker/);
   await seek(page, "lab(60 95 60)");
-  assert.match(await page.locator("#recipes").innerText(), /Not exact: it is (brighter|of a hue)/);
+  assert.match(await page.locator("#recipes").textContent(), /Not exact: it is (brighter|of a hue)/);
 });
 
 visit("recipes may come from what is owned or from the whole shelf", {}, async ({ page }) => {

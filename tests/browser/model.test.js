@@ -17,11 +17,54 @@ const SEED = Number(process.env.WASHPATH_SEED ?? 1);
 const MOST = 400;
 
 /** Verbs by how often they are drawn. */
-const OFTEN = ["choosePaint", "chooseMix", "keepPuddle", "pack", "record", "openLink", "packGuest", "makeOwn", "reload", "both"];
+const OFTEN = [
+  "choosePaint",
+  "chooseMix",
+  "keepPuddle",
+  "pack",
+  "record",
+  "openLink",
+  "packGuest",
+  "makeOwn",
+  "reload",
+  "both",
+];
 const ALL = [
-  "choosePuddle", "slide", "swap", "pinPath", "pinReach", "wipePuddle", "removePan", "movePan", "refill", "retitle", "emptyTin", "demo",
-  "startKit", "copyKit", "takeKit", "throwKit", "packChosen", "keepMine", "deleteRecord", "importLog", "exportLog", "editOwn", "doubleOwn",
-  "dropOwn", "hold", "owned", "tick", "place", "openFile", "undo", "redo", "full", "spoil", ...OFTEN, ...OFTEN,
+  "choosePuddle",
+  "slide",
+  "swap",
+  "pinPath",
+  "pinReach",
+  "wipePuddle",
+  "removePan",
+  "movePan",
+  "refill",
+  "retitle",
+  "emptyTin",
+  "demo",
+  "startKit",
+  "copyKit",
+  "takeKit",
+  "throwKit",
+  "packChosen",
+  "keepMine",
+  "deleteRecord",
+  "importLog",
+  "exportLog",
+  "editOwn",
+  "doubleOwn",
+  "dropOwn",
+  "hold",
+  "owned",
+  "tick",
+  "place",
+  "openFile",
+  "undo",
+  "redo",
+  "full",
+  "spoil",
+  ...OFTEN,
+  ...OFTEN,
 ];
 
 /** Sequences of steps, some verbs drawn more often than others. */
@@ -31,8 +74,18 @@ function sequences(verbs) {
   return fc.array(step, { minLength: 1, maxLength: 16, size: "max" });
 }
 
-const links = (await Promise.all(["links_v1.csv", "links_v2.csv", "links_own.csv", "links_ids.csv", "links_class.csv"].map((name) => readFile(new URL(`../../crate/core/tests/reference/${name}`, import.meta.url), "utf8"))))
-  .flatMap((text) => text.split("\n").map((line) => line.split(",")[0]).filter((text) => /^A[\w-]{9,}$/.test(text)));
+const links = (
+  await Promise.all(
+    ["links_v1.csv", "links_v2.csv", "links_own.csv", "links_ids.csv", "links_class.csv"].map((name) =>
+      readFile(new URL(`../../crate/core/tests/reference/${name}`, import.meta.url), "utf8"),
+    ),
+  )
+).flatMap((text) =>
+  text
+    .split("\n")
+    .map((line) => line.split(",")[0])
+    .filter((text) => /^A[\w-]{9,}$/.test(text)),
+);
 
 let browser;
 before(async () => (browser = await startBrowser()));
@@ -49,7 +102,9 @@ async function firstFault(mutant, count) {
     });
     // A fault that was put in need not be made short.
     const found = await fc.check(property, { seed: SEED, numRuns: count, endOnFailure: mutant !== null });
-    return found.failed ? `${JSON.stringify(found.counterexample?.[0])}\n${found.errorInstance?.message ?? found.error}` : null;
+    return found.failed
+      ? `${JSON.stringify(found.counterexample?.[0])}\n${found.errorInstance?.message ?? found.error}`
+      : null;
   } finally {
     await visitor.close();
   }
@@ -61,8 +116,26 @@ test(`${SEQUENCES} random sequences over two tabs lose nothing`, async () => {
 
 /** A bit of everything that writes. */
 const BUSY = [
-  "chooseMix", "keepPuddle", "makeOwn", "makeOwn", "pack", "record", "owned", "hold", "copyKit", "openLink", "packGuest", "editOwn",
-  "importLog", "openFile", "dropOwn", "throwKit", "undo", "redo", "slide", "packChosen",
+  "chooseMix",
+  "keepPuddle",
+  "makeOwn",
+  "makeOwn",
+  "pack",
+  "record",
+  "owned",
+  "hold",
+  "copyKit",
+  "openLink",
+  "packGuest",
+  "editOwn",
+  "importLog",
+  "openFile",
+  "dropOwn",
+  "throwKit",
+  "undo",
+  "redo",
+  "slide",
+  "packChosen",
 ].map((verb, i) => [0, verb, 7 * i + 1]);
 
 test("a write that fails, whichever it is, loses nothing once there is room", async () => {

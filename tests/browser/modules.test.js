@@ -3,10 +3,10 @@
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { test } from "node:test";
+import { count, crossingSentence, grade, loadName, recipe } from "../../www/js/page/words.js";
 import * as kits from "../../www/js/state/kit.js";
 import { linkText } from "../../www/js/state/link-text.js";
 import { createStore } from "../../www/js/state/store.js";
-import { count, crossingSentence, grade, loadName, recipe } from "../../www/js/page/words.js";
 
 /** The half of the core for the page, as the build put it beside the page's sources. */
 async function core() {
@@ -17,7 +17,8 @@ async function core() {
 }
 
 test("verbs on kits answer new kits and leave the old as they were", () => {
-  const freeze = (kit) => Object.freeze({ ...kit, pans: Object.freeze(kit.pans.map((pan) => Object.freeze([...pan]))) });
+  const freeze = (kit) =>
+    Object.freeze({ ...kit, pans: Object.freeze(kit.pans.map((pan) => Object.freeze([...pan]))) });
   const plain = { title: "Tin", capacity: 4, stock: 1, pans: [[1], [2, 3], [4]] };
   const kit = freeze(plain);
   assert.deepEqual(kits.pack(kit, 9), { ...plain, pans: [[1], [2, 3], [4], [9]] });
@@ -32,7 +33,10 @@ test("verbs on kits answer new kits and leave the old as they were", () => {
   assert.deepEqual(kits.resize(kit, 6), { ...plain, capacity: 6 });
   assert.deepEqual(kits.retitle(kit, "Other"), { ...plain, title: "Other" });
   assert.deepEqual(kits.paintsOf({ ...kit, pans: [[1], [2, 1], [2]] }), [1, 2]);
-  assert.deepEqual([1, 3, 9].map((paint) => kits.holds(kit, paint)), [true, true, false]);
+  assert.deepEqual(
+    [1, 3, 9].map((paint) => kits.holds(kit, paint)),
+    [true, true, false],
+  );
   assert.deepEqual(kit, plain, "frozen, and no verb minded");
 });
 
@@ -50,30 +54,75 @@ test("a verb that has nothing to do answers the same kit", () => {
 });
 
 test("tins hold 1 to 48, whatever is asked", () => {
-  const sizes = [5, 0, -3, 48, 49, 1e9, 2.5, NaN].map((size) => kits.resize({ ...kits.emptyKit(), capacity: 7 }, size).capacity);
+  const sizes = [5, 0, -3, 48, 49, 1e9, 2.5, NaN].map(
+    (size) => kits.resize({ ...kits.emptyKit(), capacity: 7 }, size).capacity,
+  );
   assert.deepEqual(sizes, [5, 1, 1, 48, 48, 48, 3, 1]);
 });
 
 test("titles lose control characters and what is beyond 60", async () => {
-  const texts = ["  Harbour ", "a\u0000b\tc\nd", "x".repeat(61), "🖌".repeat(61), `${"y".repeat(59)} z`, "\u0085", "<b>&"];
+  const texts = [
+    "  Harbour ",
+    "a\u0000b\tc\nd",
+    "x".repeat(61),
+    "🖌".repeat(61),
+    `${"y".repeat(59)} z`,
+    "\u0085",
+    "<b>&",
+  ];
   const titles = texts.map((text) => kits.retitle(kits.emptyKit("was"), text).title);
   assert.deepEqual(titles, ["Harbour", "a b c d", "x".repeat(60), "🖌".repeat(60), "y".repeat(59), "", "<b>&"]);
   // The core refuses what is longer: every title must go into a link.
   const { decode_kit, encode_kit } = await core();
-  assert.deepEqual(titles.map((title) => decode_kit(encode_kit({ title, capacity: 1, stock: 0, pans: [] })).title), titles);
+  assert.deepEqual(
+    titles.map((title) => decode_kit(encode_kit({ title, capacity: 1, stock: 0, pans: [] })).title),
+    titles,
+  );
 });
 
 test("words say parts, loads and crossings", () => {
-  const shelf = new Map([[1, { name: "Blue" }], [2, { name: "Brown" }], [3, { name: "Green" }]]);
-  const recipes = [[[1, 2], [2, 1]], [[1, 1], [2, 2], [3, 12]], [[1, 1]]].map((parts) => recipe(parts, shelf));
+  const shelf = new Map([
+    [1, { name: "Blue" }],
+    [2, { name: "Brown" }],
+    [3, { name: "Green" }],
+  ]);
+  const recipes = [
+    [
+      [1, 2],
+      [2, 1],
+    ],
+    [
+      [1, 1],
+      [2, 2],
+      [3, 12],
+    ],
+    [[1, 1]],
+  ].map((parts) => recipe(parts, shelf));
   assert.deepEqual(recipes, ["2 parts Blue, 1 part Brown", "1 part Blue, 2 parts Brown, 12 parts Green", "Blue"]);
   assert.deepEqual([count(1), count(2)], ["1 part", "2 parts"]);
-  assert.deepEqual(
-    [1, 0.8, 0.7, 0.5, 0.13, 1 / 16, 1 / 32].map(loadName),
-    ["masstone", "masstone", "strong wash", "strong wash", "light wash", "pale wash", "pale wash"]);
-  const grades = [grade("staining", 0), grade("transparency", 3), grade("transparency", 1), grade("granulation", 9), grade("granulation", null), grade("granulation", undefined)];
+  assert.deepEqual([1, 0.8, 0.7, 0.5, 0.13, 1 / 16, 1 / 32].map(loadName), [
+    "masstone",
+    "masstone",
+    "strong wash",
+    "strong wash",
+    "light wash",
+    "pale wash",
+    "pale wash",
+  ]);
+  const grades = [
+    grade("staining", 0),
+    grade("transparency", 3),
+    grade("transparency", 1),
+    grade("granulation", 9),
+    grade("granulation", null),
+    grade("granulation", undefined),
+  ];
   assert.deepEqual(grades, ["lifts well", "transparent", "opaque", "granulates strongly", null, null]);
-  const crossing = (kind) => crossingSentence({ kind, lean: "green", mix: { parts: [3, 2], share: 0.4, swatch: { lightness: 41.6, chroma: 7.4 } } }, ["Blue", "Brown"]);
+  const crossing = (kind) =>
+    crossingSentence(
+      { kind, lean: "green", mix: { parts: [3, 2], share: 0.4, swatch: { lightness: 41.6, chroma: 7.4 } } },
+      ["Blue", "Brown"],
+    );
   assert.match(crossing("pure"), /3:2, L\* 42: a pure grey/);
   assert.match(crossing("near"), /3:2, L\* 42, leaning green/);
   assert.match(crossing("dull"), /3:2, L\* 42, still green at C\* 7/);

@@ -1,8 +1,8 @@
 // Two paints, their path, its mixes: by mouse, in the single file.
 
 import assert from "node:assert/strict";
-import { dabs, ends, markAt, painted, pans, pixels, readout, shareOf, slide } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
+import { dabs, ends, markAt, painted, pans, pixels, readout, shareOf, slide } from "./support/washpath.js";
 
 const visit = visits();
 
@@ -13,7 +13,10 @@ visit("a first visit shows the demo kit and one drawn path", {}, async ({ page }
   const packed = await pans(page);
   assert.equal(packed.length, 12);
   assert.equal(packed.filter((pan) => pan.includes("+")).length, 2, "two pans are split");
-  assert.deepEqual((await ends(page)).map((end) => end.split(" ").at(-1)), ["PB29", "PBr7"]);
+  assert.deepEqual(
+    (await ends(page)).map((end) => end.split(" ").at(-1)),
+    ["PB29", "PBr7"],
+  );
   assert.match((await readout(page)).crossing, /at \d+:\d+/);
   const inked = await page.evaluate(() => {
     const canvas = document.getElementById("wheel-path");
@@ -56,7 +59,10 @@ visit("dragging along the path runs through the ratios one way", {}, async ({ pa
     shares.push(shareOf((await readout(page)).ratio));
   }
   await page.mouse.up();
-  assert.deepEqual(shares, [...shares].sort((a, b) => a - b));
+  assert.deepEqual(
+    shares,
+    [...shares].sort((a, b) => a - b),
+  );
   assert.ok(new Set(shares).size >= 4 && shares.at(-1) - shares[0] > 0.2, `the ratio follows: ${shares}`);
   assert.deepEqual(await ends(page), chosen, "a drag chooses no paint");
   await page.mouse.move(stops[0].x, stops[0].y);
@@ -69,13 +75,20 @@ visit("a thinner load is lighter", {}, async ({ page }) => {
     await slide(page, "Load", value);
     lightness.push(Number((await readout(page)).numbers["Value L*"]));
   }
-  assert.deepEqual(lightness, [...lightness].sort((a, b) => a - b));
+  assert.deepEqual(
+    lightness,
+    [...lightness].sort((a, b) => a - b),
+  );
   assert.ok(lightness.at(-1) - lightness[0] > 20, `from L* ${lightness[0]} to ${lightness.at(-1)}`);
   assert.match((await readout(page)).load, /pale wash/);
 });
 
 visit("a cell of the sheet is the mix that is read out", {}, async ({ page }) => {
-  for (const [column, load] of [["2:1", "light wash"], ["A", "masstone"], ["1:8", "pale wash"]]) {
+  for (const [column, load] of [
+    ["2:1", "light wash"],
+    ["A", "masstone"],
+    ["1:8", "pale wash"],
+  ]) {
     const cell = page.locator(`#sheet .cell[aria-label^="${column}, ${load}:"]`);
     await cell.click();
     const { words, ratio, load: read } = await readout(page);
@@ -87,7 +100,10 @@ visit("a cell of the sheet is the mix that is read out", {}, async ({ page }) =>
     const colours = await page.evaluate(() => {
       const painted = (node) => getComputedStyle(node).backgroundColor;
       document.querySelector("#readout .wash").style.transition = "none";
-      return [painted(document.querySelector("#readout .wash")), painted(document.querySelector('#sheet [aria-pressed="true"]'))];
+      return [
+        painted(document.querySelector("#readout .wash")),
+        painted(document.querySelector('#sheet [aria-pressed="true"]')),
+      ];
     });
     assert.equal(colours[0], colours[1], "one colour in the sheet and above it");
   }
@@ -122,7 +138,11 @@ visit("the crossing is where its sentence says", {}, async ({ page }) => {
   const spots = await dabs(page);
   const names = Object.keys(spots);
   const of = (code) => names.find((name) => name.endsWith(` ${code}`));
-  for (const pair of [[of("PB29"), of("PO73")], [of("PG18"), of("PR254")], [of("PY184"), of("PV19")]]) {
+  for (const pair of [
+    [of("PB29"), of("PO73")],
+    [of("PG18"), of("PR254")],
+    [of("PY184"), of("PV19")],
+  ]) {
     for (const name of pair) await page.locator(`#tin .paint[title="${name}"]`).click();
     const { crossing } = await readout(page);
     if (crossing.startsWith("No mix")) continue;

@@ -15,7 +15,16 @@ test("a name from right to left stands by itself among others", () => {
   assert.equal(isolated("Quay red"), "Quay red");
   for (const name of ["אדום", "أحمر", "Quay אדום"]) assert.equal(isolated(name), `\u2068${name}\u2069`);
   const shelf = { get: (paint) => ({ name: ["אדום", "Burnt sienna"][paint] }) };
-  assert.equal(recipe([[0, 2], [1, 1]], shelf), "2 parts \u2068אדום\u2069, 1 part Burnt sienna");
+  assert.equal(
+    recipe(
+      [
+        [0, 2],
+        [1, 1],
+      ],
+      shelf,
+    ),
+    "2 parts \u2068אדום\u2069, 1 part Burnt sienna",
+  );
 });
 
 visit("an old link's title is shown without what nobody sees, and is packed so", { hash }, async ({ page }) => {
@@ -28,6 +37,10 @@ visit("an old link's title is shown without what nobody sees, and is packed so",
 visit("wherever a name stands it is by itself", {}, async ({ page }) => {
   await page.evaluate((text) => (location.hash = `kit=${text}`), linkText({ title: "נמל 7", pans: [[1]] }));
   await page.getByRole("region", { name: "A kit came with this link" }).getByText("נמל 7").waitFor();
-  const styles = await page.evaluate(() => ["#guest h3 small", "#shelf-list .name", "#ends .name", "#tin input"].map((part) => getComputedStyle(document.querySelector(part)).unicodeBidi));
+  const styles = await page.evaluate(() =>
+    ["#guest h3 small", "#shelf-list .name", "#ends .name", "#tin input"].map(
+      (part) => getComputedStyle(document.querySelector(part)).unicodeBidi,
+    ),
+  );
   assert.deepEqual(styles, ["isolate", "isolate", "isolate", "plaintext"]);
 });

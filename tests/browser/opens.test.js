@@ -67,9 +67,17 @@ test("until it is ready the hosted page asks for the first load alone", async ()
     });
     await page.reload();
     await drawn(page);
-    const asked = await page.evaluate(() => performance.getEntriesByType("resource").filter(({ startTime }) => startTime < globalThis.readyAt).map(({ name }) => name));
+    const asked = await page.evaluate(() =>
+      performance
+        .getEntriesByType("resource")
+        .filter(({ startTime }) => startTime < globalThis.readyAt)
+        .map(({ name }) => name),
+    );
     assert.ok(asked.some((url) => url.endsWith("pkg/studio_bg.wasm")));
-    assert.deepEqual(asked.filter((url) => /pkg\/adviser|worker\.js|sw\.js|OFL/.test(url)), []);
+    assert.deepEqual(
+      asked.filter((url) => /pkg\/adviser|worker\.js|sw\.js|OFL/.test(url)),
+      [],
+    );
   } finally {
     await close();
   }
@@ -111,7 +119,10 @@ for (const [how, spoil] of Object.entries(workless)) {
   });
 }
 
-for (const [form, openPage] of [["hosted", openHosted], ["as one file", openPacked]]) {
+for (const [form, openPage] of [
+  ["hosted", openHosted],
+  ["as one file", openPacked],
+]) {
   test(`long questions are answered by a worker, ${form}`, async () => {
     const { page, close } = await openPage();
     try {

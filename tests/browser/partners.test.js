@@ -1,13 +1,17 @@
 // What greys a paint, what shades it, and how dark the kit goes.
 
 import assert from "node:assert/strict";
-import { ends, readout } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
+import { ends, readout } from "./support/washpath.js";
 
 const visit = visits();
 
 const rows = (page, title) =>
-  page.locator("#partners div").filter({ has: page.locator("h4", { hasText: title }) }).locator(".name").evaluateAll((names) => names.map((name) => name.textContent));
+  page
+    .locator("#partners div")
+    .filter({ has: page.locator("h4", { hasText: title }) })
+    .locator(".name")
+    .evaluateAll((names) => names.map((name) => name.textContent));
 
 const ready = (page) => page.locator("#partners h4").first().waitFor();
 
@@ -17,10 +21,17 @@ visit("burnt sienna greys ultramarine: it leads the kit's neutral partners", {},
   const kit = await rows(page, "In the kit");
   assert.match(kit[0], /^Burnt sienna PBr7\d+:\d+ · L\* \d+, C\* [0-5], /);
   const chromas = kit.map((row) => Number(row.match(/C\* (\d+)/)[1]));
-  assert.deepEqual(chromas, [...chromas].sort((a, b) => a - b), "greyest first");
+  assert.deepEqual(
+    chromas,
+    [...chromas].sort((a, b) => a - b),
+    "greyest first",
+  );
   const shelf = await rows(page, "On the shelf");
   assert.ok(shelf.length > 0 && shelf.length <= 5);
-  await page.locator("#partners").getByRole("button", { name: /^All \d+/ }).click();
+  await page
+    .locator("#partners")
+    .getByRole("button", { name: /^All \d+/ })
+    .click();
   assert.ok((await rows(page, "On the shelf")).length > 5);
 });
 
@@ -40,7 +51,7 @@ visit("shading partners are others than neutral ones", {}, async ({ page }) => {
 visit("a partner that is chosen becomes the other end, at its ratio", {}, async ({ page }) => {
   await ready(page);
   const row = page.locator("#partners .take").nth(1);
-  const text = await row.locator(".name").innerText();
+  const text = await row.locator(".name").textContent();
   await row.click();
   const [a, b] = await ends(page);
   assert.match(a, /PB29$/);

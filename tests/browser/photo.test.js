@@ -12,7 +12,11 @@ const press = (page, name) => page.getByRole("button", { name, exact: true }).cl
 /** A picture of three stripes: paper in warm light, sea, rust. */
 function stripes({ width = 90, height = 60, alpha = 255 } = {}) {
   const picture = new PNG({ width, height });
-  const colours = [[250, 232, 196], [60, 98, 118], [150, 74, 40]];
+  const colours = [
+    [250, 232, 196],
+    [60, 98, 118],
+    [150, 74, 40],
+  ];
   for (let i = 0; i < width * height; i += 1) {
     const colour = colours[Math.floor(((i % width) * 3) / width)];
     picture.data.set([...colour, alpha], 4 * i);
@@ -20,7 +24,8 @@ function stripes({ width = 90, height = 60, alpha = 255 } = {}) {
   return PNG.sync.write(picture);
 }
 
-const put = (page, buffer, name = "photo.png", mimeType = "image/png") => page.locator("#photo-file").setInputFiles({ name, mimeType, buffer });
+const put = (page, buffer, name = "photo.png", mimeType = "image/png") =>
+  page.locator("#photo-file").setInputFiles({ name, mimeType, buffer });
 const said = (page) => page.locator("#photo > p").textContent();
 
 async function open(page, buffer = stripes()) {
@@ -65,22 +70,36 @@ visit("what is no photo is refused in words, and the photo before it stays", {},
   ];
   for (const [bytes, name, type, words] of faults) {
     await put(page, bytes, name, type);
-    await page.waitForFunction((source) => new RegExp(source, "i").test(document.querySelector("#photo > p").textContent), words.source);
+    await page.waitForFunction(
+      (source) => new RegExp(source, "i").test(document.querySelector("#photo > p").textContent),
+      words.source,
+    );
     assert.match(await said(page), /still here/);
   }
   await at(page, 0.83, 0.5);
   assert.match(await target(page), /L\* 40/);
 });
 
-visit("a picture of a hundred megapixels and more is refused or scaled, and the page lives on", {}, async ({ page }) => {
-  await page.locator(".switch").getByRole("button", { name: "Match" }).click();
-  // One colour: the file is small, its picture is not.
-  const picture = new PNG({ width: 14_000, height: 11_000, colorType: 2, inputColorType: 2, inputHasAlpha: false });
-  picture.data = Buffer.alloc(3 * 14_000 * 11_000, 90);
-  await put(page, PNG.sync.write(picture, { colorType: 2, inputColorType: 2, inputHasAlpha: false, deflateLevel: 1 }));
-  await page.waitForFunction(() => /megapixels|Click a place|no image/.test(document.querySelector("#photo > p").textContent), null, { timeout: 60_000 });
-  assert.match(await said(page), /154 megapixels/);
-});
+visit(
+  "a picture of a hundred megapixels and more is refused or scaled, and the page lives on",
+  {},
+  async ({ page }) => {
+    await page.locator(".switch").getByRole("button", { name: "Match" }).click();
+    // One colour: the file is small, its picture is not.
+    const picture = new PNG({ width: 14_000, height: 11_000, colorType: 2, inputColorType: 2, inputHasAlpha: false });
+    picture.data = Buffer.alloc(3 * 14_000 * 11_000, 90);
+    await put(
+      page,
+      PNG.sync.write(picture, { colorType: 2, inputColorType: 2, inputHasAlpha: false, deflateLevel: 1 }),
+    );
+    await page.waitForFunction(
+      () => /megapixels|Click a place|no image/.test(document.querySelector("#photo > p").textContent),
+      null,
+      { timeout: 60_000 },
+    );
+    assert.match(await said(page), /154 megapixels/);
+  },
+);
 
 visit("a photo that lies on its side is turned upright", {}, async ({ page }) => {
   const jpeg = await page.evaluate(async () => {
@@ -100,37 +119,44 @@ visit("a photo that lies on its side is turned upright", {}, async ({ page }) =>
 
 visit("a pasted picture is opened", {}, async ({ page }) => {
   await page.locator(".switch").getByRole("button", { name: "Match" }).click();
-  await page.evaluate((bytes) => {
-    const files = new DataTransfer();
-    files.items.add(new File([Uint8Array.from(bytes)], "pasted.png", { type: "image/png" }));
-    dispatchEvent(new ClipboardEvent("paste", { clipboardData: files }));
-  }, [...stripes()]);
+  await page.evaluate(
+    (bytes) => {
+      const files = new DataTransfer();
+      files.items.add(new File([Uint8Array.from(bytes)], "pasted.png", { type: "image/png" }));
+      dispatchEvent(new ClipboardEvent("paste", { clipboardData: files }));
+    },
+    [...stripes()],
+  );
   await page.locator("#photo .picture").waitFor();
   await at(page, 0.83, 0.5);
   assert.match(await target(page), /L\* 40/);
 });
 
-visit("of two photos opened quickly the later is shown, whichever is ready first", {
-  script: () => {
-    const decode = createImageBitmap;
-    const held = new Promise((resolve) => (globalThis.letGo = resolve));
-    let asked = 0;
-    globalThis.createImageBitmap = async (...words) => ((asked += 1) === 1 && (await held), decode(...words));
+visit(
+  "of two photos opened quickly the later is shown, whichever is ready first",
+  {
+    script: () => {
+      const decode = createImageBitmap;
+      const held = new Promise((resolve) => (globalThis.letGo = resolve));
+      let asked = 0;
+      globalThis.createImageBitmap = async (...words) => ((asked += 1) === 1 && (await held), decode(...words));
+    },
   },
-}, async ({ page }) => {
-  await page.locator(".switch").getByRole("button", { name: "Match" }).click();
-  await put(page, stripes({ width: 30 }));
-  await put(page, stripes({ width: 60 }));
-  const width = () => page.locator("#photo .picture").evaluate((canvas) => canvas.width);
-  await page.locator("#photo .picture").waitFor();
-  assert.equal(await width(), 60);
-  await page.evaluate(() => globalThis.letGo());
-  await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 0)));
-  await painted(page);
-  assert.equal(await width(), 60, "the first came too late");
-  await press(page, "Put away");
-  assert.ok(await page.locator("#photo .picture").isHidden());
-});
+  async ({ page }) => {
+    await page.locator(".switch").getByRole("button", { name: "Match" }).click();
+    await put(page, stripes({ width: 30 }));
+    await put(page, stripes({ width: 60 }));
+    const width = () => page.locator("#photo .picture").evaluate((canvas) => canvas.width);
+    await page.locator("#photo .picture").waitFor();
+    assert.equal(await width(), 60);
+    await page.evaluate(() => globalThis.letGo());
+    await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 0)));
+    await painted(page);
+    assert.equal(await width(), 60, "the first came too late");
+    await press(page, "Put away");
+    assert.ok(await page.locator("#photo .picture").isHidden());
+  },
+);
 
 visit("no focus on a file field slides the page away", {}, async ({ page }) => {
   for (const part of ["Match", "Swatches"]) {
@@ -139,12 +165,18 @@ visit("no focus on a file field slides the page away", {}, async ({ page }) => {
     assert.ok((await fields.count()) > 0);
     for (const field of await fields.all()) {
       await field.evaluate((node) => node.focus());
-      const { slid, id } = await page.evaluate(() => ({ slid: document.scrollingElement.scrollTop, id: document.activeElement.id }));
+      const { slid, id } = await page.evaluate(() => ({
+        slid: document.scrollingElement.scrollTop,
+        id: document.activeElement.id,
+      }));
       assert.equal(slid, 0, `${id} slides the page by ${slid} px`);
     }
   }
   await page.locator(".switch").getByRole("button", { name: "Match" }).click();
-  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.locator("label[for=photo-file]").click()]);
+  const [chooser] = await Promise.all([
+    page.waitForEvent("filechooser"),
+    page.locator("label[for=photo-file]").click(),
+  ]);
   await chooser.setFiles({ name: "photo.png", mimeType: "image/png", buffer: stripes() });
   await page.locator("#photo .picture").waitFor();
   assert.equal(await page.evaluate(() => document.scrollingElement.scrollTop), 0);
@@ -164,36 +196,40 @@ visit("the picture is used by keyboard", {}, async ({ page }) => {
   assert.match(await target(page), /L\* 40/);
 });
 
-visit("a place is gathered, weighed, reached colour by colour, kept and shared", {}, async ({ page, visitor, address }) => {
-  await open(page);
-  await press(page, "Find them in the photo");
-  const rows = page.locator("#place .twin");
-  await rows.first().waitFor();
-  assert.equal(await rows.count(), 3, "three stripes");
-  assert.match(await page.locator("#place").innerText(), /Reaches \d of 3 colours, \d+ % of the place/);
-  const weights = page.locator('#place .rows input[type="number"]');
-  assert.deepEqual(await weights.evaluateAll((all) => all.map((input) => input.value)), ["33", "33", "33"]);
-  await weights.first().fill("60");
-  await weights.first().press("Enter");
-  await page.waitForFunction(() => document.querySelector('#place .rows input[type="number"]')?.value === "60");
-  await page.getByLabel("Name of the place").fill("Breakwater");
-  await page.getByLabel("Name of the place").press("Enter");
-  await press(page, "Share");
-  const link = await sharedLink(page);
-  const other = await visitor.browser().newContext();
-  const guest = await other.newPage();
-  await guest.goto(address + link.slice(link.indexOf("#")));
-  await press(guest, "Pack the shared kit");
-  await guest.locator(".switch").getByRole("button", { name: "Match" }).click();
-  await guest.locator("#place .twin").first().waitFor();
-  assert.equal(await guest.getByLabel("Name of the place").inputValue(), "Breakwater");
-  assert.equal(await guest.locator("#place .twin").count(), 3);
-  await other.close();
-  await page.keyboard.press("Escape");
-  await page.locator("#place .take").first().click();
-  assert.ok(await page.locator("#mix").isVisible(), "its recipe is on the path");
-  await page.getByRole("button", { name: "Undo" }).click();
-});
+visit(
+  "a place is gathered, weighed, reached colour by colour, kept and shared",
+  {},
+  async ({ page, visitor, address }) => {
+    await open(page);
+    await press(page, "Find them in the photo");
+    const rows = page.locator("#place .twin");
+    await rows.first().waitFor();
+    assert.equal(await rows.count(), 3, "three stripes");
+    assert.match(await page.locator("#place").textContent(), /Reaches \d of 3 colours, \d+ % of the place/);
+    const weights = page.locator('#place .rows input[type="number"]');
+    assert.deepEqual(await weights.evaluateAll((all) => all.map((input) => input.value)), ["33", "33", "33"]);
+    await weights.first().fill("60");
+    await weights.first().press("Enter");
+    await page.waitForFunction(() => document.querySelector('#place .rows input[type="number"]')?.value === "60");
+    await page.getByLabel("Name of the place").fill("Breakwater");
+    await page.getByLabel("Name of the place").press("Enter");
+    await press(page, "Share");
+    const link = await sharedLink(page);
+    const other = await visitor.browser().newContext();
+    const guest = await other.newPage();
+    await guest.goto(address + link.slice(link.indexOf("#")));
+    await press(guest, "Pack the shared kit");
+    await guest.locator(".switch").getByRole("button", { name: "Match" }).click();
+    await guest.locator("#place .twin").first().waitFor();
+    assert.equal(await guest.getByLabel("Name of the place").inputValue(), "Breakwater");
+    assert.equal(await guest.locator("#place .twin").count(), 3);
+    await other.close();
+    await page.keyboard.press("Escape");
+    await page.locator("#place .take").first().click();
+    assert.ok(await page.locator("#mix").isVisible(), "its recipe is on the path");
+    await page.getByRole("button", { name: "Undo" }).click();
+  },
+);
 
 visit("colours are added and taken off by hand", {}, async ({ page }) => {
   await page.locator(".switch").getByRole("button", { name: "Match" }).click();
@@ -222,7 +258,7 @@ visit("a kit is chosen for a place", {}, async ({ page }) => {
   });
   await press(page, "Choose");
   await page.locator("#choose-outcome .main").waitFor({ timeout: 60_000 });
-  assert.match(await page.locator("#choose-outcome").innerText(), /Misses [0-3]\.\d %/);
+  assert.match(await page.locator("#choose-outcome").textContent(), /Misses [0-3]\.\d %/);
 });
 
 visit("the photo is repainted with the kit, and in greys", {}, async ({ page }) => {

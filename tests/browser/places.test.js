@@ -1,9 +1,9 @@
 // Ends that are no paint: places of the wheel, and puddles.
 
 import assert from "node:assert/strict";
-import { ends, painted, pans, pixels, readout, sharedLink, slide } from "./support/washpath.js";
 import { tap } from "./support/touch.js";
 import { visits } from "./support/visit.js";
+import { ends, painted, pans, pixels, readout, sharedLink, slide } from "./support/washpath.js";
 
 const visit = visits();
 
@@ -16,7 +16,8 @@ async function spot(page, x, y) {
 /** A greenish place between the dabs of the demo kit. */
 const EMPTY = [0.35, 0.38];
 
-const puddles = (page) => page.locator("#puddles .take .name").evaluateAll((names) => names.map((name) => name.firstChild.textContent));
+const puddles = (page) =>
+  page.locator("#puddles .take .name").evaluateAll((names) => names.map((name) => name.firstChild.textContent));
 
 visit("an empty place becomes an end: the kit's nearest mix, and how near it is", {}, async ({ page }) => {
   const { x, y } = await spot(page, ...EMPTY);
@@ -90,7 +91,11 @@ visit("a kept mix is an end of another path: three paints come together", {}, as
   await page.locator('#sheet .cell[aria-label^="1:2, masstone"]').click();
   assert.equal((await readout(page)).parts, "2 parts Ultramarine blue, 1 part Burnt sienna, 6 parts Bismuth yellow");
   await page.locator("#sheet .cell").first().click();
-  assert.equal((await readout(page)).parts, "2 parts Ultramarine blue, 1 part Burnt sienna", "all A is the puddle itself");
+  assert.equal(
+    (await readout(page)).parts,
+    "2 parts Ultramarine blue, 1 part Burnt sienna",
+    "all A is the puddle itself",
+  );
 });
 
 visit("a puddle is known again after a reload", {}, async ({ page }) => {
@@ -139,14 +144,17 @@ visit("a drop on the wheel is taken by pointing at it", {}, async ({ page }) => 
   await slide(page, "Ratio", 300);
   await page.getByRole("button", { name: "Keep this mix" }).click();
   // Other ends, so that nothing but the drop lies there.
-  for (const name of ["Perylene maroon PR179", "Bismuth yellow PY184"]) await page.locator(`#tin .paint[title="${name}"]`).click();
+  for (const name of ["Perylene maroon PR179", "Bismuth yellow PY184"])
+    await page.locator(`#tin .paint[title="${name}"]`).click();
   await painted(page);
   const drop = await page.evaluate(() => {
     const top = document.getElementById("wheel-path");
     const box = top.getBoundingClientRect();
     for (let y = box.top; y < box.bottom; y += 4) {
       for (let x = box.left; x < box.right; x += 4) {
-        top.dispatchEvent(new PointerEvent("pointermove", { clientX: x, clientY: y, pointerType: "mouse", bubbles: true }));
+        top.dispatchEvent(
+          new PointerEvent("pointermove", { clientX: x, clientY: y, pointerType: "mouse", bubbles: true }),
+        );
         if (top.title.startsWith("Puddle")) return { x, y };
       }
     }

@@ -16,17 +16,36 @@ const visit = visits();
 visit("printing leaves out what only a screen can do", {}, async ({ page }) => {
   await page.getByRole("button", { name: "Edit pans" }).click();
   await page.emulateMedia({ media: "print" });
-  for (const gone of [".bar .verbs", ".tabs", "#shelf", ".swap", ".slider input >> nth=0", ".settings", ".editor", ".crossing button"]) {
+  for (const gone of [
+    ".bar .verbs",
+    ".tabs",
+    "#shelf",
+    ".swap",
+    ".slider input >> nth=0",
+    ".settings",
+    ".editor",
+    ".crossing button",
+  ]) {
     assert.ok(await page.locator(gone).isHidden(), gone);
   }
-  for (const stays of ["#wheel-ground", "#wheel-path", "#readout .wash", "#sheet table", "#tin .pans", ".crossing span"]) {
+  for (const stays of [
+    "#wheel-ground",
+    "#wheel-path",
+    "#readout .wash",
+    "#sheet table",
+    "#tin .pans",
+    ".crossing span",
+  ]) {
     assert.ok(await page.locator(stays).isVisible(), stays);
   }
   const paper = await page.evaluate(() => getComputedStyle(document.body).backgroundColor);
   assert.equal(paper, "rgb(255, 255, 255)");
 });
 
-for (const [name, act] of [["light", async () => {}], ["dim", (page) => page.getByRole("button", { name: "Dim" }).click()]]) {
+for (const [name, act] of [
+  ["light", async () => {}],
+  ["dim", (page) => page.getByRole("button", { name: "Dim" }).click()],
+]) {
   visit(`the page prints on a few sheets, in ${name} surround`, {}, async ({ page }) => {
     await act(page);
     const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true });
@@ -70,7 +89,10 @@ const choose = async (page, sheet) => {
 
 /** Saves by a button's name; answers the file's name and bytes. */
 async function saved(page, name) {
-  const [download] = await Promise.all([page.waitForEvent("download"), dialog(page).getByRole("button", { name, exact: true }).click()]);
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    dialog(page).getByRole("button", { name, exact: true }).click(),
+  ]);
   return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
 }
 
@@ -80,7 +102,13 @@ const pagesOf = (bytes) => bytes.toString("latin1").match(/\/Type \/Page\b/g)?.l
 for (const [where, visit] of Object.entries(places)) {
   visit(`every sheet is made and saved, ${where}`, {}, async ({ page }) => {
     await toPrint(page);
-    for (const [sheet, ending] of [["Mixing chart of all pairs", "chart"], ["Sheet of A and B", "pair"], ["Hue wheel", "wheel"], ["Tin and labels", "tin"], ["Swatch cards", "cards"]]) {
+    for (const [sheet, ending] of [
+      ["Mixing chart of all pairs", "chart"],
+      ["Sheet of A and B", "pair"],
+      ["Hue wheel", "wheel"],
+      ["Tin and labels", "tin"],
+      ["Swatch cards", "cards"],
+    ]) {
       await choose(page, sheet);
       const count = Number((await page.locator("#print-said").textContent()).match(/(\d+)( page)?$/)[1]);
       const pdf = await saved(page, "Save PDF");
@@ -99,7 +127,12 @@ function advances() {
   const file = readFileSync(at("latin.ttf"));
   const records = Array.from({ length: file.readUInt16BE(4) }, (_, i) => 12 + 16 * i);
   const hmtx = file.readUInt32BE(records.find((record) => file.toString("latin1", record, record + 4) === "hmtx") + 8);
-  return new Map([...readFileSync(at("latin.txt"), "utf8")].map((character, i) => [character, file.readUInt16BE(hmtx + 4 * (i + 1))]));
+  return new Map(
+    [...readFileSync(at("latin.txt"), "utf8")].map((character, i) => [
+      character,
+      file.readUInt16BE(hmtx + 4 * (i + 1)),
+    ]),
+  );
 }
 
 for (const [where, visit] of Object.entries(places)) {
@@ -114,7 +147,10 @@ for (const [where, visit] of Object.entries(places)) {
       await alone.goto(pathToFileURL(join(folder, "sheet.svg")).href);
       const { faces, words } = await alone.evaluate(async () => {
         await document.fonts.ready;
-        const words = [...document.querySelectorAll("text")].map((node) => [node.textContent, node.getComputedTextLength() / Number(node.getAttribute("font-size"))]);
+        const words = [...document.querySelectorAll("text")].map((node) => [
+          node.textContent,
+          node.getComputedTextLength() / Number(node.getAttribute("font-size")),
+        ]);
         return { faces: [...document.fonts].map(({ family, status }) => [family.replaceAll('"', ""), status]), words };
       });
       assert.deepEqual(faces, [["Source Sans 3", "loaded"]]);
@@ -133,19 +169,29 @@ for (const [where, visit] of Object.entries(places)) {
 visit("choices change the sheet that is looked at", {}, async ({ page }) => {
   const proof = page.locator("#print-proof svg");
   const viewBox = () => proof.getAttribute("viewBox");
-  const coloured = () => proof.evaluate((svg) => [...svg.querySelectorAll("[fill^='#']")].filter((node) => {
-    const [r, g, b] = node.getAttribute("fill").match(/[0-9a-f]{2}/g);
-    return r !== g || g !== b;
-  }).length);
+  const coloured = () =>
+    proof.evaluate(
+      (svg) =>
+        [...svg.querySelectorAll("[fill^='#']")].filter((node) => {
+          const [r, g, b] = node.getAttribute("fill").match(/[0-9a-f]{2}/g);
+          return r !== g || g !== b;
+        }).length,
+    );
   await toPrint(page);
   assert.equal(await viewBox(), "0 0 210 297");
-  assert.equal(await coloured(), 14 * 15 / 2, "a colour for each pair and paint of the demo kit");
+  assert.equal(await coloured(), (14 * 15) / 2, "a colour for each pair and paint of the demo kit");
   await wish(page, "outlines").selectOption("1");
-  await page.waitForFunction(() => [...document.querySelectorAll("#print-proof text")].some((text) => text.textContent === "PB29" && text.getAttribute("text-anchor") === "middle"));
+  await page.waitForFunction(() =>
+    [...document.querySelectorAll("#print-proof text")].some(
+      (text) => text.textContent === "PB29" && text.getAttribute("text-anchor") === "middle",
+    ),
+  );
   assert.equal(await coloured(), 0);
   await wish(page, "format").selectOption({ label: "Letter" });
   await wish(page, "landscape").selectOption({ label: "on its side" });
-  await page.waitForFunction(() => document.querySelector("#print-proof svg").getAttribute("viewBox") === "0 0 279.4 215.9");
+  await page.waitForFunction(
+    () => document.querySelector("#print-proof svg").getAttribute("viewBox") === "0 0 279.4 215.9",
+  );
   assert.ok(await wish(page, "strips").isVisible());
   await choose(page, "Tin and labels");
   assert.ok(await wish(page, "strips").isHidden());
@@ -164,36 +210,49 @@ visit("pages are turned, and the last turns no further", {}, async ({ page }) =>
   assert.match((await saved(page, "Save SVG")).name, /-2\.svg$/);
 });
 
-for (const [label, format, [width, height]] of [["A4", "a4", [595.28, 841.89]], ["A5", "a5-side", [595.28, 419.53]], ["Letter", "letter", [612, 792]]]) {
-  visit(`the browser prints exact pages, ${format}`, { script: () => (globalThis.print = () => {}) }, async ({ page }) => {
-    await toPrint(page);
-    await wish(page, "format").selectOption({ label });
-    if (format.endsWith("-side")) await wish(page, "landscape").selectOption({ label: "on its side" });
-    await choose(page, "Swatch cards");
-    const count = Number((await page.locator("#print-said").textContent()).match(/\d+$/)[0]);
-    await dialog(page).getByRole("button", { name: "Print", exact: true }).click();
-    const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true });
-    const boxes = [...pdf.toString("latin1").matchAll(/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/g)];
-    assert.equal(boxes.length, count, "no blank page, none lost");
-    for (const [, w, h] of boxes) {
-      // Chromium rounds pages to its pixels, three quarters of a point.
-      assert.ok(Math.abs(w - width) < 0.8 && Math.abs(h - height) < 0.8, `${w} x ${h}`);
-    }
-    await page.evaluate(() => dispatchEvent(new Event("afterprint")));
-    assert.equal(await page.evaluate(() => document.body.dataset.printing), undefined);
-    assert.equal(await page.locator("#print-root svg").count(), 0);
-  });
+for (const [label, format, [width, height]] of [
+  ["A4", "a4", [595.28, 841.89]],
+  ["A5", "a5-side", [595.28, 419.53]],
+  ["Letter", "letter", [612, 792]],
+]) {
+  visit(
+    `the browser prints exact pages, ${format}`,
+    { script: () => (globalThis.print = () => {}) },
+    async ({ page }) => {
+      await toPrint(page);
+      await wish(page, "format").selectOption({ label });
+      if (format.endsWith("-side")) await wish(page, "landscape").selectOption({ label: "on its side" });
+      await choose(page, "Swatch cards");
+      const count = Number((await page.locator("#print-said").textContent()).match(/\d+$/)[0]);
+      await dialog(page).getByRole("button", { name: "Print", exact: true }).click();
+      const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true });
+      const boxes = [...pdf.toString("latin1").matchAll(/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/g)];
+      assert.equal(boxes.length, count, "no blank page, none lost");
+      for (const [, w, h] of boxes) {
+        // Chromium rounds pages to its pixels, three quarters of a point.
+        assert.ok(Math.abs(w - width) < 0.8 && Math.abs(h - height) < 0.8, `${w} x ${h}`);
+      }
+      await page.evaluate(() => dispatchEvent(new Event("afterprint")));
+      assert.equal(await page.evaluate(() => document.body.dataset.printing), undefined);
+      assert.equal(await page.locator("#print-root svg").count(), 0);
+    },
+  );
 }
 
-visit("an empty tin says that there is nothing to print", { hash: `#kit=${linkText({ title: "Empty", pans: [] })}` }, async ({ page }) => {
-  await press(page, "Pack the shared kit");
-  await press(page, "Print");
-  await page.getByText("No paint to print: pack some first.").waitFor();
-  for (const verb of ["Save PDF", "Save SVG"]) assert.ok(await dialog(page).getByRole("button", { name: verb }).isDisabled(), verb);
-  // Two ends are chosen all the same: their sheet needs no tin.
-  await choose(page, "Sheet of A and B");
-  assert.ok(await dialog(page).getByRole("button", { name: "Save PDF" }).isEnabled());
-});
+visit(
+  "an empty tin says that there is nothing to print",
+  { hash: `#kit=${linkText({ title: "Empty", pans: [] })}` },
+  async ({ page }) => {
+    await press(page, "Pack the shared kit");
+    await press(page, "Print");
+    await page.getByText("No paint to print: pack some first.").waitFor();
+    for (const verb of ["Save PDF", "Save SVG"])
+      assert.ok(await dialog(page).getByRole("button", { name: verb }).isDisabled(), verb);
+    // Two ends are chosen all the same: their sheet needs no tin.
+    await choose(page, "Sheet of A and B");
+    assert.ok(await dialog(page).getByRole("button", { name: "Save PDF" }).isEnabled());
+  },
+);
 
 const noEnds = () => localStorage.setItem("washpath/looks", JSON.stringify({ ends: [] }));
 visit("without a pair its sheet says what is missing", { script: noEnds }, async ({ page }) => {
@@ -203,13 +262,19 @@ visit("without a pair its sheet says what is missing", { script: noEnds }, async
   assert.ok(await dialog(page).getByRole("button", { name: "Save PDF" }).isDisabled());
 });
 
-visit("a hostile title is only text", { hash: `#kit=${linkText({ title: "<img src=x onerror=alert(1)>", pans: [[1]] })}` }, async ({ page }) => {
-  await press(page, "Pack the shared kit");
-  await toPrint(page);
-  const [texts, images] = await page.locator("#print-proof").evaluate((proof) => [proof.textContent, proof.querySelectorAll("img, image, script").length]);
-  assert.ok(texts.includes("<img src=x onerror=alert(1)>"));
-  assert.equal(images, 0);
-});
+visit(
+  "a hostile title is only text",
+  { hash: `#kit=${linkText({ title: "<img src=x onerror=alert(1)>", pans: [[1]] })}` },
+  async ({ page }) => {
+    await press(page, "Pack the shared kit");
+    await toPrint(page);
+    const [texts, images] = await page
+      .locator("#print-proof")
+      .evaluate((proof) => [proof.textContent, proof.querySelectorAll("img, image, script").length]);
+    assert.ok(texts.includes("<img src=x onerror=alert(1)>"));
+    assert.equal(images, 0);
+  },
+);
 
 visit("the dialog works by keys alone", {}, async ({ page }) => {
   await page.locator("#print").focus();
@@ -227,8 +292,13 @@ for (const size of ["desktop", "tablet", "phone"]) {
     await toPrint(page);
     await choose(page, "Tin and labels");
     assert.ok((await overflow(page, page.viewportSize().width)) <= 0);
-    const hidden = (await controls(page)).filter(({ covered, height }) => covered || (size !== "desktop" && height < 44));
-    assert.deepEqual(hidden.map(({ name, covered, height }) => `${name}: ${covered ?? `${height} px high`}`), []);
+    const hidden = (await controls(page)).filter(
+      ({ covered, height }) => covered || (size !== "desktop" && height < 44),
+    );
+    assert.deepEqual(
+      hidden.map(({ name, covered, height }) => `${name}: ${covered ?? `${height} px high`}`),
+      [],
+    );
     await assertAccessible(page);
   });
 }
@@ -239,19 +309,27 @@ for (const [where, visit] of Object.entries(places)) {
     if (where === "from a disk") await hostAt(page, "https://school.example/");
     const code = page.getByRole("img", { name: "QR code of the link" });
     await code.waitFor();
-    const { src, complete, width } = await code.evaluate((image) => image.decode().then(() => ({ src: image.src, complete: image.complete, width: image.clientWidth })));
+    const { src, complete, width } = await code.evaluate((image) =>
+      image.decode().then(() => ({ src: image.src, complete: image.complete, width: image.clientWidth })),
+    );
     assert.match(src, /^data:image\/svg\+xml,/);
     assert.ok(complete && width >= 120);
   });
 }
 
-visit("where a browser can send, the link is sent by it", { script: () => {
-  globalThis.sent = [];
-  navigator.share = async (what) => void globalThis.sent.push(what);
-} }, async ({ page }) => {
-  await press(page, "Share");
-  await hostAt(page, "https://school.example/");
-  await press(page, "Send");
-  const link = await sharedLink(page);
-  assert.deepEqual(await page.evaluate(() => globalThis.sent), [{ title: "North Sea harbour, October", url: link }]);
-});
+visit(
+  "where a browser can send, the link is sent by it",
+  {
+    script: () => {
+      globalThis.sent = [];
+      navigator.share = async (what) => void globalThis.sent.push(what);
+    },
+  },
+  async ({ page }) => {
+    await press(page, "Share");
+    await hostAt(page, "https://school.example/");
+    await press(page, "Send");
+    const link = await sharedLink(page);
+    assert.deepEqual(await page.evaluate(() => globalThis.sent), [{ title: "North Sea harbour, October", url: link }]);
+  },
+);

@@ -1,8 +1,8 @@
 // The report on the kit, the next paint, what one owns, several kits.
 
 import assert from "node:assert/strict";
-import { pans } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
+import { pans } from "./support/washpath.js";
 
 const visit = visits();
 const hosted = visits({ hosted: true });
@@ -18,17 +18,25 @@ async function report(page) {
 
 /** Waits until the sentences are others. */
 const changed = (page, before) =>
-  page.waitForFunction((before) => {
-    const now = [...document.querySelectorAll("#report-said li")].map((line) => line.textContent);
-    return now.length > 0 && JSON.stringify(now) !== JSON.stringify(before) ? now : false;
-  }, before).then((found) => found.jsonValue());
+  page
+    .waitForFunction((before) => {
+      const now = [...document.querySelectorAll("#report-said li")].map((line) => line.textContent);
+      return now.length > 0 && JSON.stringify(now) !== JSON.stringify(before) ? now : false;
+    }, before)
+    .then((found) => found.jsonValue());
 
 const near = (sentences) => Number(sentences[0].match(/Reaches (\d+) %/)[1]);
 
-for (const [where, on] of [["in the single file", visit], ["hosted", hosted]]) {
+for (const [where, on] of [
+  ["in the single file", visit],
+  ["hosted", hosted],
+]) {
   on(`the report stands by itself and follows the kit, ${where}`, {}, async ({ page }) => {
     const whole = await report(page);
-    assert.match(whole[0], /^Reaches \d+ % of real surface colours, \d+ % so closely that the eye hardly sees a difference\.$/);
+    assert.match(
+      whole[0],
+      /^Reaches \d+ % of real surface colours, \d+ % so closely that the eye hardly sees a difference\.$/,
+    );
     assert.ok(whole.some((line) => /pairs make greys, down to L\* \d+/.test(line)));
     assert.ok(whole.some((line) => /^Least lightfast: /.test(line)));
     assert.ok(whole.some((line) => /Handle with care: .*label and safety data sheet/.test(line)));
@@ -69,18 +77,24 @@ visit("each paint's worth is told, and an idle double is named", {}, async ({ pa
   await page.getByText("What each paint adds").click();
   const rows = page.locator("#worths .take");
   assert.equal(await rows.count(), 14);
-  assert.match(await rows.first().innerText(), /Bismuth yellow PY184\n.*primary.*\n.*without it \d+\.\d %/);
+  assert.match(await rows.first().textContent(), /Bismuth yellow PY184\n.*primary.*\n.*without it \d+\.\d %/);
   // Two yellows of nearly one colour.
   await page.getByLabel("Tin holds").fill("14");
   await page.getByLabel("Tin holds").press("Enter");
   await press(page, "Shelf");
   for (const code of ["PY151", "PY154"]) {
     await page.getByLabel("Find a paint").fill(code);
-    await page.getByRole("button", { name: /^Pack / }).first().click();
+    await page
+      .getByRole("button", { name: /^Pack / })
+      .first()
+      .click();
   }
   await press(page, "Report");
   const after = await changed(page, before);
-  assert.ok(after.some((line) => /Benzimidazolone yellow.* and Benzimidazolone yellow.* are near-duplicates/.test(line)), after.join("\n"));
+  assert.ok(
+    after.some((line) => /Benzimidazolone yellow.* and Benzimidazolone yellow.* are near-duplicates/.test(line)),
+    after.join("\n"),
+  );
 });
 
 visit("the next paint is ranked by what it is wanted for, and packed", {}, async ({ page }) => {
@@ -90,17 +104,27 @@ visit("the next paint is ranked by what it is wanted for, and packed", {}, async
   await page.getByText("The next paint").click();
   const rows = page.locator("#next .rows li");
   await rows.first().waitFor();
-  const gains = async () => (await rows.locator(".traits").allTextContents()).map((text) => Number(text.match(/\d+(\.\d+)?/)[0]));
+  const gains = async () =>
+    (await rows.locator(".traits").allTextContents()).map((text) => Number(text.match(/\d+(\.\d+)?/)[0]));
   const colours = await gains();
-  assert.deepEqual(colours, [...colours].sort((a, b) => b - a));
-  assert.match(await rows.first().innerText(), /yellow/i, "a kit without a clear yellow wants one");
+  assert.deepEqual(
+    colours,
+    [...colours].sort((a, b) => b - a),
+  );
+  assert.match(await rows.first().textContent(), /yellow/i, "a kit without a clear yellow wants one");
   await page.getByLabel("What the next paint is for").selectOption("darks");
   await page.waitForFunction(() => document.querySelector("#next .traits")?.textContent.includes("deeper"));
-  const name = await rows.first().locator(".name").evaluate((node) => node.firstChild.textContent.trim());
+  const name = await rows
+    .first()
+    .locator(".name")
+    .evaluate((node) => node.firstChild.textContent.trim());
   const packed = (await pans(page)).length;
   await rows.first().getByRole("button").click();
   assert.equal((await pans(page)).length, packed + 1);
-  await page.waitForFunction((name) => ![...document.querySelectorAll("#next .name")].some((node) => node.textContent.startsWith(name)), name);
+  await page.waitForFunction(
+    (name) => ![...document.querySelectorAll("#next .name")].some((node) => node.textContent.startsWith(name)),
+    name,
+  );
 });
 
 visit("owned paints stand in for those of the kit", {}, async ({ page }) => {
@@ -139,7 +163,11 @@ visit("kits are copied, switched, thrown away and brought back", {}, async ({ pa
   const list = page.getByLabel("Kit in hand");
   await list.selectOption({ label: "North Sea harbour, October" });
   assert.equal((await pans(page)).length, 12);
-  assert.deepEqual(await list.locator("option").allTextContents(), ["North Sea harbour, October", "untitled", "North Sea harbour, October, copy"]);
+  assert.deepEqual(await list.locator("option").allTextContents(), [
+    "North Sea harbour, October",
+    "untitled",
+    "North Sea harbour, October, copy",
+  ]);
   await page.reload();
   await page.waitForSelector('html[data-whole="true"]');
   assert.equal(await list.locator("option").count(), 3, "kits stay");
@@ -159,8 +187,8 @@ visit("two kits are compared side by side", {}, async ({ page }) => {
   await body.locator("table").waitFor();
   const [, mine, other] = await body.locator("tbody tr").first().locator("th, td").allTextContents();
   assert.ok(parseInt(mine, 10) < parseInt(other, 10), `${mine} against ${other}`);
-  assert.match(await body.innerText(), /Only in North Sea harbour, October, copy: nothing/);
-  assert.match(await body.innerText(), /Only in North Sea harbour, October: Bismuth yellow PY184/);
+  assert.match(await body.textContent(), /Only in North Sea harbour, October, copy: nothing/);
+  assert.match(await body.textContent(), /Only in North Sea harbour, October: Bismuth yellow PY184/);
   await press(page, "Show both reaches on the wheel");
   assert.equal(await page.getByRole("button", { name: "Pin reach" }).getAttribute("aria-pressed"), "true");
 });
@@ -168,9 +196,15 @@ visit("two kits are compared side by side", {}, async ({ page }) => {
 visit("an empty tin is not reported on, and says so", {}, async ({ page }) => {
   await press(page, "New");
   await press(page, "Report");
-  await page.waitForFunction(() => document.getElementById("report-said").textContent.includes("A packed kit is reported on"));
+  await page.waitForFunction(() =>
+    document.getElementById("report-said").textContent.includes("A packed kit is reported on"),
+  );
 });
 
-visit("without a worker the page answers itself", { script: "globalThis.Worker = class { constructor() { throw new Error('none'); } };" }, async ({ page }) => {
-  assert.match((await report(page))[0], /^Reaches /);
-});
+visit(
+  "without a worker the page answers itself",
+  { script: "globalThis.Worker = class { constructor() { throw new Error('none'); } };" },
+  async ({ page }) => {
+    assert.match((await report(page))[0], /^Reaches /);
+  },
+);

@@ -3,8 +3,8 @@
 import assert from "node:assert/strict";
 import { drawn } from "./support/launch.js";
 import { linkText } from "./support/link.js";
-import { kit } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
+import { kit } from "./support/washpath.js";
 
 const visit = visits();
 
@@ -32,7 +32,11 @@ async function makeOwn(page, name) {
 async function addFile(page, file) {
   await press(page, "Share");
   await press(page, "File");
-  await page.locator("#file-open").setInputFiles({ name: "all.json", mimeType: "application/json", buffer: Buffer.from(JSON.stringify({ washpath: 1, ...file })) });
+  await page.locator("#file-open").setInputFiles({
+    name: "all.json",
+    mimeType: "application/json",
+    buffer: Buffer.from(JSON.stringify({ washpath: 1, ...file })),
+  });
   await press(page, "Add to what is here");
 }
 
@@ -51,39 +55,52 @@ visit("two puddles of nine paints together are no path, and it is said", {}, asy
   assert.equal(await takes.count(), 2);
 });
 
-visit("the shared kit comes beside the one in hand, and one undo takes it back", { hash: `#kit=${linkText({ title: "Lent", pans: [[1], [3]] })}` }, async ({ page }) => {
-  const mine = await kit(page);
-  await press(page, "Pack the shared kit");
-  assert.match(await notice(page), /“Lent” is in hand\. “North Sea harbour, October” waits beside it/);
-  assert.deepEqual(await kits(page), ["Lent", mine.title]);
-  await page.locator("#undo").click();
-  assert.deepEqual(await kit(page), mine);
-  await page.locator("#redo").click();
-  await page.locator("#notice").getByRole("button", { name: "Close" }).click();
-  await again(page);
-  assert.deepEqual(await kits(page), ["Lent", mine.title]);
-});
+visit(
+  "the shared kit comes beside the one in hand, and one undo takes it back",
+  { hash: `#kit=${linkText({ title: "Lent", pans: [[1], [3]] })}` },
+  async ({ page }) => {
+    const mine = await kit(page);
+    await press(page, "Pack the shared kit");
+    assert.match(await notice(page), /“Lent” is in hand\. “North Sea harbour, October” waits beside it/);
+    assert.deepEqual(await kits(page), ["Lent", mine.title]);
+    await page.locator("#undo").click();
+    assert.deepEqual(await kit(page), mine);
+    await page.locator("#redo").click();
+    await page.locator("#notice").getByRole("button", { name: "Close" }).click();
+    await again(page);
+    assert.deepEqual(await kits(page), ["Lent", mine.title]);
+  },
+);
 
 /** A kit with own paints "Quay red" and "Harbour grey"; of crate/core/tests/reference/links_own.csv. */
-const QUAY = "AgEMDAACgEADgSBRdWF5BUICCFF1YXkgcmVkC1BSMjU0IFBSMTAxAAQCAAgCAQCYAdABeA8AwgJYMgxIYXJib3VyIGdyZXkAAAAAAAAAAgECAwEayg";
+const QUAY =
+  "AgEMDAACgEADgSBRdWF5BUICCFF1YXkgcmVkC1BSMjU0IFBSMTAxAAQCAAgCAQCYAdABeA8AwgJYMgxIYXJib3VyIGdyZXkAAAAAAAAAAgECAwEayg";
 
-visit("a paint doubled while a guest's of that name is shown is called otherwise, and the page starts again", {}, async ({ page, address }) => {
-  await makeOwn(page, "Quay red");
-  await page.goto(`${address}#kit=${QUAY}`);
-  await page.locator("#guest h2").waitFor();
-  // The guest's stands on the shelf as "Quay red 2".
-  await page.locator("#mine").getByRole("button", { name: "Duplicate: Quay red", exact: true }).click();
-  await press(page, "Pack the shared kit");
-  await page.locator("#notice").getByRole("button", { name: "Close" }).click();
-  const names = () => page.locator("#mine .name").evaluateAll((names) => names.map((name) => name.textContent).sort());
-  const before = await names();
-  assert.equal(new Set(before).size, 4, before.join("; "));
-  await again(page);
-  await page.locator(".switch").getByRole("button", { name: "Swatches" }).click();
-  assert.deepEqual(await names(), before);
-});
+visit(
+  "a paint doubled while a guest's of that name is shown is called otherwise, and the page starts again",
+  {},
+  async ({ page, address }) => {
+    await makeOwn(page, "Quay red");
+    await page.goto(`${address}#kit=${QUAY}`);
+    await page.locator("#guest h2").waitFor();
+    // The guest's stands on the shelf as "Quay red 2".
+    await page.locator("#mine").getByRole("button", { name: "Duplicate: Quay red", exact: true }).click();
+    await press(page, "Pack the shared kit");
+    await page.locator("#notice").getByRole("button", { name: "Close" }).click();
+    const names = () =>
+      page.locator("#mine .name").evaluateAll((names) => names.map((name) => name.textContent).sort());
+    const before = await names();
+    assert.equal(new Set(before).size, 4, before.join("; "));
+    await again(page);
+    await page.locator(".switch").getByRole("button", { name: "Swatches" }).click();
+    assert.deepEqual(await names(), before);
+  },
+);
 
 visit("twenty kits restored on a new device are all there: the demo takes no room", {}, async ({ page }) => {
   await addFile(page, { kits: Array.from({ length: 20 }, (_, i) => ({ title: `Kit ${i + 1}`, pans: [["pb29"]] })) });
-  assert.deepEqual((await kits(page)).slice(1), Array.from({ length: 20 }, (_, i) => `Kit ${i + 1}`));
+  assert.deepEqual(
+    (await kits(page)).slice(1),
+    Array.from({ length: 20 }, (_, i) => `Kit ${i + 1}`),
+  );
 });

@@ -11,10 +11,16 @@ test("no script takes text for HTML or for code", () => {
   const risky = /innerHTML|outerHTML|insertAdjacentHTML|document\.write|createContextualFragment|\beval\(|new Function/;
   const names = readdirSync(scripts, { recursive: true }).filter((name) => name.endsWith(".js"));
   assert.ok(names.length > 40, "the scripts are looked for where they are");
-  assert.deepEqual(names.filter((name) => risky.test(readFileSync(new URL(name, scripts), "utf8"))), []);
+  assert.deepEqual(
+    names.filter((name) => risky.test(readFileSync(new URL(name, scripts), "utf8"))),
+    [],
+  );
 });
 
-for (const [name, openPage] of [["hosted page", openHosted], ["one file", openPacked]]) {
+for (const [name, openPage] of [
+  ["hosted page", openHosted],
+  ["one file", openPacked],
+]) {
   test(`the ${name} runs no text as code`, async () => {
     const { page, close } = await openPage();
     try {

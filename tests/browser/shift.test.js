@@ -1,8 +1,8 @@
 // Mixes that match in daylight only: said of the mix at hand, and of no other.
 
 import assert from "node:assert/strict";
-import { dabs, slide } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
+import { dabs, slide } from "./support/washpath.js";
 
 const visit = visits();
 

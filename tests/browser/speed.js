@@ -37,11 +37,12 @@ async function inside(act) {
       // What a frame's callbacks take, beside what the event before them took.
       const ask = globalThis.requestAnimationFrame.bind(globalThis);
       globalThis.framed = 0;
-      globalThis.requestAnimationFrame = (act) => ask((now) => {
-        const start = performance.now();
-        act(now);
-        globalThis.framed += performance.now() - start;
-      });
+      globalThis.requestAnimationFrame = (act) =>
+        ask((now) => {
+          const start = performance.now();
+          act(now);
+          globalThis.framed += performance.now() - start;
+        });
     });
     await page.route("**/pkg/*.js", (route) => route.fulfill({ path: built + route.request().url().split("/").pop() }));
     await page.goto(site.address);
@@ -78,7 +79,9 @@ async function ready(address) {
 /** What the page itself works for one step of a drag along the path: the event with all views, and the drawing. */
 function dragged(page) {
   return page.evaluate(async () => {
-    const slider = [...document.querySelectorAll("input[type=range]")].find((input) => /ratio/i.test(input.getAttribute("aria-label") ?? input.labels?.[0]?.textContent ?? ""));
+    const slider = [...document.querySelectorAll("input[type=range]")].find((input) =>
+      /ratio/i.test(input.getAttribute("aria-label") ?? input.labels?.[0]?.textContent ?? ""),
+    );
     const times = [];
     for (let step = 0; step < 60; step += 1) {
       globalThis.framed = 0;
@@ -127,7 +130,17 @@ async function long() {
   const target = (i) => Float32Array.of(45 + i, -12, 10);
   adviser.report(kit);
   let asked = 0;
-  const rules = { mustHave: [], mustNot: [], noCadmium: false, noCobalt: false, noCaution: false, lightfast: 0, granulating: 0, transparent: 0, triad: false };
+  const rules = {
+    mustHave: [],
+    mustNot: [],
+    noCadmium: false,
+    noCobalt: false,
+    noCaution: false,
+    lightfast: 0,
+    granulating: 0,
+    transparent: 0,
+    triad: false,
+  };
   const choose = () => {
     const choosing = adviser.choose(12, Uint16Array.from(all.slice(0, 120)), null, rules);
     while (!choosing.step(1000).finished);

@@ -22,7 +22,8 @@ const countShifts = () => {
   const moved = [];
   const count = (entries) => {
     for (const { value, hadRecentInput, sources } of entries) {
-      if (!hadRecentInput) moved.push({ value, of: sources.map(({ node }) => node?.id || node?.className || node?.nodeName) });
+      if (!hadRecentInput)
+        moved.push({ value, of: sources.map(({ node }) => node?.id || node?.className || node?.nodeName) });
     }
   };
   const observer = new PerformanceObserver((list) => count(list.getEntries()));
@@ -47,7 +48,10 @@ async function assertStill(page) {
   assert.ok(sum <= MOST_SHIFT, `${sum}: ${JSON.stringify(shifts)}`);
 }
 
-const forms = [["hosted", () => site.address], ["as one file", packedAddress]];
+const forms = [
+  ["hosted", () => site.address],
+  ["as one file", packedAddress],
+];
 
 for (const [form, address] of forms) {
   for (const size of Object.keys(sizes)) {
@@ -103,7 +107,9 @@ test("frame, first line and surround need no module", async () => {
   assert.ok(await page.getByText("This is a demo kit.").isVisible());
   assert.ok(await page.getByRole("button", { name: "All loads" }).isVisible());
   assert.equal(await page.locator("html").getAttribute("data-surround"), "dim");
-  const disc = await page.evaluate(() => parseFloat(getComputedStyle(document.querySelector(".stage"), "::before").width));
+  const disc = await page.evaluate(() =>
+    parseFloat(getComputedStyle(document.querySelector(".stage"), "::before").width),
+  );
   assert.ok(disc > 400, `a disc of ${disc} px`);
   // Somebody who comes by a link has a kit to look at, and is not shown round.
   await page.goto(`${site.address}?other#kit=AQ`);
@@ -122,7 +128,13 @@ test("the first load is eight answers at most", async () => {
   const page = await one.newPage();
   await page.goto(site.address);
   await drawn(page);
-  const asked = await page.evaluate(() => [location.href, ...performance.getEntriesByType("resource").filter(({ startTime }) => startTime < globalThis.readyAt).map(({ name }) => name)]);
+  const asked = await page.evaluate(() => [
+    location.href,
+    ...performance
+      .getEntriesByType("resource")
+      .filter(({ startTime }) => startTime < globalThis.readyAt)
+      .map(({ name }) => name),
+  ]);
   assert.ok(asked.length <= 8, asked.join("\n"));
   await one.close();
 });

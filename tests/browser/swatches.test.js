@@ -44,7 +44,11 @@ visit("a swatch is recorded, judged, kept, deleted and brought back", {}, async 
 });
 
 const head = "date,recipe,load,L,a,b,paper,note\n";
-const bytes = (...parts) => ({ name: "log.csv", mimeType: "text/csv", buffer: Buffer.concat(parts.map((part) => Buffer.from(part))) });
+const bytes = (...parts) => ({
+  name: "log.csv",
+  mimeType: "text/csv",
+  buffer: Buffer.concat(parts.map((part) => Buffer.from(part))),
+});
 const traits = (page) => page.locator("#log tbody .traits").allTextContents();
 const said = (page) => page.locator("#log [role=status]").textContent();
 
@@ -62,7 +66,10 @@ visit("a log whose days may be months is asked about once, and read as answered"
   await rows(page).nth(1).waitFor();
   assert.match((await traits(page)).join("|"), /2024-06-10.*\|.*2024-04-10/);
   // One that tells is not asked about.
-  await importLog(page, `${head}5.11.2024,1 pb29,1,42,0,0,,\n4/10/2024,1 pb29,1,43,0,0,,\n13/10/2024 00:00:00,1 pb29,1,44,0,0,,\n`);
+  await importLog(
+    page,
+    `${head}5.11.2024,1 pb29,1,42,0,0,,\n4/10/2024,1 pb29,1,43,0,0,,\n13/10/2024 00:00:00,1 pb29,1,44,0,0,,\n`,
+  );
   await rows(page).nth(4).waitFor();
   assert.match((await traits(page)).join("|"), /2024-10-13.*\|.*2024-10-04.*\|.*2024-11-05/);
 });
@@ -71,7 +78,10 @@ visit("pigments of several paints are named in a log's faults", {}, async ({ pag
   await open(page);
   await importLog(page, `${head},PBr7,1,40,0,0,,\n,PB29,1,40,0,0,,\n`);
   await rows(page).first().waitFor();
-  assert.match(await page.locator("#log .fault li").textContent(), /“?"PBr7" may be any of pbr7-burnt-sienna, .*: name one/);
+  assert.match(
+    await page.locator("#log .fault li").textContent(),
+    /“?"PBr7" may be any of pbr7-burnt-sienna, .*: name one/,
+  );
 });
 
 visit("a log in the letters of Windows or in UTF-16 is read and said to be", {}, async ({ page }) => {
@@ -83,7 +93,10 @@ visit("a log in the letters of Windows or in UTF-16 is read and said to be", {},
   assert.match(await said(page), /1 record came in\. It is not written in UTF-8 and was read as Windows-1252/);
   const wide = Buffer.from(`\ufeff${head},1 pb29,1,41,0,0,,Étretat\n`, "utf16le");
   for (const buffer of [wide, Buffer.from(wide).swap16()]) {
-    await page.getByRole("button", { name: /Delete the record/ }).first().click();
+    await page
+      .getByRole("button", { name: /Delete the record/ })
+      .first()
+      .click();
     await page.locator("#log-file").setInputFiles(bytes(buffer));
     await page.waitForFunction(() => document.querySelector("#log tbody .traits")?.textContent.endsWith("Étretat"));
     assert.match(await said(page), /UTF-16/);
@@ -103,7 +116,12 @@ visit("what was seen belongs to its mix: another mix has nothing yet, the same h
   await slide(page, "Ratio", 700);
   assert.equal(await seen(page).inputValue(), "");
   assert.ok(await add.isDisabled());
-  assert.ok(await page.locator("#record .compared .chip").nth(1).evaluate((chip) => chip.classList.contains("blank")));
+  assert.ok(
+    await page
+      .locator("#record .compared .chip")
+      .nth(1)
+      .evaluate((chip) => chip.classList.contains("blank")),
+  );
   assert.match(await page.locator("#record .seen > p").textContent(), /comes back with the mix/);
   await slide(page, "Ratio", 300);
   assert.match(await seen(page).inputValue(), /^lab\(47 /);
@@ -134,13 +152,26 @@ visit("what is no colour cannot be recorded", {}, async ({ page }) => {
 visit("records of a stronger paint teach that it is stronger, and resetting forgets it", {}, async ({ page }) => {
   await open(page);
   // Ultramarine with burnt sienna in washes that came out far bluer than the shelf has them.
-  await importLog(page, ["date,recipe,load,L,a,b,paper,note",
-    ...[["1 pb29 + 1 pbr7-burnt-sienna", "0.25", 50, 8, -38], ["1 pb29 + 2 pbr7-burnt-sienna", "0.25", 52, 5, -24], ["1 pb29 + 3 pbr7-burnt-sienna", "0.5", 40, 6, -18]].map((row) => `2026-10-03,${row.join(",")},,`)].join("\n"));
+  await importLog(
+    page,
+    [
+      "date,recipe,load,L,a,b,paper,note",
+      ...[
+        ["1 pb29 + 1 pbr7-burnt-sienna", "0.25", 50, 8, -38],
+        ["1 pb29 + 2 pbr7-burnt-sienna", "0.25", 52, 5, -24],
+        ["1 pb29 + 3 pbr7-burnt-sienna", "0.5", 40, 6, -18],
+      ].map((row) => `2026-10-03,${row.join(",")},,`),
+    ].join("\n"),
+  );
   const row = page.locator("#lesson li", { hasText: "Ultramarine" });
   await row.waitFor();
   const times = Number((await row.textContent()).match(/([\d.]+) times as strong/)[1]);
   assert.ok(times > 1.2, `${times} times`);
-  const mix = () => page.locator("#record .compared .chip").first().evaluate((chip) => chip.style.getPropertyValue("--wash"));
+  const mix = () =>
+    page
+      .locator("#record .compared .chip")
+      .first()
+      .evaluate((chip) => chip.style.getPropertyValue("--wash"));
   const taught = await mix();
   await page.getByLabel("Predict with what was learned").uncheck();
   assert.notEqual(await mix(), taught);
@@ -191,7 +222,19 @@ visit("a meter's file is read, by CGATS and by CSV, and refused in words", {}, a
   const fields = ["SAMPLE_ID", "SAMPLE_NAME", ...nm.map((nm) => `SPECTRAL_NM_${nm}`)];
   const values = (level) => nm.map((nm) => (level + nm / 10_000).toFixed(4)).join(" ");
   // Written to the text of ISO 28178.
-  const cgats = ["CGATS.17", 'ORIGINATOR "test"', `NUMBER_OF_FIELDS ${fields.length}`, "BEGIN_DATA_FORMAT", fields.join(" "), "END_DATA_FORMAT", "NUMBER_OF_SETS 2", "BEGIN_DATA", `1 "grey wash" ${values(0.3)}`, `2 "light wash" ${values(0.6)}`, "END_DATA"].join("\n");
+  const cgats = [
+    "CGATS.17",
+    'ORIGINATOR "test"',
+    `NUMBER_OF_FIELDS ${fields.length}`,
+    "BEGIN_DATA_FORMAT",
+    fields.join(" "),
+    "END_DATA_FORMAT",
+    "NUMBER_OF_SETS 2",
+    "BEGIN_DATA",
+    `1 "grey wash" ${values(0.3)}`,
+    `2 "light wash" ${values(0.6)}`,
+    "END_DATA",
+  ].join("\n");
   const put = (text, name) => page.locator("#record input[type=file]").setInputFiles(csv(text, name));
   await put(cgats, "meter.txt");
   const samples = page.locator("#record").getByLabel("Sample of the file");

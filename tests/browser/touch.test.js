@@ -1,9 +1,9 @@
 // Two paints, their path and the kit, by finger on a phone and a tablet.
 
 import assert from "node:assert/strict";
-import { dabs, ends, markAt, painted, pans, readout, shareOf, slide } from "./support/washpath.js";
 import { drag, tap } from "./support/touch.js";
 import { visits } from "./support/visit.js";
+import { dabs, ends, markAt, painted, pans, readout, shareOf, slide } from "./support/washpath.js";
 
 const visit = visits();
 
@@ -27,7 +27,10 @@ for (const size of ["phone", "tablet"]) {
       await painted(page);
       shares.push(shareOf((await readout(page)).ratio));
     });
-    assert.deepEqual(shares, [...shares].sort((a, b) => a - b));
+    assert.deepEqual(
+      shares,
+      [...shares].sort((a, b) => a - b),
+    );
     assert.ok(new Set(shares).size >= 4, `the ratio follows: ${shares}`);
     assert.deepEqual(await ends(page), chosen, "a drag chooses no paint");
     assert.equal(await page.evaluate(() => scrollY), 0, "the page stays put under the finger");
@@ -38,7 +41,11 @@ for (const size of ["phone", "tablet"]) {
     const middle = await markAt(page, 500);
     for (const value of [200, 500, 800]) {
       const mark = await markAt(page, value);
-      await drag(page, [mark, { x: (mark.x + middle.x) / 2, y: (mark.y + middle.y) / 2 }, { x: middle.x + 5, y: middle.y + 5 }]);
+      await drag(page, [
+        mark,
+        { x: (mark.x + middle.x) / 2, y: (mark.y + middle.y) / 2 },
+        { x: middle.x + 5, y: middle.y + 5 },
+      ]);
       assert.deepEqual(await ends(page), chosen, `taken at ${value} of 1000, the mark and no paint moves`);
       const share = shareOf((await readout(page)).ratio);
       assert.ok(share > 0.15 && share < 0.85, `from ${value} of 1000 it is drawn to the middle, a share of ${share}`);
@@ -65,7 +72,9 @@ visit("the tabs show one part at a time on a phone", { size: "phone" }, async ({
     await tab.tap();
     assert.equal(await tab.getAttribute("aria-pressed"), "true");
     // The wheel stands beside a colour to match, too: it is picked there.
-    for (const part of Object.values(parts).flat().filter((part) => name !== "Match" || part !== "#wheel")) {
+    for (const part of Object.values(parts)
+      .flat()
+      .filter((part) => name !== "Match" || part !== "#wheel")) {
       assert.equal(await page.locator(part).isVisible(), shown.includes(part), `${part} while ${name} shows`);
     }
   }

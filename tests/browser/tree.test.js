@@ -46,6 +46,10 @@ for (const [name, act] of Object.entries(views)) {
     const tree = stable(await page.locator(parts[name]).ariaSnapshot());
     if (remake) return writeFileSync(file(name), tree);
     assert.ok(existsSync(file(name)), `tests/golden/${name}.aria.txt is missing`);
-    assert.equal(tree, readFileSync(file(name), "utf8"), `if this is meant: WASHPATH_REMAKE_ARIA=1, and look at the difference`);
+    assert.equal(
+      tree,
+      readFileSync(file(name), "utf8"),
+      `if this is meant: WASHPATH_REMAKE_ARIA=1, and look at the difference`,
+    );
   });
 }

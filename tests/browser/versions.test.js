@@ -1,7 +1,7 @@
 // Several versions hosted one after the other: each page stays with its own, and what is not the page's is left alone.
 
 import assert from "node:assert/strict";
-import { cpSync, existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createServer } from "node:http";
 import { tmpdir } from "node:os";
 import { extname, join, sep } from "node:path";
@@ -11,7 +11,16 @@ import { drawn, startBrowser } from "./support/launch.js";
 import { painted } from "./support/washpath.js";
 
 const site = fileURLToPath(new URL("../../target/site", import.meta.url));
-const TYPES = { ".html": "text/html", ".js": "text/javascript", ".css": "text/css", ".wasm": "application/wasm", ".svg": "image/svg+xml", ".woff2": "font/woff2", ".json": "application/json", ".webmanifest": "application/manifest+json" };
+const TYPES = {
+  ".html": "text/html",
+  ".js": "text/javascript",
+  ".css": "text/css",
+  ".wasm": "application/wasm",
+  ".svg": "image/svg+xml",
+  ".woff2": "font/woff2",
+  ".json": "application/json",
+  ".webmanifest": "application/manifest+json",
+};
 
 const folder = mkdtempSync(join(tmpdir(), "washpath-"));
 let browser;
@@ -30,7 +39,11 @@ function version(name) {
   const change = (file, edit) => writeFileSync(join(copy, file), edit(readFileSync(join(copy, file), "utf8")));
   for (const [part, pattern] of Object.entries(MARKED)) {
     const file = readdirSync(join(copy, "js")).find((name) => pattern.test(name));
-    change(`js/${file}`, (text) => `${text}\nglobalThis.marks={...globalThis.marks,${part}:"${name}"};if(globalThis.postMessage&&!globalThis.document)new BroadcastChannel("marks").postMessage("${name}");`);
+    change(
+      `js/${file}`,
+      (text) =>
+        `${text}\nglobalThis.marks={...globalThis.marks,${part}:"${name}"};if(globalThis.postMessage&&!globalThis.document)new BroadcastChannel("marks").postMessage("${name}");`,
+    );
   }
   change("sw.js", (text) => {
     // Eight hexadecimal digits, wherever the build writes them.
@@ -49,10 +62,12 @@ async function hosting(first) {
   const server = createServer((request, response) => {
     const { pathname } = new URL(request.url, "http://here");
     host.asked.push(pathname);
-    const answer = (status, type, body) => response.writeHead(status, { "content-type": type, "cache-control": "no-cache" }).end(body);
+    const answer = (status, type, body) =>
+      response.writeHead(status, { "content-type": type, "cache-control": "no-cache" }).end(body);
     if (others[pathname]) return answer(200, "text/html", `<title>${others[pathname]}</title>`);
     const file = join(host.serves, pathname.replace(/^\/paint\//, "").replaceAll("/", sep) || "index.html");
-    if (!pathname.startsWith("/paint/") || !existsSync(file) || !extname(file)) return answer(404, "text/plain", "not found");
+    if (!pathname.startsWith("/paint/") || !existsSync(file) || !extname(file))
+      return answer(404, "text/plain", "not found");
     answer(200, TYPES[extname(file)] ?? "text/plain", readFileSync(file));
   });
   await new Promise((resolve) => server.listen(0, "127.0.0.1", resolve));
@@ -66,12 +81,18 @@ async function hosting(first) {
 function visiting(name, act) {
   test(name, async () => {
     browser ??= startBrowser();
-    const [one, two] = ["one", "two"].map((name) => (existsSync(join(folder, name)) ? join(folder, name) : version(name)));
+    const [one, two] = ["one", "two"].map((name) =>
+      existsSync(join(folder, name)) ? join(folder, name) : version(name),
+    );
     const host = await hosting(one);
     const visitor = await (await browser).newContext();
     const opened = async (address = host.address) => {
       const page = await visitor.newPage();
-      await page.addInitScript(() => (new BroadcastChannel("marks").onmessage = ({ data }) => (globalThis.marks = { ...globalThis.marks, worker: data })));
+      await page.addInitScript(
+        () =>
+          (new BroadcastChannel("marks").onmessage = ({ data }) =>
+            (globalThis.marks = { ...globalThis.marks, worker: data })),
+      );
       await page.goto(address);
       await drawn(page);
       return page;
@@ -99,49 +120,61 @@ async function useMore(page) {
   await page.keyboard.press("Escape");
 }
 const useNow = async (page) => {
-  await Promise.all([page.waitForEvent("load"), page.locator("#notice").getByRole("button", { name: "Use it now" }).click()]);
+  await Promise.all([
+    page.waitForEvent("load"),
+    page.locator("#notice").getByRole("button", { name: "Use it now" }).click(),
+  ]);
   await drawn(page);
 };
 
-visiting("a tab stays with its version while another takes the new one, until it is loaded anew", async ({ host, opened, update }) => {
-  const first = await opened();
-  await ready(first);
-  const [a, b] = [await opened(), await opened()];
-  await update(a);
-  await useNow(a);
-  assert.equal((await marks(a)).page, "two");
-  await useMore(a);
-  assert.equal((await marks(a)).later, "two");
-  // Loaded by the worker at work now, for a page that was there before it: from the old copy, not from the host.
-  host.asked.length = 0;
-  for (const page of [b, first]) {
-    await useMore(page);
-    const { later, page: loaded } = await marks(page);
-    assert.deepEqual([loaded, later], ["one", "one"]);
-  }
-  assert.deepEqual(host.asked.filter((path) => path.endsWith(".js")), []);
-  // Its own notice still does what it says.
-  await useNow(b);
-  await useMore(b);
-  assert.deepEqual([(await marks(b)).page, (await marks(b)).later], ["two", "two"]);
-  await first.reload();
-  await drawn(first);
-  assert.equal((await marks(first)).page, "two");
-});
+visiting(
+  "a tab stays with its version while another takes the new one, until it is loaded anew",
+  async ({ host, opened, update }) => {
+    const first = await opened();
+    await ready(first);
+    const [a, b] = [await opened(), await opened()];
+    await update(a);
+    await useNow(a);
+    assert.equal((await marks(a)).page, "two");
+    await useMore(a);
+    assert.equal((await marks(a)).later, "two");
+    // Loaded by the worker at work now, for a page that was there before it: from the old copy, not from the host.
+    host.asked.length = 0;
+    for (const page of [b, first]) {
+      await useMore(page);
+      const { later, page: loaded } = await marks(page);
+      assert.deepEqual([loaded, later], ["one", "one"]);
+    }
+    assert.deepEqual(
+      host.asked.filter((path) => path.endsWith(".js")),
+      [],
+    );
+    // Its own notice still does what it says.
+    await useNow(b);
+    await useMore(b);
+    assert.deepEqual([(await marks(b)).page, (await marks(b)).later], ["two", "two"]);
+    await first.reload();
+    await drawn(first);
+    assert.equal((await marks(first)).page, "two");
+  },
+);
 
 visiting("a worker of a page is of the page's version", async ({ opened, update }) => {
   const first = await opened();
   await ready(first);
   // This page's worker is started only once the other tab has the new version.
   const late = await opened();
-  const restarted = () => late.evaluate(() => {
-    const worker = new Worker(new URL("js/worker.js", location.href), { type: "module" });
-    const at = (path) => new URL(path, location.href).href;
-    return new Promise((resolve) => {
-      new BroadcastChannel("marks").onmessage = ({ data }) => resolve(data);
-      worker.postMessage({ start: { glue: at("pkg/adviser.js"), advice: at("js/advice.js"), source: at("pkg/adviser_bg.wasm") } });
+  const restarted = () =>
+    late.evaluate(() => {
+      const worker = new Worker(new URL("js/worker.js", location.href), { type: "module" });
+      const at = (path) => new URL(path, location.href).href;
+      return new Promise((resolve) => {
+        new BroadcastChannel("marks").onmessage = ({ data }) => resolve(data);
+        worker.postMessage({
+          start: { glue: at("pkg/adviser.js"), advice: at("js/advice.js"), source: at("pkg/adviser_bg.wasm") },
+        });
+      });
     });
-  });
   assert.equal(await restarted(), "one");
   await update(first);
   await useNow(first);
@@ -152,7 +185,13 @@ visiting("old copies go once no page needs them", async ({ opened, update }) => 
   const first = await opened();
   await ready(first);
   const second = await opened();
-  const copies = () => first.evaluate(async () => (await caches.keys()).filter((name) => !name.endsWith(" clients")).map((name) => name.split(" ").at(-1)).sort());
+  const copies = () =>
+    first.evaluate(async () =>
+      (await caches.keys())
+        .filter((name) => !name.endsWith(" clients"))
+        .map((name) => name.split(" ").at(-1))
+        .sort(),
+    );
   await update(first);
   await useNow(first);
   assert.deepEqual(await copies(), ["one", "two"], "the second tab needs the old");
@@ -171,28 +210,35 @@ visiting("old copies go once no page needs them", async ({ opened, update }) => 
   assert.deepEqual(await copies(), ["two"]);
 });
 
-visiting("what is beside the page and below it is the host's, and what is missing stays missing", async ({ host, opened, visitor }) => {
-  const page = await opened();
-  await ready(page);
-  await page.reload();
-  await drawn(page);
-  for (const [path, title] of [["/timetable/", "a timetable"], ["/paint/beta/", "a beta"], ["/", "a school"]]) {
-    const other = await visitor.newPage();
-    assert.equal((await other.goto(host.origin + path)).status(), 200);
-    assert.equal(await other.title(), title);
-    await other.close();
-  }
-  for (const path of ["nothing", "nothing/", "js/nothing.js"]) {
-    const other = await visitor.newPage();
-    assert.equal((await other.goto(host.address + path)).status(), 404, path);
-    await other.close();
-  }
-  assert.equal(await page.evaluate(() => fetch("js/nothing.js").then(({ status }) => status)), 404);
-  // The page by its other names, with the host gone.
-  await host.stop();
-  for (const name of ["", "index.html", "?fbclid=1"]) {
-    const again = await opened(host.address + name);
-    assert.equal((await marks(again)).page, "one");
-    await again.close();
-  }
-});
+visiting(
+  "what is beside the page and below it is the host's, and what is missing stays missing",
+  async ({ host, opened, visitor }) => {
+    const page = await opened();
+    await ready(page);
+    await page.reload();
+    await drawn(page);
+    for (const [path, title] of [
+      ["/timetable/", "a timetable"],
+      ["/paint/beta/", "a beta"],
+      ["/", "a school"],
+    ]) {
+      const other = await visitor.newPage();
+      assert.equal((await other.goto(host.origin + path)).status(), 200);
+      assert.equal(await other.title(), title);
+      await other.close();
+    }
+    for (const path of ["nothing", "nothing/", "js/nothing.js"]) {
+      const other = await visitor.newPage();
+      assert.equal((await other.goto(host.address + path)).status(), 404, path);
+      await other.close();
+    }
+    assert.equal(await page.evaluate(() => fetch("js/nothing.js").then(({ status }) => status)), 404);
+    // The page by its other names, with the host gone.
+    await host.stop();
+    for (const name of ["", "index.html", "?fbclid=1"]) {
+      const again = await opened(host.address + name);
+      assert.equal((await marks(again)).page, "one");
+      await again.close();
+    }
+  },
+);

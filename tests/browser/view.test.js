@@ -1,8 +1,8 @@
 // Light, paper, glazes, the ribbon, pins and reaches: the wheel looked at in other ways.
 
 import assert from "node:assert/strict";
-import { painted, pixels, readout, slide } from "./support/washpath.js";
 import { visits } from "./support/visit.js";
+import { painted, pixels, readout, slide } from "./support/washpath.js";
 
 const visit = visits();
 
@@ -10,19 +10,27 @@ const press = (page, name) => page.getByRole("button", { name, exact: true }).cl
 const way = (page, i) => page.locator("#readout .way").nth(i);
 
 visit("another light changes the mix, the sheet and the wheel, and stays", {}, async ({ page }) => {
-  const state = async () => [await pixels(page, "wheel-path"), (await readout(page)).numbers, await page.locator("#sheet .cell").first().getAttribute("style")];
+  const state = async () => [
+    await pixels(page, "wheel-path"),
+    (await readout(page)).numbers,
+    await page.locator("#sheet .cell").first().getAttribute("style"),
+  ];
   const daylight = await state();
   await page.getByLabel("Light", { exact: true }).selectOption({ label: "Tungsten lamp" });
   const tungsten = await state();
   tungsten.forEach((part, i) => assert.notDeepEqual(part, daylight[i]));
   await page.reload();
   await page.waitForSelector('html[data-whole="true"]');
-  assert.equal(await page.getByLabel("Light", { exact: true }).evaluate((list) => list.selectedOptions[0].text), "Tungsten lamp");
+  assert.equal(
+    await page.getByLabel("Light", { exact: true }).evaluate((list) => list.selectedOptions[0].text),
+    "Tungsten lamp",
+  );
   assert.deepEqual((await readout(page)).numbers, tungsten[1]);
 });
 
 visit("glazes stand beside the mix, tell how they differ, and are chosen", {}, async ({ page }) => {
-  for (const name of ["Light red PR101", "Phthalo blue, green shade PB15:3"]) await page.locator(`#tin .paint[title="${name}"]`).click();
+  for (const name of ["Light red PR101", "Phthalo blue, green shade PB15:3"])
+    await page.locator(`#tin .paint[title="${name}"]`).click();
   const words = await page.locator("#readout .way small").allTextContents();
   assert.equal(words.length, 3);
   assert.ok(words[1] !== words[2], `the order of layers matters here: ${words}`);
@@ -44,11 +52,12 @@ visit("glazes stand beside the mix, tell how they differ, and are chosen", {}, a
 });
 
 visit("the ribbon shows every load", {}, async ({ page }) => {
-  const inked = () => page.evaluate(() => {
-    const canvas = document.getElementById("wheel-path");
-    const { data } = canvas.getContext("2d").getImageData(0, 0, canvas.width, canvas.height);
-    return data.filter((value, i) => i % 4 === 3 && value > 250).length;
-  });
+  const inked = () =>
+    page.evaluate(() => {
+      const canvas = document.getElementById("wheel-path");
+      const { data } = canvas.getContext("2d").getImageData(0, 0, canvas.width, canvas.height);
+      return data.filter((value, i) => i % 4 === 3 && value > 250).length;
+    });
   const path = await inked();
   await press(page, "All loads");
   await painted(page);
@@ -60,7 +69,8 @@ visit("a pinned path stays while another is drawn, until pins are cleared", {}, 
   assert.ok(await clear.isHidden());
   await press(page, "Pin path");
   assert.ok(await clear.isVisible());
-  for (const name of ["Bismuth yellow PY184", "Viridian PG18"]) await page.locator(`#tin .paint[title="${name}"]`).click();
+  for (const name of ["Bismuth yellow PY184", "Viridian PG18"])
+    await page.locator(`#tin .paint[title="${name}"]`).click();
   const both = await pixels(page, "wheel-path");
   await clear.click();
   assert.notEqual(await pixels(page, "wheel-path"), both);
@@ -131,17 +141,33 @@ visit("the held slider stays at whole parts; keys pass them by", {}, async ({ pa
     seen.add((await readout(page)).ratio);
   }
   await page.mouse.up();
-  for (const ratio of ["4 : 1", "2 : 1", "1 : 1", "1 : 2"]) assert.ok(seen.has(ratio), `${ratio} among ${[...seen].join(", ")}`);
+  for (const ratio of ["4 : 1", "2 : 1", "1 : 1", "1 : 2"])
+    assert.ok(seen.has(ratio), `${ratio} among ${[...seen].join(", ")}`);
   await page.getByRole("slider", { name: "Ratio" }).focus();
   await slide(page, "Ratio", 500);
   for (let i = 0; i < 30; i += 1) await page.keyboard.press("ArrowRight");
   assert.equal(await page.getByRole("slider", { name: "Ratio" }).inputValue(), "530");
 });
 
-visit("a wide display is asked for wide colours", { script: "const old = matchMedia; matchMedia = (query) => (query.includes('color-gamut') ? { matches: true, addEventListener() {} } : old(query));" }, async ({ page }) => {
-  await page.locator('#tin .paint[title="Phthalo blue, green shade PB15:3"]').click();
-  await slide(page, "Ratio", 0);
-  await slide(page, "Load", 300);
-  assert.match(await page.locator("#readout .wash").evaluate((node) => node.style.getPropertyValue("--wash")), /^color\(display-p3/);
-  assert.equal(await page.evaluate(() => document.getElementById("wheel-path").getContext("2d").getContextAttributes().colorSpace), "display-p3");
-});
+visit(
+  "a wide display is asked for wide colours",
+  {
+    script:
+      "const old = matchMedia; matchMedia = (query) => (query.includes('color-gamut') ? { matches: true, addEventListener() {} } : old(query));",
+  },
+  async ({ page }) => {
+    await page.locator('#tin .paint[title="Phthalo blue, green shade PB15:3"]').click();
+    await slide(page, "Ratio", 0);
+    await slide(page, "Load", 300);
+    assert.match(
+      await page.locator("#readout .wash").evaluate((node) => node.style.getPropertyValue("--wash")),
+      /^color\(display-p3/,
+    );
+    assert.equal(
+      await page.evaluate(
+        () => document.getElementById("wheel-path").getContext("2d").getContextAttributes().colorSpace,
+      ),
+      "display-p3",
+    );
+  },
+);

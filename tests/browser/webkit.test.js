@@ -21,7 +21,9 @@ for (const [where, visit] of Object.entries(places)) {
     const after = shareOf((await readout(page)).ratio);
     assert.ok(after > before + 0.1, `from a share of ${before} to ${after}`);
     assert.deepEqual(await ends(page), [of("PY184"), of("PV19")], "a drag chooses no paint");
-    const cell = await page.evaluate(() => document.querySelector('#sheet .cell[aria-label^="2:1, light wash:"]').ariaLabel);
+    const cell = await page.evaluate(
+      () => document.querySelector('#sheet .cell[aria-label^="2:1, light wash:"]').ariaLabel,
+    );
     await page.press(cell);
     const { words, ratio } = await readout(page);
     assert.equal(`${ratio}, ${words}`, `2 : 1, ${cell.split(": ")[1]}`);
@@ -55,11 +57,15 @@ for (const [where, visit] of Object.entries(places)) {
     assert.equal(await page.evaluate(() => document.querySelector("#print-proof svg").getAttribute("width")), "210mm");
   });
 
-  visit(`a link opens beside the visitor's own kit, WebKit, ${where}`, { hash: `#kit=${linkText({ pans: [[1], [3], [15]], title: "Three" })}` }, async ({ page }) => {
-    await page.until(() => document.querySelector("#guest:not([hidden])"));
-    assert.equal((await pans(page)).length, 12, "the visitor's own kit is as it was");
-    assert.equal(await page.evaluate(() => location.hash), "", "the link is taken off the address");
-    await page.press("Pack the shared kit");
-    assert.equal((await pans(page)).length, 3);
-  });
+  visit(
+    `a link opens beside the visitor's own kit, WebKit, ${where}`,
+    { hash: `#kit=${linkText({ pans: [[1], [3], [15]], title: "Three" })}` },
+    async ({ page }) => {
+      await page.until(() => document.querySelector("#guest:not([hidden])"));
+      assert.equal((await pans(page)).length, 12, "the visitor's own kit is as it was");
+      assert.equal(await page.evaluate(() => location.hash), "", "the link is taken off the address");
+      await page.press("Pack the shared kit");
+      assert.equal((await pans(page)).length, 3);
+    },
+  );
 }

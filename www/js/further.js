@@ -1,33 +1,33 @@
 // The parts of the page that nobody sees at first: fetched once the first picture stands. Each is attached in a task of
 // its own, so that the page answers in between.
 
-import { attachAbout } from "./mix/about.js";
 import { attachChoosing } from "./kit/choosing.js";
+import { attachOwned } from "./kit/owned.js";
+import { createPaperDialog } from "./kit/paper-dialog.js";
+import { attachNext, attachReport } from "./kit/report.js";
+import { attachShelf } from "./kit/shelf-list.js";
+import { attachKits } from "./kit/switcher.js";
+import { attachTin } from "./kit/tin.js";
+import { attachPhoto } from "./match/photo.js";
+import { attachPlace } from "./match/place.js";
+import { attachRecipes } from "./match/recipes.js";
+import { attachStudy } from "./match/study.js";
+import { attachTarget } from "./match/target-panel.js";
+import { attachAbout } from "./mix/about.js";
 import { attachDarks } from "./mix/darks.js";
+import { attachPartners } from "./mix/partners.js";
+import { attachPuddles } from "./mix/puddles.js";
+import { attachSheet } from "./mix/sheet.js";
 import { attachDrop } from "./page/drop.js";
+import { attachOffline } from "./page/offline.js";
+import { inTurn } from "./page/rest.js";
 import { attachExports } from "./send/exports.js";
 import { attachFiles } from "./send/kit-files.js";
-import { attachKits } from "./kit/switcher.js";
+import { attachPrint } from "./send/print.js";
 import { attachLesson } from "./swatches/lesson.js";
 import { attachLog } from "./swatches/log.js";
 import { attachMine } from "./swatches/own-paints.js";
-import { attachOffline } from "./page/offline.js";
-import { attachOwned } from "./kit/owned.js";
-import { createPaperDialog } from "./kit/paper-dialog.js";
-import { attachPartners } from "./mix/partners.js";
-import { attachPhoto } from "./match/photo.js";
-import { attachPlace } from "./match/place.js";
-import { attachPrint } from "./send/print.js";
-import { attachPuddles } from "./mix/puddles.js";
-import { attachRecipes } from "./match/recipes.js";
 import { attachRecord } from "./swatches/record-form.js";
-import { attachNext, attachReport } from "./kit/report.js";
-import { inTurn } from "./page/rest.js";
-import { attachSheet } from "./mix/sheet.js";
-import { attachShelf } from "./kit/shelf-list.js";
-import { attachStudy } from "./match/study.js";
-import { attachTarget } from "./match/target-panel.js";
-import { attachTin } from "./kit/tin.js";
 
 /** Attaches what stands below the mix and the kit beside it. */
 export function attachBelow(store, { core, shelf }, ask, { choose, choosePan, showShelf }) {
@@ -57,7 +57,10 @@ export function attachFurther(store, context, ask, { choose, choosePan, closeSha
     () => {
       const toStudy = attachStudy(store, ask);
       const toPlace = attachPlace(store, shelf, ask, { showMix, chooseFor });
-      attachPhoto(store, core, (pixels) => (toStudy(pixels), toPlace(pixels)));
+      attachPhoto(store, core, (pixels) => {
+        toStudy(pixels);
+        toPlace(pixels);
+      });
     },
     () => attachRecord(store, shelf, core, ask),
     () => {

@@ -17,9 +17,11 @@
   };
   const { dim, welcome } = kept(() => sessionStorage) ?? kept(() => localStorage) ?? {};
   const root = document.documentElement;
-  root.dataset.surround = dim ?? matchMedia("(prefers-color-scheme: dark)").matches ? "dim" : "light";
+  root.dataset.surround = (dim ?? matchMedia("(prefers-color-scheme: dark)").matches) ? "dim" : "light";
   // Once it shows, what it did not need: links of the kind "then" are loaded ahead.
-  globalThis.pictured = new Promise((resolve) => (document.hidden ? resolve() : requestAnimationFrame(() => setTimeout(resolve, 0))));
+  globalThis.pictured = new Promise((resolve) =>
+    document.hidden ? resolve() : requestAnimationFrame(() => setTimeout(resolve, 0)),
+  );
   globalThis.pictured.then(() => document.querySelectorAll("link[rel=then]").forEach((link) => (link.rel = "preload")));
   if (!(welcome ?? !(known() || location.hash.includes("kit=")))) root.dataset.known = "";
 }

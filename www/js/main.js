@@ -1,26 +1,26 @@
 // Starts the page: core, state, views.
 
 import { createAdviser } from "./core/adviser.js";
-import { attachBrief } from "./mix/brief.js";
 import { ready } from "./core/core.js";
+import { createShelf } from "./core/shelf.js";
+import { attachBrief } from "./mix/brief.js";
+import { attachEnds, choosePaint, createChoose } from "./mix/ends.js";
+import { attachMix } from "./mix/mix.js";
 import { byId, notice, say } from "./page/dom.js";
 import { keepEarly } from "./page/early.js";
-import { attachEnds, choosePaint, createChoose } from "./mix/ends.js";
 import { attachHistory } from "./page/history-keys.js";
-import { attachMix } from "./mix/mix.js";
 import { attachRescue, isWithout, offerRescue, tellFaults } from "./page/rescue.js";
-import { linkText } from "./state/link-text.js";
 import { breath, inTurn } from "./page/rest.js";
+import { attachSwitch, attachTabs } from "./page/tabs.js";
+import { attachWelcome } from "./page/welcome.js";
+import { capital } from "./page/words.js";
 import { attachGuest } from "./send/guest.js";
 import { attachShare } from "./send/share-button.js";
-import { createShelf } from "./core/shelf.js";
 import { startKit } from "./state/kits.js";
+import { linkText } from "./state/link-text.js";
 import { openState } from "./state/open.js";
-import { attachSwitch, attachTabs } from "./page/tabs.js";
 import { attachView, createOutlines } from "./wheel/view.js";
-import { attachWelcome } from "./page/welcome.js";
 import { attachWheel } from "./wheel/wheel.js";
-import { capital } from "./page/words.js";
 
 const root = document.documentElement;
 
@@ -53,14 +53,19 @@ async function open(core, { doSoon, doLater }) {
   attachHistory(store);
   attachSurround(store);
   const tab = attachTabs(document.querySelector(".tabs"));
-  const switches = Object.fromEntries([...document.querySelectorAll(".switch")].map((frame) => [frame.dataset.key, attachSwitch(frame)]));
+  const switches = Object.fromEntries(
+    [...document.querySelectorAll(".switch")].map((frame) => [frame.dataset.key, attachSwitch(frame)]),
+  );
   attachWelcome(store, () => store.set((state) => startKit(state, shelf)) && tab("kit"));
   attachView(store);
   const { drawn, drawOn } = attachWheel(store, shelf, choose, createOutlines(store));
   await drawn;
   let closeShare;
   await inTurn([
-    () => (attachBrief(store), attachEnds(store, shelf)),
+    () => {
+      attachBrief(store);
+      attachEnds(store, shelf);
+    },
     () => attachMix(store, shelf),
     () => (closeShare = attachShare(store, core, ask)),
     () => attachGuest(store, shelf, context, choosePan),
@@ -69,10 +74,23 @@ async function open(core, { doSoon, doLater }) {
   doSoon();
   root.dataset.ready = "true";
   const { attachBelow, attachFurther } = await import("./further.js");
-  const showShelf = () => (tab("shelf"), switches.below("shelf"), byId("shelf-find").focus());
+  const showShelf = () => {
+    tab("shelf");
+    switches.below("shelf");
+    byId("shelf-find").focus();
+  };
   await attachBelow(store, context, ask, { choose, choosePan, showShelf });
   root.dataset.filled = "true";
-  await attachFurther(store, context, ask, { choose, choosePan, closeShare, drawOn, showMix: () => (tab("mix"), switches.beside("mix")) });
+  await attachFurther(store, context, ask, {
+    choose,
+    choosePan,
+    closeShare,
+    drawOn,
+    showMix: () => {
+      tab("mix");
+      switches.beside("mix");
+    },
+  });
   doLater();
   root.dataset.whole = "true";
 }
@@ -91,7 +109,8 @@ const REASONS = {
 /** Says what happened while keeping. */
 function tell(what, name) {
   if (what === "elsewhere") return say(`${name} was changed in another tab`);
-  if (what === "beside") return notice(`“${name}” was changed in two tabs at once. Both are kept, side by side.`, { seconds: 12 });
+  if (what === "beside")
+    return notice(`“${name}” was changed in two tabs at once. Both are kept, side by side.`, { seconds: 12 });
   return notice(REASONS[what]);
 }
 

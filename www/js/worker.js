@@ -6,8 +6,11 @@ import { createVerbs } from "./core/advice.js";
 let started;
 const cancelled = new Set();
 
-onmessage = async ({ data: { start, cancel, id, verb, question } }) => {
-  if (start) return void (started = init({ module_or_path: start }).then(() => createVerbs(core)));
+addEventListener("message", async ({ data: { start, cancel, id, verb, question } }) => {
+  if (start) {
+    started = init({ module_or_path: start }).then(() => createVerbs(core));
+    return;
+  }
   if (cancel) return void cancelled.add(cancel);
   try {
     const verbs = await started;
@@ -16,4 +19,4 @@ onmessage = async ({ data: { start, cancel, id, verb, question } }) => {
   } catch (error) {
     postMessage({ id, fault: error.message });
   }
-};
+});

@@ -57,7 +57,10 @@ export async function entriesSpoilt(old) {
   const seen = new Map();
   for (const key of Object.keys(entries)) {
     // Own paints of swatches are kept otherwise than mixtures.
-    const kind = kindOf(key.slice(PREFIX.length)) + (entries[key].includes('"parts":[]') ? " of swatches" : "") + (key.endsWith("demo") ? " of the demo" : "");
+    const kind =
+      kindOf(key.slice(PREFIX.length)) +
+      (entries[key].includes('"parts":[]') ? " of swatches" : "") +
+      (key.endsWith("demo") ? " of the demo" : "");
     if (!seen.has(kind)) seen.set(kind, key);
   }
   let count = 0;
@@ -91,7 +94,10 @@ function judged(key, before, { named, items, stored }, good) {
   }
   // A paint that cannot be read comes back by a kit that holds it.
   const isBack = kindOf(key) === "own" && named.includes(key) && key in items;
-  const changed = Object.keys(before).filter((other) => isWork(other.slice(PREFIX.length)) && stored[other] !== before[other] && !(isBack && other === PREFIX + key));
+  const changed = Object.keys(before).filter(
+    (other) =>
+      isWork(other.slice(PREFIX.length)) && stored[other] !== before[other] && !(isBack && other === PREFIX + key),
+  );
   return changed.length ? `it writes over ${changed.join(", ")}` : null;
 }
 
@@ -112,19 +118,30 @@ export async function formerSpoilt(old) {
   return { count, faults };
 }
 
-const KINDS = { kit: ["kit"], others: ["kit"], own: ["own", "record", "held", "owned", "kit"], records: ["record"], held: ["held"], owned: ["owned"], ticked: ["ticked"] };
+const KINDS = {
+  kit: ["kit"],
+  others: ["kit"],
+  own: ["own", "record", "held", "owned", "kit"],
+  records: ["record"],
+  held: ["held"],
+  owned: ["owned"],
+  ticked: ["ticked"],
+};
 
 async function judgedFormer([list], text, { named, items, after, stored }, good) {
   const count = (items, kind) => Object.keys(items).filter((key) => kindOf(key) === kind).length;
-  const touched = list === undefined ? ["kit", "own", "record", "held", "owned", "ticked"] : KINDS[list] ?? [];
+  const touched = list === undefined ? ["kit", "own", "record", "held", "owned", "ticked"] : (KINDS[list] ?? []);
   for (const [key, value] of Object.entries(good.items)) {
     if (items[key] === value) continue;
     if (!touched.includes(kindOf(key))) return `${key} is lost`;
-    if (named.length === 0 && count(items, kindOf(key)) < count(good.items, kindOf(key))) return `${key} is lost without a word`;
+    if (named.length === 0 && count(items, kindOf(key)) < count(good.items, kindOf(key)))
+      return `${key} is lost without a word`;
   }
   if (named.length) return stored.washpath === text ? null : "what could not be read is gone";
   if (stored.washpath !== undefined) return "it is kept twice";
   const again = await start(stored);
   const differing = Object.keys({ ...after, ...again.items }).filter((key) => after[key] !== again.items[key]);
-  return differing.length || again.named.length ? `a second start differs: ${[...differing, ...again.named].join(", ")}` : null;
+  return differing.length || again.named.length
+    ? `a second start differs: ${[...differing, ...again.named].join(", ")}`
+    : null;
 }

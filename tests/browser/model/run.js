@@ -3,11 +3,25 @@
 
 /** What a verb may change or take away of what is kept, besides what it adds: kinds, or `hand` for the kit in hand alone. */
 const MAY = {
-  keepPuddle: ["hand"], wipePuddle: ["hand"], pack: ["hand"], removePan: ["hand"], movePan: ["hand"], refill: ["hand"], retitle: ["hand"],
-  emptyTin: ["hand"], demo: ["hand"], place: ["hand"],
-  throwKit: ["hand"], deleteRecord: ["record"], dropOwn: ["own", "kit", "record", "held", "owned"], editOwn: ["own", "kit"],
-  hold: ["held"], owned: ["owned"], tick: ["ticked"],
-  undo: ["own", "kit", "record", "held", "owned"], redo: ["own", "kit", "record", "held", "owned"],
+  keepPuddle: ["hand"],
+  wipePuddle: ["hand"],
+  pack: ["hand"],
+  removePan: ["hand"],
+  movePan: ["hand"],
+  refill: ["hand"],
+  retitle: ["hand"],
+  emptyTin: ["hand"],
+  demo: ["hand"],
+  place: ["hand"],
+  throwKit: ["hand"],
+  deleteRecord: ["record"],
+  dropOwn: ["own", "kit", "record", "held", "owned"],
+  editOwn: ["own", "kit"],
+  hold: ["held"],
+  owned: ["owned"],
+  tick: ["ticked"],
+  undo: ["own", "kit", "record", "held", "owned"],
+  redo: ["own", "kit", "record", "held", "owned"],
 };
 
 /** Verbs that undo takes back. */
@@ -48,7 +62,11 @@ function heard(from, to, sign) {
 const keys = (a, b) => [...new Set([...Object.keys(a), ...Object.keys(b)])];
 const differing = (a, b) => keys(a, b).filter((key) => a[key] !== b[key]);
 const same = (a, b) => differing(a, b).length === 0;
-const shown = (a, b) => differing(a, b).slice(0, 4).map((key) => `${key}: ${a[key]} | ${b[key]}`).join("\n  ");
+const shown = (a, b) =>
+  differing(a, b)
+    .slice(0, 4)
+    .map((key) => `${key}: ${a[key]} | ${b[key]}`)
+    .join("\n  ");
 
 /** Plays a sequence from empty storage; answers nothing, or what went wrong. A step is `[tab, verb, number]`. */
 export async function play(steps, links) {
@@ -62,7 +80,9 @@ export async function play(steps, links) {
   for (const { tab } of frames) tab.check();
   let isApart = false;
   for (const [i, [which, verb, n]] of steps.entries()) {
-    const fault = await step(which, verb, n, links, () => (isApart = true), isApart).catch((error) => `threw ${error.stack ?? error.message ?? error}`);
+    const fault = await step(which, verb, n, links, () => (isApart = true), isApart).catch(
+      (error) => `threw ${error.stack ?? error.message ?? error}`,
+    );
     if (fault) return `step ${i + 1}, ${verb} ${n} in tab ${which}: ${fault}`;
   }
   for (const which of [0, 1]) {
@@ -88,7 +108,8 @@ async function step(which, verb, n, links, part, isApart) {
   const isWork = differing(before.items, after.items).some(isStep);
   // The other tab may hold in hand what was thrown away here: then it stays.
   const isAsLeft = same(tab.facts().items, after.items);
-  if (isWork && isAsLeft && n % 3 === 0 && verb !== "undo" && verb !== "redo") return undone(tab, before, after, other, isApart);
+  if (isWork && isAsLeft && n % 3 === 0 && verb !== "undo" && verb !== "redo")
+    return undone(tab, before, after, other, isApart);
   return null;
 }
 
@@ -104,7 +125,8 @@ function sound() {
 /** What was kept stays as it was but for what the verb is for. */
 function limits(verb, before, after) {
   const may = MAY[verb] ?? [];
-  const lost = differing(before.items, after.items).filter((key) => key in before.items)
+  const lost = differing(before.items, after.items)
+    .filter((key) => key in before.items)
     .filter((key) => !may.includes(key.split("/")[0]) && !(may.includes("hand") && key === before.hand));
   return lost.length ? `changes ${lost.join(", ")}:\n  ${shown(before.items, after.items)}` : null;
 }
@@ -120,7 +142,8 @@ function agreed(isApart) {
 async function undone(tab, before, after, other, isApart) {
   await tab.act("undo", 0);
   const back = tab.facts();
-  if (!same(back.items, { ...after.items, ...pickSteps(before.items, after.items) })) return `undo does not undo:\n  ${shown(before.items, back.items)}`;
+  if (!same(back.items, { ...after.items, ...pickSteps(before.items, after.items) }))
+    return `undo does not undo:\n  ${shown(before.items, back.items)}`;
   await tab.act("redo", 0);
   if (!same(tab.facts().items, after.items)) return `redo does not redo:\n  ${shown(after.items, tab.facts().items)}`;
   await settle();
@@ -129,7 +152,11 @@ async function undone(tab, before, after, other, isApart) {
 
 /** The items as undo puts them back. */
 function pickSteps(before, after) {
-  return Object.fromEntries(differing(before, after).filter(isStep).map((key) => [key, before[key]]));
+  return Object.fromEntries(
+    differing(before, after)
+      .filter(isStep)
+      .map((key) => [key, before[key]]),
+  );
 }
 
 async function reload(which) {
@@ -139,7 +166,8 @@ async function reload(which) {
   if (faults.length) return `not everything is read: ${faults.join("; ")}`;
   const after = tab.facts();
   if (!same(before.items, after.items)) return `a reload changes what is kept:\n  ${shown(before.items, after.items)}`;
-  if (before.hand !== after.hand && after.items[before.hand]) return `another kit is in hand: ${before.hand} | ${after.hand}`;
+  if (before.hand !== after.hand && after.items[before.hand])
+    return `another kit is in hand: ${before.hand} | ${after.hand}`;
   await settle();
   return sound();
 }
@@ -158,7 +186,20 @@ async function spoilt(tab, n) {
 /** Both tabs change something before either hears of the other. */
 async function both(which, n, links, part) {
   part();
-  const verbs = ["retitle", "pack", "removePan", "throwKit", "record", "makeOwn", "editOwn", "dropOwn", "keepPuddle", "copyKit", "owned", "packChosen"];
+  const verbs = [
+    "retitle",
+    "pack",
+    "removePan",
+    "throwKit",
+    "record",
+    "makeOwn",
+    "editOwn",
+    "dropOwn",
+    "keepPuddle",
+    "copyKit",
+    "owned",
+    "packChosen",
+  ];
   const before = frames.map(({ tab }) => tab.facts());
   await Promise.all(frames.map(({ tab }, i) => tab.act(verbs[(n + 5 * i * (which + 1)) % verbs.length], n + i, links)));
   const after = frames.map(({ tab }) => tab.facts());
@@ -180,7 +221,8 @@ async function both(which, n, links, part) {
   for (const i of [0, 1]) {
     for (const [key, text] of kits(after[i].items)) {
       const wasChanged = before[i].items[key] !== text;
-      if (wasChanged && !contents.has(frames[i].tab.contentOf(text))) return `what tab ${i} made of ${key} is lost: ${frames[i].tab.contentOf(text)}`;
+      if (wasChanged && !contents.has(frames[i].tab.contentOf(text)))
+        return `what tab ${i} made of ${key} is lost: ${frames[i].tab.contentOf(text)}`;
     }
   }
   return null;

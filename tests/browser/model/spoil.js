@@ -27,16 +27,37 @@ const write = (value) => JSON.stringify(value).replaceAll(JSON.stringify(HUGE), 
 
 /** Spoilt forms of a text as `{how, at, text}`; `at` is the place, or nothing where the text itself is cut. */
 export function spoilt(text) {
-  const cut = ["", "{", "null", "7", "[]", text.slice(0, text.length / 2), text.slice(0, -1), `${text}}`, text.replace(/[a-z]/, "\u0000")];
+  const cut = [
+    "",
+    "{",
+    "null",
+    "7",
+    "[]",
+    text.slice(0, text.length / 2),
+    text.slice(0, -1),
+    `${text}}`,
+    text.replace(/[a-z]/, "\u0000"),
+  ];
   const whole = JSON.parse(text);
-  return [...cut.map((text, i) => ({ how: `cut ${i}`, at: null, text })), ...places(whole).flatMap((at) => inPlace(whole, at))];
+  return [
+    ...cut.map((text, i) => ({ how: `cut ${i}`, at: null, text })),
+    ...places(whole).flatMap((at) => inPlace(whole, at)),
+  ];
 }
 
 function inPlace(whole, at) {
   const ways = VALUES.map((value) => [JSON.stringify(value), () => value]);
   const now = at.reduce((value, key) => value[key], whole);
-  if (typeof now === "string") ways.push(["short", (text) => text.slice(0, -1)], ["long", (text) => text.repeat(1 + 5000 / (1 + text.length))], ["other", (text) => `${text.slice(0, -1)}~`]);
+  if (typeof now === "string")
+    ways.push(
+      ["short", (text) => text.slice(0, -1)],
+      ["long", (text) => text.repeat(1 + 5000 / (1 + text.length))],
+      ["other", (text) => `${text.slice(0, -1)}~`],
+    );
   if (typeof now === "number") ways.push(["text", String], ["more", (number) => number + 1]);
-  if (Array.isArray(now)) ways.push(["twice", (list) => [...list, ...list]], ["one more", (list) => [...list, list.at(-1)]]);
-  return ways.map(([how, change]) => ({ how: `${at.join(".") || "all"}: ${how}`, at, text: write(withAt(whole, at, change)) })).filter(({ text }) => text !== write(whole));
+  if (Array.isArray(now))
+    ways.push(["twice", (list) => [...list, ...list]], ["one more", (list) => [...list, list.at(-1)]]);
+  return ways
+    .map(([how, change]) => ({ how: `${at.join(".") || "all"}: ${how}`, at, text: write(withAt(whole, at, change)) }))
+    .filter(({ text }) => text !== write(whole));
 }

@@ -13,7 +13,13 @@ export async function assertAccessible(page, without = []) {
   const faults = await page.evaluate(async (without) => {
     const rules = Object.fromEntries(without.map((rule) => [rule, { enabled: false }]));
     const { violations } = await globalThis.axe.run({ rules });
-    return violations.map(({ id, nodes }) => `${id}: ${nodes.slice(0, 4).map(({ target }) => target.join(" ")).join(", ")} (${nodes.length})`);
+    return violations.map(
+      ({ id, nodes }) =>
+        `${id}: ${nodes
+          .slice(0, 4)
+          .map(({ target }) => target.join(" "))
+          .join(", ")} (${nodes.length})`,
+    );
   }, without);
   assert.deepEqual(faults, []);
 }

@@ -7,7 +7,9 @@ import puppeteer from "puppeteer-core";
 import { assertQuiet, host, packedAddress } from "./launch.js";
 
 const folders = (process.env.PATH ?? "").split(delimiter);
-const found = ["firefox-esr", "firefox"].flatMap((name) => folders.map((folder) => join(folder, name))).find((file) => existsSync(file));
+const found = ["firefox-esr", "firefox"]
+  .flatMap((name) => folders.map((folder) => join(folder, name)))
+  .find((file) => existsSync(file));
 
 /** The browser's program, or undefined where there is none. */
 const firefox = process.env.FIREFOX ?? found;

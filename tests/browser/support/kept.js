@@ -4,11 +4,21 @@ const PREFIX = "washpath/";
 
 /** Every entry by its key, as it is written. */
 export const texts = (page) =>
-  page.evaluate((prefix) => Object.fromEntries(Object.entries(localStorage).filter(([key]) => key.startsWith(prefix)).map(([key, text]) => [key.slice(prefix.length), text])), PREFIX);
+  page.evaluate(
+    (prefix) =>
+      Object.fromEntries(
+        Object.entries(localStorage)
+          .filter(([key]) => key.startsWith(prefix))
+          .map(([key, text]) => [key.slice(prefix.length), text]),
+      ),
+    PREFIX,
+  );
 
 /** What is kept of a kind, such as `record`, by key; what was thrown away is left out. */
 export async function kept(page, kind) {
-  const versions = Object.entries(await texts(page)).filter(([key]) => key.startsWith(`${kind}/`)).map(([key, text]) => [key, JSON.parse(text).value]);
+  const versions = Object.entries(await texts(page))
+    .filter(([key]) => key.startsWith(`${kind}/`))
+    .map(([key, text]) => [key, JSON.parse(text).value]);
   return Object.fromEntries(versions.filter(([, value]) => value !== null));
 }
 
@@ -18,9 +28,12 @@ export const looksKept = (page, sign) =>
 
 /** Writes entries and takes away those that are null, as another tab or a fault of the disk would. */
 export const put = (page, entries) =>
-  page.evaluate(([prefix, entries]) => {
-    for (const [key, text] of Object.entries(entries)) {
-      if (text === null) localStorage.removeItem(prefix + key);
-      else localStorage.setItem(prefix + key, text);
-    }
-  }, [PREFIX, entries]);
+  page.evaluate(
+    ([prefix, entries]) => {
+      for (const [key, text] of Object.entries(entries)) {
+        if (text === null) localStorage.removeItem(prefix + key);
+        else localStorage.setItem(prefix + key, text);
+      }
+    },
+    [PREFIX, entries],
+  );

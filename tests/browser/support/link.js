@@ -24,6 +24,7 @@ export function sealed(bytes) {
 
 /** A kit as a link's text; a pan is a list of one paint's number or two. */
 export function linkText({ version = 1, capacity = 12, stock = 0, pans = [], title = "" }) {
-  const pan = ([first, second]) => (second === undefined ? varint(2 * first) : [...varint(2 * first + 1), ...varint(second)]);
+  const pan = ([first, second]) =>
+    second === undefined ? varint(2 * first) : [...varint(2 * first + 1), ...varint(second)];
   return sealed([version, capacity, stock, pans.length, ...pans.flatMap(pan), ...Buffer.from(title, "utf8")]);
 }

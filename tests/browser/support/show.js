@@ -13,7 +13,15 @@ export async function show(page, name) {
 }
 
 const picture = new PNG({ width: 60, height: 40 });
-for (let i = 0; i < 60 * 40; i += 1) picture.data.set([[250, 246, 238], [60, 98, 118], [150, 74, 40]][Math.floor((i % 60) / 20)].concat(255), 4 * i);
+for (let i = 0; i < 60 * 40; i += 1)
+  picture.data.set(
+    [
+      [250, 246, 238],
+      [60, 98, 118],
+      [150, 74, 40],
+    ][Math.floor((i % 60) / 20)].concat(255),
+    4 * i,
+  );
 
 /** Stripes of paper, sea and rust, as a file to be chosen. */
 export const photo = { name: "photo.png", mimeType: "image/png", buffer: PNG.sync.write(picture) };

@@ -15,10 +15,17 @@ export const readout = (page) =>
     const frame = document.getElementById("readout");
     const text = (selector) => frame.querySelector(selector).textContent;
     const [ratio, load] = [...frame.querySelectorAll("output")].map((output) => output.textContent);
-    const numbers = [...frame.querySelectorAll("dt")].map((name) => [name.textContent, name.nextElementSibling.textContent]);
+    const numbers = [...frame.querySelectorAll("dt")].map((name) => [
+      name.textContent,
+      name.nextElementSibling.textContent,
+    ]);
     return {
-      words: text(".words"), parts: text(".parts"), ratio, load,
-      numbers: Object.fromEntries(numbers), crossing: text(".crossing span"),
+      words: text(".words"),
+      parts: text(".parts"),
+      ratio,
+      load,
+      numbers: Object.fromEntries(numbers),
+      crossing: text(".crossing span"),
     };
   });
 
@@ -31,7 +38,9 @@ export function shareOf(ratio) {
 /** The pans as codes: "PB29", or "PBr7+PBr7" for a split one. */
 export const pans = (page) =>
   page.evaluate(() =>
-    [...document.querySelectorAll("#tin .pan:not(.gap)")].map((pan) => [...pan.querySelectorAll(".paint")].map((paint) => paint.title.split(" ").at(-1)).join("+")),
+    [...document.querySelectorAll("#tin .pan:not(.gap)")].map((pan) =>
+      [...pan.querySelectorAll(".paint")].map((paint) => paint.title.split(" ").at(-1)).join("+"),
+    ),
   );
 
 /** Everything of the kit that the tin shows. */
@@ -49,7 +58,9 @@ const gathered = (page) =>
     const found = {};
     for (let y = box.top; y < box.bottom; y += 6) {
       for (let x = box.left; x < box.right; x += 6) {
-        top.dispatchEvent(new PointerEvent("pointermove", { clientX: x, clientY: y, pointerType: "mouse", bubbles: true }));
+        top.dispatchEvent(
+          new PointerEvent("pointermove", { clientX: x, clientY: y, pointerType: "mouse", bubbles: true }),
+        );
         if (top.title) (found[top.title] ??= []).push([x, y]);
       }
     }
@@ -61,17 +72,23 @@ export async function dabs(page) {
   const middle = (values) => values.reduce((sum, value) => sum + value, 0) / values.length;
   const found = await gathered(page);
   return Object.fromEntries(
-    Object.entries(found).map(([name, spots]) => [name, { x: middle(spots.map(([x]) => x)), y: middle(spots.map(([, y]) => y)) }]),
+    Object.entries(found).map(([name, spots]) => [
+      name,
+      { x: middle(spots.map(([x]) => x)), y: middle(spots.map(([, y]) => y)) },
+    ]),
   );
 }
 
 /** Moves a slider by its name as an assistive technology would: value, then input. */
 export const slide = (page, name, value) =>
-  page.evaluate(([name, value]) => {
-    const input = document.querySelector(`input[type="range"][aria-label="${name}"]`);
-    input.value = String(value);
-    input.dispatchEvent(new Event("input", { bubbles: true }));
-  }, [name, value]);
+  page.evaluate(
+    ([name, value]) => {
+      const input = document.querySelector(`input[type="range"][aria-label="${name}"]`);
+      input.value = String(value);
+      input.dispatchEvent(new Event("input", { bubbles: true }));
+    },
+    [name, value],
+  );
 
 /** After the next drawing. */
 export const painted = (page) =>
@@ -83,7 +100,7 @@ export const pixels = async (page, id) => {
   return page.evaluate((id) => {
     const canvas = document.getElementById(id);
     const { data } = canvas.getContext("2d").getImageData(0, 0, canvas.width, canvas.height);
-    return data.reduce((sum, value, i) => (sum * 31 + value * (i % 7 + 1)) % 1_000_003, 7);
+    return data.reduce((sum, value, i) => (sum * 31 + value * ((i % 7) + 1)) % 1_000_003, 7);
   }, id);
 };
 

@@ -34,7 +34,8 @@ export function createVerbs(core) {
     next: ({ paper, wide, paints, candidates, wish }) => on(paper, wide).next(paints, candidates, wish),
     match: ({ paper, wide, paints, target }) => on(paper, wide).matches(paints, target),
     nearest: ({ paper, wide, paints, place }) => on(paper, wide).nearest(paints, place),
-    nextForPlace: ({ paper, wide, paints, candidates, place }) => on(paper, wide).next_for_place(paints, candidates, place),
+    nextForPlace: ({ paper, wide, paints, candidates, place }) =>
+      on(paper, wide).next_for_place(paints, candidates, place),
     /** Sheets as SVG documents, a page each; the same as one PDF; a link as the SVG of a QR code. */
     print: (wanted) => core.print_svg(wanted),
     printPdf: (wanted) => core.print_pdf(wanted),
@@ -57,6 +58,8 @@ export function createVerbs(core) {
       }
     },
     substitutes: ({ paper, wide, paints, owned }) =>
-      [...paints].filter((paint) => !owned.includes(paint)).map((paint) => [paint, on(paper, wide).substitutes(paint, owned, paints)]),
+      [...paints]
+        .filter((paint) => !owned.includes(paint))
+        .map((paint) => [paint, on(paper, wide).substitutes(paint, owned, paints)]),
   };
 }

@@ -3,10 +3,17 @@
 import { paintsOf } from "../state/kit.js";
 
 /** What colours of a kit are seen on: its paper, and whether the display is a wide one. */
-export const seenOn = (kit) => ({ paper: { stock: kit.stock, own: kit.paper }, wide: matchMedia("(color-gamut: p3)").matches });
+export const seenOn = (kit) => ({
+  paper: { stock: kit.stock, own: kit.paper },
+  wide: matchMedia("(color-gamut: p3)").matches,
+});
 
 /** What every question tells of the page, and what it asks. */
-export const question = ({ kit }, asked = {}) => ({ ...seenOn(kit), paints: Uint16Array.from(paintsOf(kit)), ...asked });
+export const question = ({ kit }, asked = {}) => ({
+  ...seenOn(kit),
+  paints: Uint16Array.from(paintsOf(kit)),
+  ...asked,
+});
 
 /**
  * Answers `ask(verb, question)`: a promise of the answer. `ask.long(verb, question, tell)` answers at once `{answer, cancel}`;
@@ -33,7 +40,9 @@ const source = async () => globalThis.packed?.core ?? new URL("./pkg/adviser_bg.
 
 /** A worker; from a file in memory where the page is one file, which no browser takes for a module there. */
 const startWorker = async () =>
-  globalThis.packed ? new Worker(URL.createObjectURL(await globalThis.packed.worker)) : new Worker(new URL("./js/worker.js", document.baseURI), { type: "module" });
+  globalThis.packed
+    ? new Worker(URL.createObjectURL(await globalThis.packed.worker))
+    : new Worker(new URL("./js/worker.js", document.baseURI), { type: "module" });
 
 async function inWorker() {
   const worker = await startWorker();
@@ -61,7 +70,8 @@ async function inWorker() {
       const sent = page.then((send) => send(verb, question, tell));
       return { answer: sent.then(({ answer }) => answer), cancel: () => sent.then(({ cancel }) => cancel()) };
     }
-    const id = (last += 1);
+    last += 1;
+    const id = last;
     const answer = new Promise((resolve, reject) => waiting.set(id, { verb, question, tell, resolve, reject }));
     worker.postMessage({ id, verb, question });
     return { answer, cancel: () => worker.postMessage({ cancel: id }) };

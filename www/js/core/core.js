@@ -3,7 +3,8 @@
 import init, * as core from "../../pkg/studio.js";
 
 /** Where the page is one file it compiles its core by itself; else it comes after the first picture (`looks.js`). */
-const source = globalThis.packed?.core ?? globalThis.pictured.then(() => fetch(new URL("./pkg/studio_bg.wasm", document.baseURI)));
+const source =
+  globalThis.packed?.core ?? globalThis.pictured.then(() => fetch(new URL("./pkg/studio_bg.wasm", document.baseURI)));
 const started = init({ module_or_path: source }).then(() => core);
 // Whoever asks hears of a failure.
 started.catch(() => {});

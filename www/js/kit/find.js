@@ -3,18 +3,27 @@
 import { TRANSPARENT } from "../page/words.js";
 
 /** Letters and digits only, without accents, in lower case. */
-export const plain = (text) => text.normalize("NFD").replace(/[^\p{L}\p{N} ]/gu, "").toLowerCase();
+export const plain = (text) =>
+  text
+    .normalize("NFD")
+    .replace(/[^\p{L}\p{N} ]/gu, "")
+    .toLowerCase();
 
 /** Words of every name a paint goes by. */
 export const namesOf = (paint) =>
-  plain([paint.code, paint.name, paint.hue, paint.family, ...paint.aliases].join(" ")).split(" ").filter(Boolean);
+  plain([paint.code, paint.name, paint.hue, paint.family, ...paint.aliases].join(" "))
+    .split(" ")
+    .filter(Boolean);
 
 /** Slips a word may have: none in a short one or a code, then one, then two. */
 const slips = (word) => (word.length < 5 || /\d/.test(word) ? 0 : word.length < 8 ? 1 : 2);
 
 /** Whether each word typed begins, or nearly is, one of a paint's names. */
 export function fits(names, typed) {
-  return plain(typed).split(" ").filter(Boolean).every((word) => names.some((name) => name.includes(word) || near(word, name, slips(word))));
+  return plain(typed)
+    .split(" ")
+    .filter(Boolean)
+    .every((word) => names.some((name) => name.includes(word) || near(word, name, slips(word))));
 }
 
 /** Whether two words differ by at most so many letters added, left out, changed or swapped (Damerau 1964). */

@@ -3,14 +3,15 @@
 import { question } from "../core/adviser.js";
 import { dabOf } from "../page/dab.js";
 import { button, byId, element, say } from "../page/dom.js";
+import { afterRest } from "../page/rest.js";
 import { shortName } from "../state/end.js";
 import { replace } from "../state/kit.js";
-import { afterRest } from "../page/rest.js";
 
 const REST = 200;
 
 /** The owned paints with one more, or without it. */
-export const toggleOwned = (owned, paint) => (owned.includes(paint) ? owned.filter((known) => known !== paint) : [...owned, paint]);
+export const toggleOwned = (owned, paint) =>
+  owned.includes(paint) ? owned.filter((known) => known !== paint) : [...owned, paint];
 
 /** Shows, for each paint of the kit that is not owned, what of the owned ones comes nearest. */
 export function attachOwned(store, shelf, ask) {
@@ -21,8 +22,16 @@ export function attachOwned(store, shelf, ask) {
   async function look() {
     if (!details.open) return;
     const state = store.get();
-    const own = (turn += 1);
-    if (state.owned.length === 0) return frame.replaceChildren(element("p", { class: "quiet" }, "Mark the paints you own on the shelf. Then this says what of yours comes nearest to each paint of the kit."));
+    turn += 1;
+    const own = turn;
+    if (state.owned.length === 0)
+      return frame.replaceChildren(
+        element(
+          "p",
+          { class: "quiet" },
+          "Mark the paints you own on the shelf. Then this says what of yours comes nearest to each paint of the kit.",
+        ),
+      );
     frame.replaceChildren(element("p", { class: "quiet" }, "Comparing …"));
     try {
       const found = await ask("substitutes", question(state, { owned: Uint16Array.from(state.owned) }));
@@ -33,27 +42,57 @@ export function attachOwned(store, shelf, ask) {
   }
 
   function show(found) {
-    if (found.length === 0) return frame.replaceChildren(element("p", { class: "quiet" }, "You own every paint of this kit."));
-    const singles = found.flatMap(([paint, subs]) => subs.filter(({ parts }) => parts.length === 1).slice(0, 1).map((sub) => [paint, sub.parts[0][0]]));
+    if (found.length === 0)
+      return frame.replaceChildren(element("p", { class: "quiet" }, "You own every paint of this kit."));
+    const singles = found.flatMap(([paint, subs]) =>
+      subs
+        .filter(({ parts }) => parts.length === 1)
+        .slice(0, 1)
+        .map((sub) => [paint, sub.parts[0][0]]),
+    );
     frame.replaceChildren(
       element("ul", { class: "rows" }, ...found.map(row)),
-      button("Turn the kit into what I own", () => {
-        store.set({ kit: singles.reduce((kit, [paint, by]) => replace(kit, paint, by), store.get().kit) });
-        say("The kit holds owned paints where one stands in");
-      }, { disabled: singles.length === 0 }));
+      button(
+        "Turn the kit into what I own",
+        () => {
+          store.set({ kit: singles.reduce((kit, [paint, by]) => replace(kit, paint, by), store.get().kit) });
+          say("The kit holds owned paints where one stands in");
+        },
+        { disabled: singles.length === 0 },
+      ),
+    );
   }
 
   function row([paint, subs]) {
     const { name, code } = shelf.get(paint);
-    const lines = subs.map(({ parts, alone, mixed }) => element("span", { class: "traits" }, `${shortName(parts, shelf)}: off by ${alone.toFixed(1)} alone, ${mixed.toFixed(1)} in mixes`));
+    const lines = subs.map(({ parts, alone, mixed }) =>
+      element(
+        "span",
+        { class: "traits" },
+        `${shortName(parts, shelf)}: off by ${alone.toFixed(1)} alone, ${mixed.toFixed(1)} in mixes`,
+      ),
+    );
     const single = subs.find(({ parts }) => parts.length === 1);
-    return element("li", {}, dabOf(store.get().studio, paint, 30),
+    return element(
+      "li",
+      {},
+      dabOf(store.get().studio, paint, 30),
       element("span", { class: "name" }, `${name} `, element("small", {}, code), ...lines),
-      single ? button("Swap", () => (store.set({ kit: replace(store.get().kit, paint, single.parts[0][0]) }), say("Swapped")), { class: "pack", "aria-label": `Swap ${name} for ${shelf.get(single.parts[0][0]).name}` }) : null);
+      single
+        ? button(
+            "Swap",
+            () => {
+              store.set({ kit: replace(store.get().kit, paint, single.parts[0][0]) });
+              say("Swapped");
+            },
+            { class: "pack", "aria-label": `Swap ${name} for ${shelf.get(single.parts[0][0]).name}` },
+          )
+        : null,
+    );
   }
 
   const soon = afterRest(look, REST);
   details.addEventListener("toggle", look);
-  store.subscribe((state, changed) => (changed.has("kit") || changed.has("owned")) && soon());
+  store.subscribe((_, changed) => (changed.has("kit") || changed.has("owned")) && soon());
   soon();
 }

@@ -6,7 +6,10 @@ import { isFull, pack } from "../state/kit.js";
 /** Packs a paint in a pan of its own, or says that the tin is full. */
 export function packPaint(store, { number, name }) {
   const { kit } = store.get();
-  if (isFull(kit)) return notice(`The tin holds ${kit.capacity} pans and is full. Remove a pan, or let the tin hold more.`, { seconds: 8 });
+  if (isFull(kit))
+    return notice(`The tin holds ${kit.capacity} pans and is full. Remove a pan, or let the tin hold more.`, {
+      seconds: 8,
+    });
   store.set({ kit: pack(kit, number) });
   say(`${name} packed`);
 }

@@ -2,11 +2,11 @@
 
 import { dabInSight } from "../page/dab.js";
 import { button, byId, element } from "../page/dom.js";
-import { ORDERS, TRAITS, fits, has, namesOf } from "./find.js";
+import { grade } from "../page/words.js";
 import { holds } from "../state/kit.js";
+import { fits, has, namesOf, ORDERS, TRAITS } from "./find.js";
 import { toggleOwned } from "./owned.js";
 import { packPaint } from "./packing.js";
-import { grade } from "../page/words.js";
 
 /** Shows the shelf; a click chooses a paint as an end, "Pack" puts it in the kit. */
 export function attachShelf(store, shelf, choose) {
@@ -16,23 +16,61 @@ export function attachShelf(store, shelf, choose) {
   const wanted = new Set();
   const rows = new Map();
 
-  const order = element("select", { id: "shelf-order", onchange: show }, ...ORDERS.map(({ key, label }) => element("option", { value: key }, label)));
+  const order = element(
+    "select",
+    { id: "shelf-order", onchange: show },
+    ...ORDERS.map(({ key, label }) => element("option", { value: key }, label)),
+  );
   const traits = TRAITS.map(({ key, label }) => {
-    const box = element("input", { type: "checkbox", onchange: () => (box.checked ? wanted.add(key) : wanted.delete(key), show()) });
+    const box = element("input", {
+      type: "checkbox",
+      onchange: () => {
+        if (box.checked) wanted.add(key);
+        else wanted.delete(key);
+        show();
+      },
+    });
     return element("label", { class: "tick" }, box, ` ${label}`);
   });
   byId("shelf-sift").replaceChildren(
     element("label", { class: "field" }, element("span", {}, "In order of"), order),
-    element("details", {}, element("summary", {}, "Only paints that are …"), element("div", { class: "traits-asked" }, ...traits)));
+    element(
+      "details",
+      {},
+      element("summary", {}, "Only paints that are …"),
+      element("div", { class: "traits-asked" }, ...traits),
+    ),
+  );
 
   function row(paint) {
-    const words = [paint.hue, grade("transparency", paint.transparency), paint.granulation >= 2 ? "granulating" : null, paint.tier === "estimated" ? "estimated" : null].filter(Boolean);
+    const words = [
+      paint.hue,
+      grade("transparency", paint.transparency),
+      paint.granulation >= 2 ? "granulating" : null,
+      paint.tier === "estimated" ? "estimated" : null,
+    ].filter(Boolean);
     const take = button("", () => choose(paint.number), { class: "take" });
-    take.append(dabInSight(store.get().studio, paint.number, 34),
-      element("span", { class: "name" }, `${paint.name} `, element("small", {}, paint.code), element("span", { class: "traits" }, words.join(" · "))));
+    take.append(
+      dabInSight(store.get().studio, paint.number, 34),
+      element(
+        "span",
+        { class: "name" },
+        `${paint.name} `,
+        element("small", {}, paint.code),
+        element("span", { class: "traits" }, words.join(" · ")),
+      ),
+    );
     const packed = button("Pack", () => packPaint(store, paint), { class: "pack" });
-    const own = button("Own", () => store.set({ owned: toggleOwned(store.get().owned, paint.number) }), { class: "pack", "aria-label": `Own ${paint.name}, ${paint.code}` });
-    return { node: element("li", {}, take, own, packed), own, packed, paint: { ...paint, masstone: store.get().studio.swatch([[paint.number, 1]], 1) } };
+    const own = button("Own", () => store.set({ owned: toggleOwned(store.get().owned, paint.number) }), {
+      class: "pack",
+      "aria-label": `Own ${paint.name}, ${paint.code}`,
+    });
+    return {
+      node: element("li", {}, take, own, packed),
+      own,
+      packed,
+      paint: { ...paint, masstone: store.get().studio.swatch([[paint.number, 1]], 1) },
+    };
   }
 
   function fill() {
@@ -46,7 +84,11 @@ export function attachShelf(store, shelf, choose) {
 
   function show() {
     const { compare } = ORDERS.find(({ key }) => key === order.value);
-    const found = [...rows.values()].filter(({ paint }) => fits(names.get(paint.number), find.value) && has({ ...paint, owned: store.get().owned.includes(paint.number) }, wanted));
+    const found = [...rows.values()].filter(
+      ({ paint }) =>
+        fits(names.get(paint.number), find.value) &&
+        has({ ...paint, owned: store.get().owned.includes(paint.number) }, wanted),
+    );
     list.replaceChildren(...found.sort((a, b) => compare(a.paint, b.paint)).map(({ node }) => node));
     byId("shelf-count").textContent = countOf(found.length);
   }
@@ -54,7 +96,9 @@ export function attachShelf(store, shelf, choose) {
   function countOf(found) {
     if (found > 0) return `${found} of ${shelf.all.length} paints`;
     const typed = find.value.trim();
-    return wanted.size ? "No paint is all of that. Ask for less." : `No paint is called “${typed}”. Try a code such as PB29, or a hue.`;
+    return wanted.size
+      ? "No paint is all of that. Ask for less."
+      : `No paint is called “${typed}”. Try a code such as PB29, or a hue.`;
   }
 
   function markPacked(kit) {

@@ -1,10 +1,10 @@
 // Several kits: one is in hand, the others wait; they are switched, copied, thrown away and compared.
 
 import { question } from "../core/adviser.js";
-import { UNDO, button, byId, element, notice, say } from "../page/dom.js";
+import { button, byId, element, notice, say, UNDO } from "../page/dom.js";
+import { remake } from "../page/remake.js";
 import { nameOf, paintsOf } from "../state/kit.js";
 import { copyKit, startKit, takeKit, throwKit } from "../state/kits.js";
-import { remake } from "../page/remake.js";
 
 /** Shows the list of kits and its verbs. */
 export function attachKits(store, shelf, ask) {
@@ -12,13 +12,19 @@ export function attachKits(store, shelf, ask) {
   const dialog = byId("compare-dialog");
 
   function show({ kit, others }) {
-    const list = element("select", { "aria-label": "Kit in hand", "data-focus": "kits", onchange: () => take(list.selectedIndex - 1) },
-      ...[kit, ...others].map((each, i) => element("option", { selected: i === 0 }, nameOf(each))));
-    remake(frame, others.length ? list : "",
+    const list = element(
+      "select",
+      { "aria-label": "Kit in hand", "data-focus": "kits", onchange: () => take(list.selectedIndex - 1) },
+      ...[kit, ...others].map((each, i) => element("option", { selected: i === 0 }, nameOf(each))),
+    );
+    remake(
+      frame,
+      others.length ? list : "",
       button("New", () => act((state) => startKit(state, shelf), "A new, empty kit"), { "data-focus": "new" }),
       button("Copy", () => act((state) => copyKit(state, shelf), "Kit copied"), { "data-focus": "copy" }),
       others.length ? button("Compare", compare, { "data-focus": "compare" }) : "",
-      others.length ? button("Throw away", throwAway, { "data-focus": "throw" }) : "");
+      others.length ? button("Throw away", throwAway, { "data-focus": "throw" }) : "",
+    );
   }
 
   /** Does a verb, and says so. */
@@ -36,9 +42,16 @@ export function attachKits(store, shelf, ask) {
 
   async function compare() {
     const { others } = store.get();
-    const list = element("select", { "aria-label": "Compare with", onchange: fill }, ...others.map((each) => element("option", {}, nameOf(each))));
+    const list = element(
+      "select",
+      { "aria-label": "Compare with", onchange: fill },
+      ...others.map((each) => element("option", {}, nameOf(each))),
+    );
     const body = element("div", { class: "comparison", role: "status" });
-    byId("compare-body").replaceChildren(element("label", { class: "field" }, element("span", {}, "Compare with"), list), body);
+    byId("compare-body").replaceChildren(
+      element("label", { class: "field" }, element("span", {}, "Compare with"), list),
+      body,
+    );
     dialog.showModal();
     await fill();
 
@@ -48,11 +61,16 @@ export function attachKits(store, shelf, ask) {
       body.replaceChildren(element("p", { class: "quiet" }, "Comparing …"));
       try {
         const kits = [state.kit, other];
-        const reports = await Promise.all(kits.map((kit) => (kit.pans.length ? ask("report", question({ kit })) : null)));
-        body.replaceChildren(...comparison(kits, reports, shelf), button("Show both reaches on the wheel", () => {
-          store.set({ reach: true, pinnedKit: paintsOf(other) });
-          dialog.close();
-        }));
+        const reports = await Promise.all(
+          kits.map((kit) => (kit.pans.length ? ask("report", question({ kit })) : null)),
+        );
+        body.replaceChildren(
+          ...comparison(kits, reports, shelf),
+          button("Show both reaches on the wheel", () => {
+            store.set({ reach: true, pinnedKit: paintsOf(other) });
+            dialog.close();
+          }),
+        );
       } catch (error) {
         body.replaceChildren(element("p", { class: "quiet" }, `The kits could not be compared: ${error.message}.`));
       }
@@ -71,14 +89,40 @@ function comparison(kits, reports, shelf) {
     ["Colours reached", ...reports.map((report) => percent(report?.reached[1]))],
     ["Reached closely", ...reports.map((report) => percent(report?.reached[0]))],
     ["Pairs that grey", ...reports.map((report) => report?.neutrals.length ?? 0)],
-    ...(reports[0] ?? reports[1])?.darks.map(({ hue }, i) => [`Darkest ${hue}`, ...reports.map((report) => value(report?.darks[i].swatch))]) ?? [],
+    ...((reports[0] ?? reports[1])?.darks.map(({ hue }, i) => [
+      `Darkest ${hue}`,
+      ...reports.map((report) => value(report?.darks[i].swatch)),
+    ]) ?? []),
   ];
-  const table = element("table", { class: "figures" },
-    element("thead", {}, element("tr", {}, element("td", {}), ...kits.map((kit) => element("th", { scope: "col" }, nameOf(kit))))),
-    element("tbody", {}, ...rows.map(([name, ...cells]) => element("tr", {}, element("th", { scope: "row" }, name), ...cells.map((cell) => element("td", {}, String(cell)))))));
+  const table = element(
+    "table",
+    { class: "figures" },
+    element(
+      "thead",
+      {},
+      element("tr", {}, element("td", {}), ...kits.map((kit) => element("th", { scope: "col" }, nameOf(kit)))),
+    ),
+    element(
+      "tbody",
+      {},
+      ...rows.map(([name, ...cells]) =>
+        element(
+          "tr",
+          {},
+          element("th", { scope: "row" }, name),
+          ...cells.map((cell) => element("td", {}, String(cell))),
+        ),
+      ),
+    ),
+  );
   const [mine, its] = kits.map(paintsOf);
-  const only = (own, other) => own.filter((paint) => !other.includes(paint)).map((paint) => `${shelf.get(paint).name} ${shelf.get(paint).code}`);
-  const differences = [[kits[0], only(mine, its)], [kits[1], only(its, mine)]].map(([kit, paints]) =>
-    element("p", {}, element("b", {}, `Only in ${nameOf(kit)}: `), paints.join(", ") || "nothing"));
+  const only = (own, other) =>
+    own.filter((paint) => !other.includes(paint)).map((paint) => `${shelf.get(paint).name} ${shelf.get(paint).code}`);
+  const differences = [
+    [kits[0], only(mine, its)],
+    [kits[1], only(its, mine)],
+  ].map(([kit, paints]) =>
+    element("p", {}, element("b", {}, `Only in ${nameOf(kit)}: `), paints.join(", ") || "nothing"),
+  );
   return [table, ...differences];
 }

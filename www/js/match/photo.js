@@ -1,8 +1,8 @@
 // A photo, from disk, camera or clipboard: shown, white-balanced, sampled. It never leaves the browser.
 
 import { button, byId, element, say } from "../page/dom.js";
-import { targetOf } from "../state/target.js";
 import { capital } from "../page/words.js";
+import { targetOf } from "../state/target.js";
 
 /** Longest side at which a photo is worked on. */
 const SIDE = 1024;
@@ -19,23 +19,61 @@ export function attachPhoto(store, core, onphoto) {
   /** What was asked for last: a photo that opens later than one chosen after it comes too late. */
   let turn = 0;
 
-  const file = element("input", { type: "file", accept: "image/*", class: "unseen", id: "photo-file", onchange: () => {
-    const [chosen] = file.files;
-    // So that the same can be chosen again.
-    file.value = "";
-    if (chosen) open(chosen);
-  } });
+  const file = element("input", {
+    type: "file",
+    accept: "image/*",
+    class: "unseen",
+    id: "photo-file",
+    onchange: () => {
+      const [chosen] = file.files;
+      // So that the same can be chosen again.
+      file.value = "";
+      if (chosen) open(chosen);
+    },
+  });
   const choose = element("label", { for: "photo-file", class: "button" }, "Open a photo");
-  const canvas = element("canvas", { class: "picture", tabindex: 0, role: "img", "aria-label": "The photo: click to sample a colour", hidden: true });
-  const said = element("p", { class: "quiet", role: "status" }, "From disk or camera, or paste one. It stays in this browser.");
+  const canvas = element("canvas", {
+    class: "picture",
+    tabindex: 0,
+    role: "img",
+    "aria-label": "The photo: click to sample a colour",
+    hidden: true,
+  });
+  const said = element(
+    "p",
+    { class: "quiet", role: "status" },
+    "From disk or camera, or paste one. It stays in this browser.",
+  );
   const size = element("input", { type: "range", min: 1, max: 40, value: 6, "aria-label": "Size of the sample" });
-  const modes = element("div", { class: "choices", role: "group", "aria-label": "What a click does", hidden: true },
-    ...[["sample", "Sample a colour"], ["white", "This is white paper"], ["grey", "This is mid grey"]].map(([key, word]) =>
-      button(word, () => setMode(key), { "aria-pressed": String(key === mode), "data-mode": key })));
+  const modes = element(
+    "div",
+    { class: "choices", role: "group", "aria-label": "What a click does", hidden: true },
+    ...[
+      ["sample", "Sample a colour"],
+      ["white", "This is white paper"],
+      ["grey", "This is mid grey"],
+    ].map(([key, word]) =>
+      button(word, () => setMode(key), { "aria-pressed": String(key === mode), "data-mode": key }),
+    ),
+  );
   const sized = element("label", { class: "field", hidden: true }, element("span", {}, "Size of the sample"), size);
-  const undo = button("As it was", () => (balance(null), say("White balance taken back")), { hidden: true });
+  const undo = button(
+    "As it was",
+    () => {
+      balance(null);
+      say("White balance taken back");
+    },
+    { hidden: true },
+  );
   const close = button("Put away", () => put(null), { hidden: true });
-  frame.replaceChildren(element("div", { class: "title-row" }, element("h3", {}, "Photo"), choose, file), said, canvas, modes, sized, element("div", { class: "verbs" }, undo, close));
+  frame.replaceChildren(
+    element("div", { class: "title-row" }, element("h3", {}, "Photo"), choose, file),
+    said,
+    canvas,
+    modes,
+    sized,
+    element("div", { class: "verbs" }, undo, close),
+  );
 
   function setMode(key) {
     mode = key;
@@ -43,7 +81,8 @@ export function attachPhoto(store, core, onphoto) {
   }
 
   async function open(blob) {
-    const own = (turn += 1);
+    turn += 1;
+    const own = turn;
     said.textContent = "Opening …";
     try {
       const opened = await decode(blob);
@@ -60,7 +99,9 @@ export function attachPhoto(store, core, onphoto) {
     for (const part of [canvas, modes, sized, close]) part.hidden = !next;
     undo.hidden = true;
     setMode("sample");
-    said.textContent = next ? "Click a place to match its colour. First say what is white paper or grey there, if the light was coloured." : "From disk or camera, or paste one. It stays in this browser.";
+    said.textContent = next
+      ? "Click a place to match its colour. First say what is white paper or grey there, if the light was coloured."
+      : "From disk or camera, or paste one. It stays in this browser.";
     draw();
     onphoto(picture);
   }
@@ -72,7 +113,10 @@ export function attachPhoto(store, core, onphoto) {
     const context = canvas.getContext("2d");
     context.putImageData(picture, 0, 0);
     if (!mark) return;
-    for (const [width, colour] of [[4, "#fff"], [1.5, "#000"]]) {
+    for (const [width, colour] of [
+      [4, "#fff"],
+      [1.5, "#000"],
+    ]) {
       context.beginPath();
       context.arc(mark.x, mark.y, mark.radius, 0, 2 * Math.PI);
       context.lineWidth = width * (picture.width / canvas.clientWidth);
@@ -84,7 +128,11 @@ export function attachPhoto(store, core, onphoto) {
   function at(event) {
     const box = canvas.getBoundingClientRect();
     const scale = picture.width / box.width;
-    return { x: (event.clientX - box.left) * scale, y: (event.clientY - box.top) * scale, radius: Number(size.value) * scale };
+    return {
+      x: (event.clientX - box.left) * scale,
+      y: (event.clientY - box.top) * scale,
+      radius: Number(size.value) * scale,
+    };
   }
 
   canvas.addEventListener("click", (event) => picture && use(at(event)));
@@ -95,7 +143,11 @@ export function attachPhoto(store, core, onphoto) {
     event.preventDefault();
     cursor ??= { x: picture.width / 2, y: picture.height / 2 };
     const far = picture.width / (event.shiftKey ? 16 : 80);
-    if (step) cursor = { x: clamp(cursor.x + step[0] * far, picture.width), y: clamp(cursor.y + step[1] * far, picture.height) };
+    if (step)
+      cursor = {
+        x: clamp(cursor.x + step[0] * far, picture.width),
+        y: clamp(cursor.y + step[1] * far, picture.height),
+      };
     const mark = { ...cursor, radius: (Number(size.value) * picture.width) / canvas.clientWidth };
     if (step) draw(mark);
     else use(mark);
@@ -149,7 +201,10 @@ async function decode(blob) {
       image.onerror = () => reject(new Error("This is no image that the browser can read."));
     });
     const { naturalWidth: width, naturalHeight: height } = image;
-    if (width * height > MOST_PIXELS) throw new Error(`This photo has ${Math.round((width * height) / 1e6)} megapixels; ${MOST_PIXELS / 1e6} is the most.`);
+    if (width * height > MOST_PIXELS)
+      throw new Error(
+        `This photo has ${Math.round((width * height) / 1e6)} megapixels; ${MOST_PIXELS / 1e6} is the most.`,
+      );
     const scale = Math.min(1, SIDE / Math.max(width, height, 1));
     const [resizeWidth, resizeHeight] = [width, height].map((side) => Math.max(1, Math.round(side * scale)));
     // The browser decodes off the page's thread, turns it upright and scales it.

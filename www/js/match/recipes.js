@@ -2,13 +2,17 @@
 
 import { question } from "../core/adviser.js";
 import { button, byId, element } from "../page/dom.js";
-import { pathOf, shortName } from "../state/end.js";
-import { paintsOf } from "../state/kit.js";
 import { afterRest } from "../page/rest.js";
 import { loadName } from "../page/words.js";
+import { pathOf, shortName } from "../state/end.js";
+import { paintsOf } from "../state/kit.js";
 
 const REST = 150;
-const SOURCES = [["kit", "the kit"], ["owned", "what I own"], ["shelf", "the whole shelf"]];
+const SOURCES = [
+  ["kit", "the kit"],
+  ["owned", "what I own"],
+  ["shelf", "the whole shelf"],
+];
 
 /** Paints of a source. */
 function paintsFrom({ kit, owned }, source, shelf) {
@@ -21,18 +25,39 @@ export function attachRecipes(store, shelf, ask, show) {
   const frame = byId("recipes");
   let source = "kit";
   let turn = 0;
-  const from = element("select", { "aria-label": "Recipes from", onchange: () => ((source = from.value), soon()) }, ...SOURCES.map(([value, name]) => element("option", { value }, name)));
+  const from = element(
+    "select",
+    {
+      "aria-label": "Recipes from",
+      onchange: () => {
+        source = from.value;
+        soon();
+      },
+    },
+    ...SOURCES.map(([value, name]) => element("option", { value }, name)),
+  );
   const body = element("div", { role: "status" });
   frame.replaceChildren(element("div", { class: "title-row" }, element("h3", {}, "Recipes from"), from), body);
 
   async function look() {
     const state = store.get();
-    const own = (turn += 1);
+    turn += 1;
+    const own = turn;
     const paints = paintsFrom(state, source, shelf);
     if (!state.target) return body.replaceChildren(element("p", { class: "quiet" }, "Set a colour to match."));
-    if (paints.length === 0) return body.replaceChildren(element("p", { class: "quiet" }, source === "owned" ? "Mark the paints you own on the shelf." : "The tin is empty: pack a paint first."));
+    if (paints.length === 0)
+      return body.replaceChildren(
+        element(
+          "p",
+          { class: "quiet" },
+          source === "owned" ? "Mark the paints you own on the shelf." : "The tin is empty: pack a paint first.",
+        ),
+      );
     try {
-      const found = await ask("match", question(state, { paints: Uint16Array.from(paints), target: Float32Array.from(state.target.lab) }));
+      const found = await ask(
+        "match",
+        question(state, { paints: Uint16Array.from(paints), target: Float32Array.from(state.target.lab) }),
+      );
       if (own === turn) fill(found);
     } catch (error) {
       if (own === turn) body.replaceChildren(element("p", { class: "quiet" }, `No recipe: ${error.message}.`));
@@ -40,16 +65,31 @@ export function attachRecipes(store, shelf, ask, show) {
   }
 
   function fill({ matches, shortfall, light }) {
-    const notes = [shortfall && `Not exact: it is ${shortfall}.`, light && `Mixed, it may part from what you see under a ${light}: it matches in daylight.`].filter(Boolean);
+    const notes = [
+      shortfall && `Not exact: it is ${shortfall}.`,
+      light && `Mixed, it may part from what you see under a ${light}: it matches in daylight.`,
+    ].filter(Boolean);
     body.replaceChildren(
       ...notes.map((note) => element("p", { class: "shift" }, note)),
-      element("ul", { class: "rows" }, ...matches.map(row)));
+      element("ul", { class: "rows" }, ...matches.map(row)),
+    );
   }
 
   function row({ parts, load, swatch, error, doubt }) {
     const take = button("", () => onPath(parts, load), { class: "take" });
-    take.append(element("span", { class: "chip", style: { "--wash": swatch.css } }),
-      element("span", { class: "name" }, shortName(parts, shelf), element("span", { class: "traits" }, `${loadName(load)}, load ${load.toFixed(2).replace(/0$/, "")} · off by ${error.toFixed(1)}, model ±${doubt.toFixed(0)}`)));
+    take.append(
+      element("span", { class: "chip", style: { "--wash": swatch.css } }),
+      element(
+        "span",
+        { class: "name" },
+        shortName(parts, shelf),
+        element(
+          "span",
+          { class: "traits" },
+          `${loadName(load)}, load ${load.toFixed(2).replace(/0$/, "")} · off by ${error.toFixed(1)}, model ±${doubt.toFixed(0)}`,
+        ),
+      ),
+    );
     return element("li", {}, take);
   }
 
@@ -59,7 +99,7 @@ export function attachRecipes(store, shelf, ask, show) {
   }
 
   const soon = afterRest(look, REST);
-  store.subscribe((state, changed) => {
+  store.subscribe((_, changed) => {
     if (["target", "kit", "owned"].some((key) => changed.has(key))) soon();
   });
   soon();

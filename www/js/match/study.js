@@ -8,26 +8,48 @@ import { paintsOf } from "../state/kit.js";
 export function attachStudy(store, ask) {
   const frame = byId("study");
   let photo = null;
-  const steps = element("select", { "aria-label": "Steps of value" }, ...[["0", "all values"], ["3", "3 values"], ["5", "5 values"], ["7", "7 values"]].map(([value, name]) => element("option", { value }, name)));
+  const steps = element(
+    "select",
+    { "aria-label": "Steps of value" },
+    ...[
+      ["0", "all values"],
+      ["3", "3 values"],
+      ["5", "5 values"],
+      ["7", "7 values"],
+    ].map(([value, name]) => element("option", { value }, name)),
+  );
   const paint = button("Repaint with this kit", repaint);
   const pictures = element("div", { class: "studies" });
   const said = element("p", { class: "quiet", role: "status" });
-  frame.replaceChildren(element("h3", {}, "Value study"), element("div", { class: "verbs" }, steps, paint), said, pictures);
+  frame.replaceChildren(
+    element("h3", {}, "Value study"),
+    element("div", { class: "verbs" }, steps, paint),
+    said,
+    pictures,
+  );
 
   async function repaint() {
     const state = store.get();
-    if (paintsOf(state.kit).length === 0) return void (said.textContent = "The tin is empty: pack paints first.");
+    if (paintsOf(state.kit).length === 0) {
+      said.textContent = "The tin is empty: pack paints first.";
+      return;
+    }
     paint.disabled = true;
     said.textContent = "Repainting …";
     const { data, width, height } = photo;
     try {
-      const { colours, greys } = await ask("study", question(state, { data, width, height, steps: Number(steps.value) }));
+      const { colours, greys } = await ask(
+        "study",
+        question(state, { data, width, height, steps: Number(steps.value) }),
+      );
       const title = { "The photo": data, "With this kit": colours, "In greys": greys };
-      pictures.replaceChildren(...Object.entries(title).map(([name, bytes]) => {
-        const canvas = element("canvas", { width, height, class: "picture", role: "img", "aria-label": name });
-        canvas.getContext("2d").putImageData(new ImageData(new Uint8ClampedArray(bytes), width, height), 0, 0);
-        return element("figure", {}, canvas, element("figcaption", {}, name));
-      }));
+      pictures.replaceChildren(
+        ...Object.entries(title).map(([name, bytes]) => {
+          const canvas = element("canvas", { width, height, class: "picture", role: "img", "aria-label": name });
+          canvas.getContext("2d").putImageData(new ImageData(new Uint8ClampedArray(bytes), width, height), 0, 0);
+          return element("figure", {}, canvas, element("figcaption", {}, name));
+        }),
+      );
       said.textContent = "";
     } catch (error) {
       said.textContent = `It could not be repainted: ${error.message}.`;

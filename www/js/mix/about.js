@@ -17,14 +17,21 @@ function about(ends, shelf, studio) {
 }
 
 function section(paint, studio) {
-  const traits = [...["transparency", "granulation", "staining"].map((property) => grade(property, paint[property])), strengthOf(paint.strength)].filter(Boolean);
-  const fastness = paint.lightfastTint == null ? null : `Lightfast tint: Blue Wool ${+paint.lightfastTint.toFixed(1)} of 8.`;
-  return element("section", {},
+  const traits = [
+    ...["transparency", "granulation", "staining"].map((property) => grade(property, paint[property])),
+    strengthOf(paint.strength),
+  ].filter(Boolean);
+  const fastness =
+    paint.lightfastTint == null ? null : `Lightfast tint: Blue Wool ${+paint.lightfastTint.toFixed(1)} of 8.`;
+  return element(
+    "section",
+    {},
     element("h3", {}, `${paint.name} `, element("small", {}, paint.code)),
     element("p", {}, thinned(paint, studio)),
     element("p", {}, traits.length ? `${capital(traits.join(", "))}. ` : "", fastness),
     paint.caution ? element("p", { class: "caution" }, element("b", {}, "Caution. "), paint.caution) : null,
-    element("p", { class: "quiet" }, `Spectrum ${paint.tier}. Source: ${paint.source}.`));
+    element("p", { class: "quiet" }, `Spectrum ${paint.tier}. Source: ${paint.source}.`),
+  );
 }
 
 /** Loads between which the turn of a paint's hue is told. */
@@ -36,8 +43,10 @@ const SEEN_TURN = 4;
 function thinned({ number }, studio) {
   const [thick, thin] = [THICK, THIN].map((load) => studio.swatch([[number, 1]], load));
   const turn = Math.abs(((thin.hue - thick.hue + 540) % 360) - 180);
-  const turns = Math.min(thick.chroma, thin.chroma) < 5 || turn < SEEN_TURN ? "" : `; the hue turns ${turn.toFixed(0)}°`;
+  const turns =
+    Math.min(thick.chroma, thin.chroma) < 5 || turn < SEEN_TURN ? "" : `; the hue turns ${turn.toFixed(0)}°`;
   return `From masstone to pale wash: ${thick.words} to ${thin.words}${turns}.`;
 }
 
-const SOURCES = "Ratings: B. MacEvoy, handprint.com/HP/WCL, averaged over makers. Cautions and most strengths: common practice; the label and the safety data sheet come first.";
+const SOURCES =
+  "Ratings: B. MacEvoy, handprint.com/HP/WCL, averaged over makers. Cautions and most strengths: common practice; the label and the safety data sheet come first.";

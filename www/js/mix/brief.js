@@ -12,7 +12,10 @@ const MOST_TICKS = 200;
 
 /** The brief of what was typed, tasks one a line; nothing where all is empty. What does not fit is said. */
 export function briefOf(note, lines) {
-  const tasks = lines.split("\n").map((line) => line.replace(/\p{Cc}/gu, " ").trim()).filter(Boolean);
+  const tasks = lines
+    .split("\n")
+    .map((line) => line.replace(/\p{Cc}/gu, " ").trim())
+    .filter(Boolean);
   const long = tasks.findIndex((task) => [...task].length > LONGEST_TASK);
   if (tasks.length > MOST_TASKS) throw new Error(`${tasks.length} tasks: ${MOST_TASKS} are the most`);
   if (long >= 0) throw new Error(`task ${long + 1} is longer than ${LONGEST_TASK} characters`);
@@ -29,13 +32,21 @@ export function briefList(brief, store) {
   const { ticked } = store.get();
   const task = (text, i) => {
     const tick = tickOf(brief, i);
-    const box = element("input", { type: "checkbox", checked: ticked.includes(tick), "data-focus": `task-${i}`, onchange: () => {
-      const rest = store.get().ticked.filter((known) => known !== tick);
-      store.set({ ticked: box.checked ? [...rest, tick].slice(-MOST_TICKS) : rest });
-    } });
+    const box = element("input", {
+      type: "checkbox",
+      checked: ticked.includes(tick),
+      "data-focus": `task-${i}`,
+      onchange: () => {
+        const rest = store.get().ticked.filter((known) => known !== tick);
+        store.set({ ticked: box.checked ? [...rest, tick].slice(-MOST_TICKS) : rest });
+      },
+    });
     return element("li", {}, element("label", { class: "tick" }, box, element("span", {}, text)));
   };
-  return [brief.note && element("p", { class: "note" }, brief.note), brief.tasks.length > 0 && element("ul", { class: "tasks", "aria-label": "Tasks" }, ...brief.tasks.map(task))].filter(Boolean);
+  return [
+    brief.note && element("p", { class: "note" }, brief.note),
+    brief.tasks.length > 0 && element("ul", { class: "tasks", "aria-label": "Tasks" }, ...brief.tasks.map(task)),
+  ].filter(Boolean);
 }
 
 /** Shows the tasks of the kit in hand above its mixes. */
@@ -45,9 +56,21 @@ export function attachBrief(store) {
     frame.hidden = !brief;
     if (!brief) return frame.replaceChildren();
     const open = frame.querySelector("details")?.open ?? true;
-    const head = brief.tasks.length ? `Tasks: ${countDone(brief, ticked)} of ${brief.tasks.length} done` : "A note with this kit";
-    remake(frame, element("details", { open }, element("summary", { "data-focus": "summary" }, element("h3", {}, head)), ...briefList(brief, store)));
+    const head = brief.tasks.length
+      ? `Tasks: ${countDone(brief, ticked)} of ${brief.tasks.length} done`
+      : "A note with this kit";
+    remake(
+      frame,
+      element(
+        "details",
+        { open },
+        element("summary", { "data-focus": "summary" }, element("h3", {}, head)),
+        ...briefList(brief, store),
+      ),
+    );
   }
-  store.subscribe((state, changed, before) => (changed.has("ticked") || state.kit.brief !== before.kit.brief) && show(state));
+  store.subscribe(
+    (state, changed, before) => (changed.has("ticked") || state.kit.brief !== before.kit.brief) && show(state),
+  );
   show(store.get());
 }

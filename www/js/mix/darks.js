@@ -1,9 +1,9 @@
 // The darkest mix of the kit in each hue family.
 
 import { button, byId, element } from "../page/dom.js";
-import { paintsOf } from "../state/kit.js";
-import { pathOf, shortName } from "../state/end.js";
 import { afterRest } from "../page/rest.js";
+import { pathOf, shortName } from "../state/end.js";
+import { paintsOf } from "../state/kit.js";
 
 const REST = 250;
 
@@ -15,30 +15,48 @@ export function attachDarks(store, shelf) {
   function show() {
     const { studio, kit } = store.get();
     const paints = paintsOf(kit);
-    if (paints.length === 0) return frame.replaceChildren(element("p", { class: "quiet" }, "A packed kit shows its darkest mix of every hue here."));
+    if (paints.length === 0)
+      return frame.replaceChildren(
+        element("p", { class: "quiet" }, "A packed kit shows its darkest mix of every hue here."),
+      );
     // All mixes of the kit are looked at: not before somebody looks.
     if (!details.open) return;
     frame.replaceChildren(
       element("p", { class: "quiet" }, "The darkest mix of each hue that still has the hue, at masstone."),
-      element("ul", { class: "darks" }, ...studio.darks(paints).map(row)));
+      element("ul", { class: "darks" }, ...studio.darks(paints).map(row)),
+    );
   }
 
   function row({ name, swatch, parts }) {
-    if (!swatch) return element("li", {}, element("span", { class: "take" }, element("span", { class: "chip blank" }), element("span", { class: "name" }, name, element("span", { class: "traits" }, "none in this kit"))));
+    if (!swatch)
+      return element(
+        "li",
+        {},
+        element(
+          "span",
+          { class: "take" },
+          element("span", { class: "chip blank" }),
+          element("span", { class: "name" }, name, element("span", { class: "traits" }, "none in this kit")),
+        ),
+      );
     const take = button("", () => onPath(parts), { class: "take" });
-    take.append(element("span", { class: "chip", style: { "--wash": swatch.css } }),
-      element("span", { class: "name" }, name, element("span", { class: "traits" }, shortName(parts, shelf))), element("span", { class: "figure" }, `L* ${swatch.lightness.toFixed(0)}`));
+    take.append(
+      element("span", { class: "chip", style: { "--wash": swatch.css } }),
+      element("span", { class: "name" }, name, element("span", { class: "traits" }, shortName(parts, shelf))),
+      element("span", { class: "figure" }, `L* ${swatch.lightness.toFixed(0)}`),
+    );
     return element("li", {}, take);
   }
 
   /** A paint alone becomes the next end; a mix is shown on its path. */
   function onPath(parts) {
-    if (parts.length === 1) return store.set({ ends: store.get().ends.map((end, i) => (i === store.get().next ? { parts } : end)), load: 1 });
+    if (parts.length === 1)
+      return store.set({ ends: store.get().ends.map((end, i) => (i === store.get().next ? { parts } : end)), load: 1 });
     store.set({ ...pathOf(parts), load: 1, laid: 0, next: 0 });
   }
 
   const soon = afterRest(show, REST);
   details.addEventListener("toggle", show);
-  store.subscribe((state, changed) => (changed.has("kit") || changed.has("studio")) && soon());
+  store.subscribe((_, changed) => (changed.has("kit") || changed.has("studio")) && soon());
   soon();
 }

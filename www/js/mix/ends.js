@@ -35,7 +35,8 @@ export function attachEnds(store, shelf) {
         element("span", { class: "letter" }, "AB"[i]),
         end ? dabOf(studio, end.parts, 36) : element("span", { class: "dab blank" }),
         element("span", { class: "name" }, ...naming(end)),
-        element("span", { class: "next" }, next === i ? "next" : ""));
+        element("span", { class: "next" }, next === i ? "next" : ""),
+      );
       return choice;
     });
     const swap = button("Swap", swapEnds, { class: "swap", "aria-label": "Swap A and B" });
@@ -46,12 +47,20 @@ export function attachEnds(store, shelf) {
   function naming(end) {
     if (!end) return ["Choose a paint", element("small", {}, "on the wheel or in a list")];
     const paint = shelf.get(paintOf(end));
-    if (paint) return [paint.name, element("small", {}, end.asked ? `${paint.code}, ${offBy(end.asked.off)}` : paint.code)];
-    return [end.asked ? "A place" : "A puddle", element("small", {}, shortName(end.parts, shelf), end.asked ? `, ${offBy(end.asked.off)}` : "")];
+    if (paint)
+      return [paint.name, element("small", {}, end.asked ? `${paint.code}, ${offBy(end.asked.off)}` : paint.code)];
+    return [
+      end.asked ? "A place" : "A puddle",
+      element("small", {}, shortName(end.parts, shelf), end.asked ? `, ${offBy(end.asked.off)}` : ""),
+    ];
   }
 
   function swapEnds() {
-    const { ends: [a, b], share, laid } = store.get();
+    const {
+      ends: [a, b],
+      share,
+      laid,
+    } = store.get();
     // What lay over stays over.
     store.set({ ends: [b, a], share: 1 - share, laid: [0, 2, 1][laid] });
   }
@@ -61,4 +70,3 @@ export function attachEnds(store, shelf) {
   });
   show(store.get());
 }
-

@@ -1,11 +1,11 @@
 // The mix at hand: its colour and texture, its ratio and load, and the same paint laid as glazes.
 
 import { button, byId, element } from "../page/dom.js";
-import { isPair, pairOf, shortName } from "../state/end.js";
-import { paintsOf } from "../state/kit.js";
 import { afterRest } from "../page/rest.js";
 import { slider } from "../page/slider.js";
 import { crossingSentence, loadName, recipe } from "../page/words.js";
+import { isPair, pairOf, shortName } from "../state/end.js";
+import { paintsOf } from "../state/kit.js";
 
 const RAMP = 41;
 const RAMP_LOADS = Float32Array.of(1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1);
@@ -34,7 +34,11 @@ export function attachMix(store, shelf) {
   const atHand = byId("wheel-mix");
   let isMeasured = false;
   const filled = [wash, words, parts, ratio.node, load.node, numbers, texture, crossing, ways];
-  const empty = element("p", { class: "empty" }, "Choose two paints to see every mix of them: click them on the wheel, in the kit or on the shelf.");
+  const empty = element(
+    "p",
+    { class: "empty" },
+    "Choose two paints to see every mix of them: click them on the wheel, in the kit or on the shelf.",
+  );
   byId("readout").replaceChildren(element("div", {}, empty, ...filled));
   texture.after(shift);
 
@@ -47,7 +51,10 @@ export function attachMix(store, shelf) {
     const pair = pairOf(state);
     const mix = studio.mix(pair, share, amount);
     words.textContent = mix.swatch.words;
-    atHand.replaceChildren(element("b", {}, mix.parts.join(":")), ` ${mix.swatch.words}, L* ${mix.swatch.lightness.toFixed(0)}`);
+    atHand.replaceChildren(
+      element("b", {}, mix.parts.join(":")),
+      ` ${mix.swatch.words}, L* ${mix.swatch.lightness.toFixed(0)}`,
+    );
     parts.textContent = recipe(mix.recipe, shelf);
     ratio.show(studio.position_of(share) * 1000, mix.parts.join(" : "), recipe(mix.recipe, shelf));
     load.show((Math.log2(amount) + 5) * 100, loadName(amount), loadName(amount));
@@ -55,7 +62,11 @@ export function attachMix(store, shelf) {
       ...number("Value L*", mix.swatch.lightness.toFixed(0)),
       ...number("Chroma C*", mix.swatch.chroma.toFixed(0)),
       ...number("Hue h", mix.swatch.chroma < 2 ? "none" : `${mix.swatch.hue.toFixed(0)}°`),
-      ...number("Expect", `±${mix.expected.toFixed(0)}`, "Median distance of real paint from this prediction, in CIEDE2000: spectrum, mixing model and spread of makers together. One step is just visible."),
+      ...number(
+        "Expect",
+        `±${mix.expected.toFixed(0)}`,
+        "Median distance of real paint from this prediction, in CIEDE2000: spectrum, mixing model and spread of makers together. One step is just visible.",
+      ),
       ...(mix.swatch.exact ? [] : number("Shown", "duller than it is: beyond this display")),
     );
     texture.textContent = mix.texture;
@@ -67,7 +78,14 @@ export function attachMix(store, shelf) {
     ratio.tint(studio.ramp(pair, amount, RAMP));
     const found = studio.crossing(pair, amount);
     crossing.replaceChildren(
-      element("span", {}, crossingSentence(found, ends.map((end) => shortName(end.parts, shelf)))),
+      element(
+        "span",
+        {},
+        crossingSentence(
+          found,
+          ends.map((end) => shortName(end.parts, shelf)),
+        ),
+      ),
       found.kind === "none" ? "" : button("Go there", () => store.set({ share: found.mix.share })),
     );
   }
@@ -82,7 +100,8 @@ export function attachMix(store, shelf) {
     if (studio.mix(pair, share, amount).recipe.length < 2) return;
     const found = studio.shift(pair, share, amount, paintsOf(kit));
     shift.hidden = !found;
-    if (found) shift.textContent = `Matches in daylight only: under a ${found.light} it parts from ${shortName(found.parts, shelf)}, ${loadName(found.load)}, by ${found.there.toFixed(0)} (CIEDE2000).`;
+    if (found)
+      shift.textContent = `Matches in daylight only: under a ${found.light} it parts from ${shortName(found.parts, shelf)}, ${loadName(found.load)}, by ${found.there.toFixed(0)} (CIEDE2000).`;
   }
 
   /** The wash with its grain; the colour itself stands behind, where the canvas has no room to be measured yet. */
@@ -100,11 +119,21 @@ export function attachMix(store, shelf) {
   function showWays(state, pair) {
     const glazes = state.studio.ways(pair, state.share, state.load);
     const focused = [...ways.children].indexOf(document.activeElement);
-    ways.replaceChildren(...glazes.map(({ swatch }, i) => button("", () => store.set({ laid: i }), {
-      class: "way", "aria-pressed": String(state.laid === i), style: { "--wash": swatch.css },
-    })));
-    [...ways.children].forEach((way, i) => way.append(
-      element("span", { class: "chip" }), element("span", {}, WAYS[i], element("small", {}, i === 0 ? "in one wash" : glazes[i].difference))));
+    ways.replaceChildren(
+      ...glazes.map(({ swatch }, i) =>
+        button("", () => store.set({ laid: i }), {
+          class: "way",
+          "aria-pressed": String(state.laid === i),
+          style: { "--wash": swatch.css },
+        }),
+      ),
+    );
+    [...ways.children].forEach((way, i) =>
+      way.append(
+        element("span", { class: "chip" }),
+        element("span", {}, WAYS[i], element("small", {}, i === 0 ? "in one wash" : glazes[i].difference)),
+      ),
+    );
     if (focused >= 0) ways.children[focused].focus();
   }
 

@@ -2,10 +2,10 @@
 
 import { dabOf } from "../page/dab.js";
 import { button, byId, element, notice, say } from "../page/dom.js";
-import { pairOf, isPair, sameParts } from "../state/end.js";
-import { MOST_PUDDLES, keepPuddle, wipePuddle } from "../state/kit.js";
 import { remake } from "../page/remake.js";
 import { loadName, recipe } from "../page/words.js";
+import { isPair, pairOf, sameParts } from "../state/end.js";
+import { keepPuddle, MOST_PUDDLES, wipePuddle } from "../state/kit.js";
 
 /** A load as a link carries it: in quarters of a doubling. */
 const quarters = (load) => Math.round(4 * Math.log2(load));
@@ -18,8 +18,10 @@ export function attachPuddles(store, shelf, choose) {
     const state = store.get();
     const { recipe: parts } = state.studio.mix(pairOf(state), state.share, state.load);
     const load = quarters(state.load);
-    if (state.kit.puddles.some((known) => sameParts(known.parts, parts) && quarters(known.load) === load)) return notice("This mix is kept already.", { seconds: 4 });
-    if (state.kit.puddles.length >= MOST_PUDDLES) return notice(`${MOST_PUDDLES} puddles are kept, and no more fit. Wipe one first.`, { seconds: 8 });
+    if (state.kit.puddles.some((known) => sameParts(known.parts, parts) && quarters(known.load) === load))
+      return notice("This mix is kept already.", { seconds: 4 });
+    if (state.kit.puddles.length >= MOST_PUDDLES)
+      return notice(`${MOST_PUDDLES} puddles are kept, and no more fit. Wipe one first.`, { seconds: 8 });
     store.set({ kit: keepPuddle(state.kit, { parts, load: 2 ** (load / 4) }) });
     say(`Puddle ${store.get().kit.puddles.length} kept: ${recipe(parts, shelf)}`);
   }
@@ -29,14 +31,40 @@ export function attachPuddles(store, shelf, choose) {
     const rows = kit.puddles.map(({ parts, load }, i) => {
       const name = recipe(parts, shelf);
       const take = button("", () => choose({ parts }), { class: "take" });
-      take.append(dabOf(studio, parts, 34, load), element("span", { class: "name" }, name, element("span", { class: "traits" }, `Puddle ${i + 1} · ${loadName(load)}`)));
-      const wipe = button("Wipe", () => (store.set({ kit: wipePuddle(store.get().kit, i) }), say("Puddle wiped")), { class: "pack", "aria-label": `Wipe puddle ${i + 1}` });
+      take.append(
+        dabOf(studio, parts, 34, load),
+        element(
+          "span",
+          { class: "name" },
+          name,
+          element("span", { class: "traits" }, `Puddle ${i + 1} · ${loadName(load)}`),
+        ),
+      );
+      const wipe = button(
+        "Wipe",
+        () => {
+          store.set({ kit: wipePuddle(store.get().kit, i) });
+          say("Puddle wiped");
+        },
+        {
+          class: "pack",
+          "aria-label": `Wipe puddle ${i + 1}`,
+        },
+      );
       return element("li", {}, take, wipe);
     });
     const keeping = button("Keep this mix", keep, { disabled: !isPair(state), "data-focus": "keep" });
-    remake(frame,
+    remake(
+      frame,
       element("div", { class: "title-row" }, element("h3", {}, "Puddles"), keeping),
-      rows.length ? element("ul", { class: "rows" }, ...rows) : element("p", { class: "quiet" }, "Keep a mix to use it as an end of another path: so three or more paints come together."));
+      rows.length
+        ? element("ul", { class: "rows" }, ...rows)
+        : element(
+            "p",
+            { class: "quiet" },
+            "Keep a mix to use it as an end of another path: so three or more paints come together.",
+          ),
+    );
   }
 
   store.subscribe((state, changed) => {

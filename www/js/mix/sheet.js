@@ -1,12 +1,22 @@
 // The sheet: ratio across, load down; each cell a mix to choose.
 
 import { byId, element } from "../page/dom.js";
+import { LOADS } from "../page/words.js";
 import { isPair, pairOf, shortName } from "../state/end.js";
 import { recordsOn, shareOf } from "../state/records.js";
-import { LOADS } from "../page/words.js";
 
 /** Parts of A and B of each column. */
-export const RATIOS = [[1, 0], [8, 1], [4, 1], [2, 1], [1, 1], [1, 2], [1, 4], [1, 8], [0, 1]];
+export const RATIOS = [
+  [1, 0],
+  [8, 1],
+  [4, 1],
+  [2, 1],
+  [1, 1],
+  [1, 2],
+  [1, 4],
+  [1, 8],
+  [0, 1],
+];
 
 export const share = ([a, b]) => b / (a + b);
 
@@ -24,22 +34,54 @@ export function attachSheet(store, shelf, core) {
     for (const record of recordsOn(state)) {
       const at = shareOf(record, state.ends);
       if (at === null || cells.length === 0) continue;
-      const far = (cell) => Math.abs(state.studio.position_of(Number(cell.dataset.share)) - state.studio.position_of(at)) + 0.1 * Math.abs(Math.log2(cell.dataset.load / record.load));
+      const far = (cell) =>
+        Math.abs(state.studio.position_of(Number(cell.dataset.share)) - state.studio.position_of(at)) +
+        0.1 * Math.abs(Math.log2(cell.dataset.load / record.load));
       const cell = cells.reduce((best, other) => (far(other) < far(best) ? other : best));
-      cell.append(element("span", { class: "recorded", title: "As you recorded it", style: { "--wash": state.studio.colour(Float32Array.from(core.lab_of_seen(Float32Array.from(record.seen)))).css } }));
+      cell.append(
+        element("span", {
+          class: "recorded",
+          title: "As you recorded it",
+          style: {
+            "--wash": state.studio.colour(Float32Array.from(core.lab_of_seen(Float32Array.from(record.seen)))).css,
+          },
+        }),
+      );
     }
   }
 
   function draw(state) {
     if (!isPair(state)) return frame.replaceChildren(element("p", { class: "quiet" }, "Two paints make a sheet."));
-    const cells = state.studio.sheet(pairOf(state), Float32Array.from(RATIOS, share), Float32Array.from(LOADS, ([load]) => load));
-    const head = element("tr", {}, element("td", {}), ...RATIOS.map((ratio) => element("th", { scope: "col" }, columnName(ratio))));
+    const cells = state.studio.sheet(
+      pairOf(state),
+      Float32Array.from(RATIOS, share),
+      Float32Array.from(LOADS, ([load]) => load),
+    );
+    const head = element(
+      "tr",
+      {},
+      element("td", {}),
+      ...RATIOS.map((ratio) => element("th", { scope: "col" }, columnName(ratio))),
+    );
     const rows = LOADS.map(([load, name, sign], row) =>
-      element("tr", {}, element("th", { scope: "row", title: name }, sign),
-        ...RATIOS.map((ratio, column) => element("td", {}, cell(cells[row * RATIOS.length + column], ratio, load, name)))));
-    frame.replaceChildren(element("table", {},
-      element("caption", { class: "unseen" }, caption(state)),
-      element("thead", {}, head), element("tbody", {}, ...rows)));
+      element(
+        "tr",
+        {},
+        element("th", { scope: "row", title: name }, sign),
+        ...RATIOS.map((ratio, column) =>
+          element("td", {}, cell(cells[row * RATIOS.length + column], ratio, load, name)),
+        ),
+      ),
+    );
+    frame.replaceChildren(
+      element(
+        "table",
+        {},
+        element("caption", { class: "unseen" }, caption(state)),
+        element("thead", {}, head),
+        element("tbody", {}, ...rows),
+      ),
+    );
     pinRecords(state);
   }
 
@@ -51,8 +93,14 @@ export function attachSheet(store, shelf, core) {
   function cell(swatch, ratio, load, name) {
     const choose = () => store.set({ share: share(ratio), load });
     return element("button", {
-      type: "button", class: "cell", tabindex: -1, onclick: choose, style: { "--wash": swatch.css },
-      "data-beyond": swatch.exact ? null : "", "data-share": share(ratio), "data-load": load,
+      type: "button",
+      class: "cell",
+      tabindex: -1,
+      onclick: choose,
+      style: { "--wash": swatch.css },
+      "data-beyond": swatch.exact ? null : "",
+      "data-share": share(ratio),
+      "data-load": load,
       "aria-label": `${columnName(ratio)}, ${name}: ${swatch.words}`,
     });
   }
@@ -60,7 +108,9 @@ export function attachSheet(store, shelf, core) {
   /** One cell takes part in tabbing: the one at hand, or the first. */
   function mark({ share: at, load }) {
     const cells = [...frame.querySelectorAll(".cell")];
-    const current = cells.find((cell) => Math.abs(cell.dataset.share - at) < 1e-4 && Math.abs(cell.dataset.load - load) < 1e-4);
+    const current = cells.find(
+      (cell) => Math.abs(cell.dataset.share - at) < 1e-4 && Math.abs(cell.dataset.load - load) < 1e-4,
+    );
     const stop = current ?? cells.find((cell) => cell === document.activeElement) ?? cells[0];
     for (const cell of cells) {
       cell.tabIndex = cell === stop ? 0 : -1;

@@ -30,7 +30,12 @@ export const UNDO = ["Undo", () => byId("undo").click()];
 export function notice(text, { actions = [], verbs: lasting = [], seconds = 0 } = {}) {
   const bar = byId("notice");
   const close = () => (bar.hidden = true);
-  const closing = actions.map(([word, act]) => button(word, () => (close(), act())));
+  const closing = actions.map(([word, act]) =>
+    button(word, () => {
+      close();
+      act();
+    }),
+  );
   bar.replaceChildren(element("span", {}, text), ...lasting, ...closing, button("Close", close));
   bar.hidden = false;
   clearTimeout(notice.timer);

@@ -5,7 +5,11 @@ import { holding, holdsFiles } from "./early.js";
 
 /** What can be dropped: by type or name, the field it is handed to, and the part of the page it is in. */
 const KINDS = [
-  { is: ({ type, name }) => type.startsWith("image/") || /\.(avif|bmp|gif|heic|jpe?g|png|tiff?|webp)$/i.test(name), field: "photo-file", part: "match" },
+  {
+    is: ({ type, name }) => type.startsWith("image/") || /\.(avif|bmp|gif|heic|jpe?g|png|tiff?|webp)$/i.test(name),
+    field: "photo-file",
+    part: "match",
+  },
   { is: ({ name }) => /\.json$/i.test(name), field: "file-open" },
   { is: ({ name }) => /\.(csv|tsv)$/i.test(name), field: "log-file", part: "swatches" },
   { is: ({ name }) => /\.(cgats|it8|txt)$/i.test(name), field: "file-what-it-looks-like-dry", part: "swatches" },
@@ -30,25 +34,37 @@ const isBusy = () => document.querySelector("dialog[open]:not(#share-dialog)") !
 
 async function take([file, ...others]) {
   const kind = KINDS.find(({ is }) => is(file));
-  if (!kind) return notice(`“${file.name}” cannot be opened here. What can be dropped: a photo, a kit file (.json), a swatch log (.csv), a meter’s file (.txt, .cgats).`, { seconds: 12 });
+  if (!kind)
+    return notice(
+      `“${file.name}” cannot be opened here. What can be dropped: a photo, a kit file (.json), a swatch log (.csv), a meter’s file (.txt, .cgats).`,
+      { seconds: 12 },
+    );
   if (kind.part) show(kind.part);
   else await showSharing();
   const field = byId(kind.field);
   field.files = holding([file]).files;
   field.dispatchEvent(new Event("change", { bubbles: true }));
-  if (others.length) notice(`“${file.name}” is opened; the others are not. Drop files one after the other.`, { seconds: 8 });
+  if (others.length)
+    notice(`“${file.name}” is opened; the others are not. Drop files one after the other.`, { seconds: 8 });
 }
 
 function show(part) {
   byId("share-dialog").close();
-  for (const way of document.querySelectorAll(`:is(.switch, .tabs) [data-show="${part}"]`)) if (way.offsetParent) way.click();
+  for (const way of document.querySelectorAll(`:is(.switch, .tabs) [data-show="${part}"]`))
+    if (way.offsetParent) way.click();
 }
 
 /** The dialog for sharing is fetched when it is first asked for. */
 async function showSharing() {
   const dialog = byId("share-dialog");
   if (!dialog.open) {
-    const opened = new Promise((resolve) => new MutationObserver((_, watch) => dialog.open && (watch.disconnect(), resolve())).observe(dialog, { attributeFilter: ["open"] }));
+    const opened = new Promise((resolve) =>
+      new MutationObserver((_, watch) => {
+        if (!dialog.open) return;
+        watch.disconnect();
+        resolve();
+      }).observe(dialog, { attributeFilter: ["open"] }),
+    );
     byId("share").click();
     await opened;
   }

@@ -28,7 +28,11 @@ export function keepEarly() {
     event.preventDefault();
     if (event.type === "drop") dropped = [...event.dataTransfer.files];
   };
-  const early = [["click", keep], ["dragover", hold], ["drop", hold]];
+  const early = [
+    ["click", keep],
+    ["dragover", hold],
+    ["drop", hold],
+  ];
   for (const [name, act] of early) document.addEventListener(name, act, true);
   const click = (mark) => {
     for (const control of document.querySelectorAll(`[data-${mark}]`)) delete control.dataset[mark];
@@ -43,7 +47,8 @@ export function keepEarly() {
     doLater() {
       for (const [name, act] of early) document.removeEventListener(name, act, true);
       click("later");
-      if (dropped.length) document.body.dispatchEvent(new DragEvent("drop", { bubbles: true, dataTransfer: holding(dropped) }));
+      if (dropped.length)
+        document.body.dispatchEvent(new DragEvent("drop", { bubbles: true, dataTransfer: holding(dropped) }));
     },
   };
 }

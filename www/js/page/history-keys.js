@@ -1,14 +1,15 @@
 // Undo and redo by button and by key.
 
-import { byId, notice } from "./dom.js";
 import { createHistory } from "../state/history.js";
+import { byId, notice } from "./dom.js";
 
 /** Puts the buttons and keys to work. */
 export function attachHistory(store) {
   const [undo, redo] = [byId("undo"), byId("redo")];
   const history = createHistory(store, show);
   const act = (verb) => {
-    if (verb() > 0) notice("Something of this was changed in another tab since; that stays as it is there.", { seconds: 8 });
+    if (verb() > 0)
+      notice("Something of this was changed in another tab since; that stays as it is there.", { seconds: 8 });
   };
 
   function show() {

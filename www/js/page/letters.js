@@ -5,7 +5,9 @@ export async function withLetters(svg) {
   const rules = [...document.styleSheets].flatMap(({ cssRules }) => [...cssRules]);
   const { style, parentStyleSheet } = rules.find((rule) => rule instanceof CSSFontFaceRule);
   const [, address] = style.getPropertyValue("src").match(/url\("(.+?)"\)/);
-  const data = address.startsWith("data:") ? address : await dataAddress(new URL(address, parentStyleSheet.href ?? document.baseURI));
+  const data = address.startsWith("data:")
+    ? address
+    : await dataAddress(new URL(address, parentStyleSheet.href ?? document.baseURI));
   // Sheets are laid out without kerning.
   const sheet = `<style>@font-face { font-family: ${style.fontFamily}; font-weight: ${style.fontWeight}; src: url("${data}"); } text { font-kerning: none; }</style>`;
   return svg.replace(">", () => `>\n${sheet}`);

@@ -6,10 +6,11 @@ export async function attachOffline() {
   // A page from a file is offline already.
   if (!location.protocol.startsWith("http") || !navigator.serviceWorker) return;
   const registration = await navigator.serviceWorker.register("sw.js");
-  const watch = (worker) => worker?.addEventListener("statechange", () => {
-    // On a first visit nothing is at work that it would replace.
-    if (worker.state === "installed" && registration.active) offer(worker);
-  });
+  const watch = (worker) =>
+    worker?.addEventListener("statechange", () => {
+      // On a first visit nothing is at work that it would replace.
+      if (worker.state === "installed" && registration.active) offer(worker);
+    });
   navigator.serviceWorker.ready.then(sayReady);
   watch(registration.installing);
   if (registration.waiting) offer(registration.waiting);
@@ -18,12 +19,17 @@ export async function attachOffline() {
 
 function offer(worker) {
   notice("A new version is ready.", {
-    actions: [["Use it now", () => {
-      // Another tab may have taken it into use; this one stayed with its own.
-      if (worker.state !== "installed") return location.reload();
-      worker.addEventListener("statechange", () => worker.state === "activated" && location.reload());
-      worker.postMessage("skip-waiting");
-    }]],
+    actions: [
+      [
+        "Use it now",
+        () => {
+          // Another tab may have taken it into use; this one stayed with its own.
+          if (worker.state !== "installed") return location.reload();
+          worker.addEventListener("statechange", () => worker.state === "activated" && location.reload());
+          worker.postMessage("skip-waiting");
+        },
+      ],
+    ],
   });
 }
 

@@ -8,12 +8,21 @@ let pressed = null;
 const waiting = new Map();
 
 const listen = (names, hear) => names.forEach((name) => addEventListener(name, hear, true));
-listen(["input"], ({ target }) => target === document.activeElement && (typed = target));
-listen(["change", "focusout"], ({ target }) => target === typed && (typed = null));
+listen(["input"], ({ target }) => {
+  if (target === document.activeElement) typed = target;
+});
+listen(["change", "focusout"], ({ target }) => {
+  if (target === typed) typed = null;
+});
 listen(["mousedown"], ({ target }) => (pressed = target));
 // Before the click's own listeners: from here on nothing hangs on what was pressed.
 listen(["click"], () => (pressed = null));
-listen(["mouseup", "dragend"], () => setTimeout(() => (pressed = null, makeWaiting())));
+listen(["mouseup", "dragend"], () =>
+  setTimeout(() => {
+    pressed = null;
+    makeWaiting();
+  }),
+);
 listen(["focusout"], () => setTimeout(makeWaiting));
 
 /**
@@ -25,7 +34,8 @@ listen(["focusout"], () => setTimeout(makeWaiting));
 export function remake(frame, ...parts) {
   if (frame.contains(typed) || frame.contains(pressed)) return waiting.set(frame, parts);
   waiting.delete(frame);
-  const focused = frame.contains(document.activeElement) && document.activeElement.closest("[data-focus]")?.dataset.focus;
+  const focused =
+    frame.contains(document.activeElement) && document.activeElement.closest("[data-focus]")?.dataset.focus;
   frame.replaceChildren(...parts);
   if (focused) frame.querySelector(`[data-focus="${CSS.escape(focused)}"]`)?.focus();
 }

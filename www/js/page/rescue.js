@@ -1,8 +1,8 @@
 // Stands by when something breaks: nothing is lost, and it is said plainly.
 
+import { erase, eraseEverything, eraseOld, everything, oldTexts } from "../state/storage.js";
 import { button, notice } from "./dom.js";
 import { save } from "./save.js";
-import { erase, eraseEverything, eraseOld, everything, oldTexts } from "../state/storage.js";
 
 /** Asks the next start to leave alone what is kept. */
 const WITHOUT = "washpath without";
@@ -50,7 +50,10 @@ export function tellFaults(faults, keeping) {
   const names = { kit: "kit", own: "paint of yours", record: "record" };
   const kindOf = ({ key }) => names[key.split(/[/ ]/)[0]];
   const count = (kind) => faults.filter((fault) => kindOf(fault) === kind).length;
-  const some = Object.values(names).map((kind) => [count(kind), kind]).filter(([count]) => count > 0).map(([count, kind]) => (count === 1 ? `one ${kind}` : `${count} ${kind.replace(/^(\w+)/, "$1s")}`));
+  const some = Object.values(names)
+    .map((kind) => [count(kind), kind])
+    .filter(([count]) => count > 0)
+    .map(([count, kind]) => (count === 1 ? `one ${kind}` : `${count} ${kind.replace(/^(\w+)/, "$1s")}`));
   const what = some.length ? some.join(" and ") : "a part of it";
   const text = faults.map(({ key, text, why }) => `${key}\n${why}\n${text}\n`).join("\n");
   const saved = () => save(text, "washpath-unreadable.txt", "text/plain");
@@ -60,7 +63,10 @@ export function tellFaults(faults, keeping) {
     if (oldTexts().length && keeping.writeAll()) eraseOld();
   };
   notice(`Of what this browser keeps, ${what} could not be read. Everything else is here.`, {
-    actions: [["Save what could not be read", saved], ["Throw it away", dropped]],
+    actions: [
+      ["Save what could not be read", saved],
+      ["Throw it away", dropped],
+    ],
   });
 }
 

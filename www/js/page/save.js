@@ -3,7 +3,11 @@
 import { element, say } from "./dom.js";
 
 /** A file's name without its ending: after the kit, and what it is. */
-export const fileName = (title, what) => `${title} ${what}`.replace(/[^\p{L}\p{N}]+/gu, "-").replace(/^-|-$/g, "").toLowerCase();
+export const fileName = (title, what) =>
+  `${title} ${what}`
+    .replace(/[^\p{L}\p{N}]+/gu, "-")
+    .replace(/^-|-$/g, "")
+    .toLowerCase();
 
 /** Hands a text or bytes to the browser as a file. */
 export function save(content, name, type) {

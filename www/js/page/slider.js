@@ -6,14 +6,23 @@ import { element } from "./dom.js";
 export function slider(name, { max }, onchange) {
   let held = false;
   const input = element("input", {
-    type: "range", min: 0, max, step: 1, "aria-label": name,
+    type: "range",
+    min: 0,
+    max,
+    step: 1,
+    "aria-label": name,
     onpointerdown: () => (held = true),
     onpointerup: () => (held = false),
     onpointercancel: () => (held = false),
     oninput: () => onchange(Number(input.value), held),
   });
   const value = element("output", {});
-  const node = element("div", { class: "slider" }, element("div", { class: "caption" }, element("span", {}, name), value), input);
+  const node = element(
+    "div",
+    { class: "slider" },
+    element("div", { class: "caption" }, element("span", {}, name), value),
+    input,
+  );
   return {
     node,
     show(position, text, spoken) {

@@ -1,6 +1,9 @@
 // Text of files that other programs wrote: UTF-8, UTF-16 with its mark, else what Windows programs of the West write.
 
-const MARKS = [["utf-16le", [0xff, 0xfe]], ["utf-16be", [0xfe, 0xff]]];
+const MARKS = [
+  ["utf-16le", [0xff, 0xfe]],
+  ["utf-16be", [0xfe, 0xff]],
+];
 
 /** `{text, said}`: what a file says, and a sentence on how it was read where it is no UTF-8. */
 export async function readText(file) {
@@ -10,6 +13,9 @@ export async function readText(file) {
   try {
     return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes), said: "" };
   } catch {
-    return { text: new TextDecoder("windows-1252").decode(bytes), said: "It is not written in UTF-8 and was read as Windows-1252: look whether its letters are right." };
+    return {
+      text: new TextDecoder("windows-1252").decode(bytes),
+      said: "It is not written in UTF-8 and was read as Windows-1252: look whether its letters are right.",
+    };
   }
 }

@@ -58,8 +58,10 @@ const GRADES = {
 export const TRANSPARENT = 3;
 
 /** A rating of 0 to 4 as a word, or nothing where it was not measured. */
-export const grade = (property, rating) => rating == null ? null
-  : GRADES[property][property === "transparency" && rating >= TRANSPARENT ? 4 : Math.min(Math.round(rating), 4)];
+export const grade = (property, rating) =>
+  rating == null
+    ? null
+    : GRADES[property][property === "transparency" && rating >= TRANSPARENT ? 4 : Math.min(Math.round(rating), 4)];
 
 /** How much a volume of paint does in a mix, where it is far from the average paint's. */
 export function strengthOf(strength) {

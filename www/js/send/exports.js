@@ -1,9 +1,9 @@
 // Pictures and tables of the kit, each a file named after it.
 
 import { byId, notice } from "../page/dom.js";
+import { fileName, save } from "../page/save.js";
 import { isPair } from "../state/end.js";
 import { pathPicture, pngOf, sheetPicture, wheelPicture } from "./pictures.js";
-import { fileName, save } from "../page/save.js";
 import { csvOf, mixTable, paletteOf, paletteStyle, paletteTable, shelfTable } from "./tables.js";
 
 const DAYLIGHT = 0;
@@ -41,7 +41,9 @@ export function attachExports(store, shelf, core, drawWheel) {
     });
   }
   function enable(state) {
-    for (const verb of verbs) verb.disabled = verb.dataset.needs === "pair" ? !isPair(state) : verb.dataset.needs === "pans" && state.kit.pans.length === 0;
+    for (const verb of verbs)
+      verb.disabled =
+        verb.dataset.needs === "pair" ? !isPair(state) : verb.dataset.needs === "pans" && state.kit.pans.length === 0;
   }
   store.subscribe((state, changed) => (changed.has("ends") || changed.has("kit")) && enable(state));
   enable(store.get());

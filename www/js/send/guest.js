@@ -2,12 +2,12 @@
 
 import { briefList } from "../mix/brief.js";
 import { dabOf } from "../page/dab.js";
-import { UNDO, button, byId, element, notice, say } from "../page/dom.js";
-import { linkText } from "../state/link-text.js";
-import { PAPERS, nameOf } from "../state/kit.js";
+import { button, byId, element, notice, say, UNDO } from "../page/dom.js";
 import { leaveGuest, packGuest, showGuest } from "../state/guest.js";
-import { textOf } from "../state/link.js";
+import { nameOf, PAPERS } from "../state/kit.js";
 import { placeOf, takeKit } from "../state/kits.js";
+import { textOf } from "../state/link.js";
+import { linkText } from "../state/link-text.js";
 
 /** Shows a kit that came by a link beside the painter's own, and asks. Never replaces by itself. */
 export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
@@ -20,10 +20,14 @@ export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
     if (text === null) return;
     // The link is taken off the address, so that a reload does not ask again.
     history.replaceState(null, "", location.href.split("#")[0]);
-    const mine = (turn += 1);
+    turn += 1;
+    const mine = turn;
     try {
       const found = core.decode_kit(text);
-      const films = await learn(found.own.map(([, paint]) => paint), store.get().films);
+      const films = await learn(
+        found.own.map(([, paint]) => paint),
+        store.get().films,
+      );
       if (mine !== turn) return;
       const brought = showGuest(store.get(), found, films, numberOf);
       const own = [...store.get().own, ...brought.visiting];
@@ -40,30 +44,55 @@ export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
   function tellKnown(place) {
     if (place === 0) return notice("This link holds the kit you already have.", { seconds: 6 });
     const name = nameOf(store.get().others[place - 1]);
-    return notice(`You have this kit already: “${name}”.`, { actions: [["Take it in hand", () => store.set((state) => takeKit(state, place - 1))]], seconds: 12 });
+    return notice(`You have this kit already: “${name}”.`, {
+      actions: [["Take it in hand", () => store.set((state) => takeKit(state, place - 1))]],
+      seconds: 12,
+    });
   }
 
   function show({ guest, kit }) {
     frame.hidden = !guest;
     if (!guest) return frame.replaceChildren();
-    frame.replaceChildren(...[
-      element("div", { class: "heading" },
-        element("h2", { id: "guest-title" }, "A kit came with this link"),
-        element("div", { class: "verbs" }, button("Pack the shared kit", take, { class: "main" }), button("Keep mine", () => store.set(leaveGuest())))),
-      guest.brief && element("div", { class: "asked" }, ...briefList(guest.brief, store)),
-      element("div", { class: "side-by-side" }, tin("Shared with you", guest), tin("Yours", kit))].filter(Boolean));
+    frame.replaceChildren(
+      ...[
+        element(
+          "div",
+          { class: "heading" },
+          element("h2", { id: "guest-title" }, "A kit came with this link"),
+          element(
+            "div",
+            { class: "verbs" },
+            button("Pack the shared kit", take, { class: "main" }),
+            button("Keep mine", () => store.set(leaveGuest())),
+          ),
+        ),
+        guest.brief && element("div", { class: "asked" }, ...briefList(guest.brief, store)),
+        element("div", { class: "side-by-side" }, tin("Shared with you", guest), tin("Yours", kit)),
+      ].filter(Boolean),
+    );
   }
 
   function take() {
     const mine = nameOf(store.get().kit);
     if (!store.set((state) => packGuest(state, shelf))) return;
-    notice(`“${nameOf(store.get().kit)}” is in hand. “${mine}” waits beside it, in the list above the tin.`, { actions: [UNDO], seconds: 12 });
+    notice(`“${nameOf(store.get().kit)}” is in hand. “${mine}” waits beside it, in the list above the tin.`, {
+      actions: [UNDO],
+      seconds: 12,
+    });
   }
 
-  const tin = (heading, kit) => element("div", {},
-    element("h3", {}, heading, " ", element("small", {}, kit.title || "untitled")),
-    element("p", { class: "quiet" }, `${kit.pans.length} of ${kit.capacity} pans, ${PAPERS[kit.stock].toLowerCase()} paper`),
-    element("ul", { class: "chips" }, ...kit.pans.map((pan) => element("li", {}, ...pan.map(chip)))));
+  const tin = (heading, kit) =>
+    element(
+      "div",
+      {},
+      element("h3", {}, heading, " ", element("small", {}, kit.title || "untitled")),
+      element(
+        "p",
+        { class: "quiet" },
+        `${kit.pans.length} of ${kit.capacity} pans, ${PAPERS[kit.stock].toLowerCase()} paper`,
+      ),
+      element("ul", { class: "chips" }, ...kit.pans.map((pan) => element("li", {}, ...pan.map(chip)))),
+    );
 
   function chip(paint) {
     const { name, code } = shelf.get(paint);

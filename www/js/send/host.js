@@ -16,11 +16,25 @@ export const linkOf = (state, core) => (host || here) + MARK + textOf(state, cor
 
 /** Where the page was opened from a disk, a field for the address of the hosted one; `changed` hears when there is another. Its `show` puts what is known into it. */
 export function hostField(changed) {
-  const field = element("input", { type: "url", inputmode: "url", placeholder: "https://", autocomplete: "off", spellcheck: "false" });
+  const field = element("input", {
+    type: "url",
+    inputmode: "url",
+    placeholder: "https://",
+    autocomplete: "off",
+    spellcheck: "false",
+  });
   const said = element("p", { class: "fault-said", role: "status" });
-  const node = element("div", { class: "host", hidden: !onDisk },
-    element("label", { class: "field" }, element("span", {}, "Address where the page is hosted"), field), said,
-    element("p", { class: "quiet" }, "You opened this page from your disk, where nobody else can. With the address of a hosted copy, links lead there and have a QR code."));
+  const node = element(
+    "div",
+    { class: "host", hidden: !onDisk },
+    element("label", { class: "field" }, element("span", {}, "Address where the page is hosted"), field),
+    said,
+    element(
+      "p",
+      { class: "quiet" },
+      "You opened this page from your disk, where nobody else can. With the address of a hosted copy, links lead there and have a QR code.",
+    ),
+  );
   field.addEventListener("change", () => {
     try {
       host = addressOf(field.value);
@@ -48,19 +62,23 @@ function addressOf(typed) {
   if (/\s/.test(text)) refuse(`an address has no spaces: ${said}`);
   const url = parsed(full);
   if (url && !/^https?:$/.test(url.protocol)) refuse(`no address of a page: ${said}. One begins with https://`);
-  if (url && /^(localhost|.*\.localhost|127\..*|0\.0\.0\.0|\[::1?\])\.?$/.test(url.hostname)) refuse(`only this device has the address ${said}`);
+  if (url && /^(localhost|.*\.localhost|127\..*|0\.0\.0\.0|\[::1?\])\.?$/.test(url.hostname))
+    refuse(`only this device has the address ${said}`);
   if (url?.username || url?.password) refuse(`a name or password would go along in every link: ${said}`);
   // The URL standard lets through what no name server knows.
   if (url && !isHost(url)) refuse(`no browser opens ${said}`);
   // A name without an ending may be a house's own, but by itself it is a word.
-  if (!url || (full !== text && !url.hostname.includes("."))) refuse(`no address: ${said}. One looks like https://school.example/washpath.html`);
+  if (!url || (full !== text && !url.hostname.includes(".")))
+    refuse(`no address: ${said}. One looks like https://school.example/washpath.html`);
   return url.href.split("#")[0];
 }
 
 /** Whether a browser asks for it: an IPv6 address, or labels as RFC 1123 has them, and a port that is one. */
 function isHost({ hostname, port }) {
   const labels = hostname.replace(/\.$/, "").split(".");
-  const known = hostname.startsWith("[") || (hostname.length <= 254 && labels.every((label) => /^[a-z\d_]([a-z\d_-]{0,61}[a-z\d_])?$/.test(label)));
+  const known =
+    hostname.startsWith("[") ||
+    (hostname.length <= 254 && labels.every((label) => /^[a-z\d_]([a-z\d_-]{0,61}[a-z\d_])?$/.test(label)));
   return known && port !== "0";
 }
 

@@ -1,11 +1,11 @@
 // Pictures to send: the wheel, the path with its mix, the sheet; each with a title and a caption, at two pixels for one.
 
+import { columnName, RATIOS, share } from "../mix/sheet.js";
 import { element } from "../page/dom.js";
+import { capital, crossingSentence, LOADS, loadName, recipe } from "../page/words.js";
 import { isPair, pairOf, shortName } from "../state/end.js";
 import { PAPERS } from "../state/kit.js";
-import { RATIOS, columnName, share } from "../mix/sheet.js";
 import { LIGHTS } from "../wheel/view.js";
-import { LOADS, capital, crossingSentence, loadName, recipe } from "../page/words.js";
 
 const SCALE = 2;
 const WIDTH = 760;
@@ -27,7 +27,13 @@ function leaf(state, title, line, height, draw) {
   context.fillRect(0, 0, WIDTH, HEAD + height + FOOT);
   write(context, title, EDGE, 42, { size: 24, bold: true });
   write(context, line, EDGE, 66);
-  write(context, `${LIGHTS[light]}, ${kit.paper ? "own" : PAPERS[kit.stock].toLowerCase()} paper. Predicted: real paint differs. Made with Washpath.`, EDGE, HEAD + height + 32, { size: 14, ink: QUIET });
+  write(
+    context,
+    `${LIGHTS[light]}, ${kit.paper ? "own" : PAPERS[kit.stock].toLowerCase()} paper. Predicted: real paint differs. Made with Washpath.`,
+    EDGE,
+    HEAD + height + 32,
+    { size: 14, ink: QUIET },
+  );
   context.save();
   context.translate(EDGE, HEAD);
   draw(context);
@@ -75,7 +81,8 @@ export function pathPicture(state, shelf, studio) {
       context.fillStyle = css;
       context.fillRect((INNER * i) / ramp.length, 0, INNER / ramp.length + 0.5, 72);
     });
-    const at = (share) => ((studio.position_of(share) - studio.position_of(0)) / (studio.position_of(1) - studio.position_of(0))) * INNER;
+    const at = (share) =>
+      ((studio.position_of(share) - studio.position_of(0)) / (studio.position_of(1) - studio.position_of(0))) * INNER;
     context.strokeStyle = INK;
     context.lineWidth = 2;
     context.strokeRect(Math.min(Math.max(at(state.share) - 6, 1), INNER - 13), -5, 12, 82);
@@ -90,7 +97,10 @@ export function pathPicture(state, shelf, studio) {
       [capital(swatch.words), { size: 22, bold: true }],
       [recipe(mix.recipe, shelf)],
       [`${capital(loadName(state.load))}, ${mix.parts.join(":")}`],
-      [`L* ${Math.round(swatch.lightness)}   C* ${Math.round(swatch.chroma)}   h ${Math.round(swatch.hue)}°   ± ${mix.expected.toFixed(0)}`, { bold: true }],
+      [
+        `L* ${Math.round(swatch.lightness)}   C* ${Math.round(swatch.chroma)}   h ${Math.round(swatch.hue)}°   ± ${mix.expected.toFixed(0)}`,
+        { bold: true },
+      ],
       [mix.texture ? capital(mix.texture) : ""],
     ];
     words.forEach(([text, style], i) => write(context, text, 244, 146 + i * 29, { ...style, most: INNER - 244 }));
@@ -102,9 +112,15 @@ export function pathPicture(state, shelf, studio) {
 export function sheetPicture(state, shelf, studio) {
   const left = 124;
   const [wide, high, gap] = [(INNER - left) / RATIOS.length, 58, 4];
-  const cells = studio.sheet(pairOf(state), Float32Array.from(RATIOS, share), Float32Array.from(LOADS, ([load]) => load));
+  const cells = studio.sheet(
+    pairOf(state),
+    Float32Array.from(RATIOS, share),
+    Float32Array.from(LOADS, ([load]) => load),
+  );
   return leaf(state, endsOf(state, shelf), titleOf(state), 30 + LOADS.length * high, (context) => {
-    RATIOS.forEach((ratio, i) => write(context, columnName(ratio), left + (i + 0.5) * wide, 18, { size: 14, align: "center" }));
+    RATIOS.forEach((ratio, i) =>
+      write(context, columnName(ratio), left + (i + 0.5) * wide, 18, { size: 14, align: "center" }),
+    );
     LOADS.forEach(([, name, sign], row) => {
       write(context, `${capital(name)} ${sign}`, 0, 30 + row * high + high / 2, { size: 14, most: left - 8 });
       RATIOS.forEach((_, column) => {
@@ -118,4 +134,7 @@ export function sheetPicture(state, shelf, studio) {
 }
 
 /** The canvas as a PNG. */
-export const pngOf = (canvas) => new Promise((resolve, reject) => canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error("the browser made no picture"))), "image/png"));
+export const pngOf = (canvas) =>
+  new Promise((resolve, reject) =>
+    canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error("the browser made no picture"))), "image/png"),
+  );

@@ -1,13 +1,13 @@
 // Sheets to print and to paint on: chosen in a dialog, looked at, printed or saved.
 
 import { seenOn } from "../core/adviser.js";
-import { byId, element, say } from "../page/dom.js";
-import { isPair, pairOf } from "../state/end.js";
-import { DEMO_LOAD } from "../state/demo.js";
-import { hostField, isHosted, linkOf } from "./host.js";
+import { byId, element } from "../page/dom.js";
 import { withLetters } from "../page/letters.js";
 import { fileName, save } from "../page/save.js";
-import { LOADS, capital } from "../page/words.js";
+import { capital, LOADS } from "../page/words.js";
+import { DEMO_LOAD } from "../state/demo.js";
+import { isPair, pairOf } from "../state/end.js";
+import { hostField, isHosted, linkOf } from "./host.js";
 
 /** Names of the pages' sizes in the style sheet, in the core's order. */
 const PAGES = ["a4", "a5", "letter"];
@@ -28,7 +28,9 @@ export function attachPrint(store, core, ask) {
   const hosting = hostField(() => {});
   const forCode = element("div", {}, hosting.node);
   field("code").closest("label").after(forCode);
-  field("load").append(...LOADS.map(([load, name]) => element("option", { value: load, selected: load === DEMO_LOAD }, name)));
+  field("load").append(
+    ...LOADS.map(([load, name]) => element("option", { value: load, selected: load === DEMO_LOAD }, name)),
+  );
 
   byId("print").addEventListener("click", () => {
     hosting.show();
@@ -40,7 +42,9 @@ export function attachPrint(store, core, ask) {
   byId("print-close").addEventListener("click", () => dialog.close());
   byId("print-back").addEventListener("click", () => turn(-1));
   byId("print-on").addEventListener("click", () => turn(1));
-  byId("print-svg").addEventListener("click", () => saveAs(withLetters(pages[shown]), pages.length > 1 ? `-${shown + 1}.svg` : ".svg", "image/svg+xml"));
+  byId("print-svg").addEventListener("click", () =>
+    saveAs(withLetters(pages[shown]), pages.length > 1 ? `-${shown + 1}.svg` : ".svg", "image/svg+xml"),
+  );
   byId("print-pdf").addEventListener("click", () => saveAs(ask("printPdf", wanted()), ".pdf", "application/pdf"));
   byId("print-now").addEventListener("click", printPages);
   addEventListener("afterprint", clear);
@@ -58,16 +62,26 @@ export function attachPrint(store, core, ask) {
   function wanted() {
     const { kit, laid, ends } = store.get();
     return {
-      what: field("what").value, title: kit.title, date: new Date().toLocaleDateString("en-GB", { dateStyle: "long" }),
-      format: Number(field("format").value), landscape: Boolean(field("landscape").value), outlines: Boolean(field("outlines").value),
-      paper: seenOn(kit).paper, capacity: kit.capacity, pans: kit.pans, pair: pairOf({ laid, ends }),
-      load: Number(field("load").value), strips: field("strips").checked, labels: [field("half").checked, field("full").checked],
+      what: field("what").value,
+      title: kit.title,
+      date: new Date().toLocaleDateString("en-GB", { dateStyle: "long" }),
+      format: Number(field("format").value),
+      landscape: Boolean(field("landscape").value),
+      outlines: Boolean(field("outlines").value),
+      paper: seenOn(kit).paper,
+      capacity: kit.capacity,
+      pans: kit.pans,
+      pair: pairOf({ laid, ends }),
+      load: Number(field("load").value),
+      strips: field("strips").checked,
+      labels: [field("half").checked, field("full").checked],
       link: field("code").checked && isHosted() ? linkOf(store.get(), core) : null,
     };
   }
 
   async function make() {
-    const turnOf = (asked += 1);
+    asked += 1;
+    const turnOf = asked;
     const what = field("what").value;
     for (const set of form.querySelectorAll("[data-for]")) set.hidden = set.dataset.for !== what;
     forCode.hidden = !field("code").checked;

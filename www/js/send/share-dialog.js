@@ -55,8 +55,13 @@ export function shareDialog(store, core, ask) {
     }
     const { length } = field.value;
     if (!isHosted()) tell("This link opens on this device alone. A file opens wherever the page is.", true);
-    else if (length <= LONGEST_SAFE) tell(`${length} characters. Whoever opens it sees your kit beside their own.`, false);
-    else tell(`${length.toLocaleString("en")} characters: mail and chat programs may cut a link as long as this, and then it cannot be read. A file arrives whole.`, true);
+    else if (length <= LONGEST_SAFE)
+      tell(`${length} characters. Whoever opens it sees your kit beside their own.`, false);
+    else
+      tell(
+        `${length.toLocaleString("en")} characters: mail and chat programs may cut a link as long as this, and then it cannot be read. A file arrives whole.`,
+        true,
+      );
     showCode(field.value);
   }
 
@@ -87,8 +92,14 @@ export function shareDialog(store, core, ask) {
     const caption = byId("share-code-said");
     code.hidden = true;
     caption.textContent = "";
-    if (!isHosted()) return void (caption.textContent = "No QR code: a telephone cannot open a page on your disk.");
-    if (link.length > LONGEST_SAFE) return void (caption.textContent = "No QR code: it would be too fine for a camera.");
+    if (!isHosted()) {
+      caption.textContent = "No QR code: a telephone cannot open a page on your disk.";
+      return;
+    }
+    if (link.length > LONGEST_SAFE) {
+      caption.textContent = "No QR code: it would be too fine for a camera.";
+      return;
+    }
     try {
       const svg = await ask("qr", { link });
       code.src = `data:image/svg+xml,${encodeURIComponent(svg)}`;
@@ -100,7 +111,9 @@ export function shareDialog(store, core, ask) {
   }
 
   byId("share-copy").addEventListener("click", async () => {
-    byId("share-said").textContent = (await copied(field)) ? "Link copied." : "The browser did not let us copy. The link is selected: copy it by hand.";
+    byId("share-said").textContent = (await copied(field))
+      ? "Link copied."
+      : "The browser did not let us copy. The link is selected: copy it by hand.";
   });
   return open;
 }

@@ -26,15 +26,54 @@ const labAt = (studio, pair, share, load) => [...studio.lab_of(pair, share, load
 export function shelfTable(shelf, studio) {
   const lab = (number, load) => labAt(studio, alone([[number, 1]]), 0, load).map(tenth);
   return [
-    ["code", "name", "tier", "L*", "a*", "b*", "tint L*", "tint a*", "tint b*", "transparency", "staining", "granulation", "lightfastness", "caution"],
-    ...shelf.all.map(({ number, code, name, tier, transparency, staining, granulation, lightfastTint, caution }) =>
-      [code, name, tier, ...lab(number, 1), ...lab(number, TINT), ...[transparency, staining, granulation, lightfastTint].map((rating) => (rating == null ? null : tenth(rating))), caution]),
+    [
+      "code",
+      "name",
+      "tier",
+      "L*",
+      "a*",
+      "b*",
+      "tint L*",
+      "tint a*",
+      "tint b*",
+      "transparency",
+      "staining",
+      "granulation",
+      "lightfastness",
+      "caution",
+    ],
+    ...shelf.all.map(({ number, code, name, tier, transparency, staining, granulation, lightfastTint, caution }) => [
+      code,
+      name,
+      tier,
+      ...lab(number, 1),
+      ...lab(number, TINT),
+      ...[transparency, staining, granulation, lightfastTint].map((rating) => (rating == null ? null : tenth(rating))),
+      caution,
+    ]),
   ];
 }
 
 /** Every pair of the kit at all parts a brush measures, in five washes; `rest` lets the page breathe between pairs. */
 export async function mixTable(kit, shelf, studio, core, rest) {
-  const rows = [["A", "code of A", "B", "code of B", "parts of A", "parts of B", "load", "L*", "a*", "b*", "C*", "h", "hex", "expected error"]];
+  const rows = [
+    [
+      "A",
+      "code of A",
+      "B",
+      "code of B",
+      "parts of A",
+      "parts of B",
+      "load",
+      "L*",
+      "a*",
+      "b*",
+      "C*",
+      "h",
+      "hex",
+      "expected error",
+    ],
+  ];
   const paints = paintsOf(kit);
   for (const [i, a] of paints.entries()) {
     for (const b of paints.slice(i + 1)) {
@@ -44,7 +83,16 @@ export async function mixTable(kit, shelf, studio, core, rest) {
         for (const [load] of LOADS) {
           const { parts, swatch, expected } = studio.mix(pair, share, load);
           const lab = labAt(studio, pair, share, load);
-          rows.push([...names, ...parts, load, ...lab.map(tenth), tenth(swatch.chroma), Math.round(swatch.hue), core.hex_of(Float32Array.from(lab)), tenth(expected)]);
+          rows.push([
+            ...names,
+            ...parts,
+            load,
+            ...lab.map(tenth),
+            tenth(swatch.chroma),
+            Math.round(swatch.hue),
+            core.hex_of(Float32Array.from(lab)),
+            tenth(expected),
+          ]);
         }
       }
       await rest();
@@ -62,24 +110,40 @@ export function paletteOf(kit, shelf, studio, core) {
   return [
     ...paintsOf(kit).flatMap((paint) => {
       const { name, code, key } = shelf.get(paint);
-      return [["masstone", 1], ["wash", WASH]].map(([kind, load]) => colour([[paint, 1]], load, { name, code, key: `${key}-${kind}`, kind }));
+      return [
+        ["masstone", 1],
+        ["wash", WASH],
+      ].map(([kind, load]) => colour([[paint, 1]], load, { name, code, key: `${key}-${kind}`, kind }));
     }),
     ...kit.puddles.map(({ parts, load }, i) =>
-      colour(parts, load, { name: parts.map(([paint, count]) => `${count} ${shelf.get(paint).name}`).join(" + "), code: "", key: `puddle-${i + 1}`, kind: "puddle" })),
+      colour(parts, load, {
+        name: parts.map(([paint, count]) => `${count} ${shelf.get(paint).name}`).join(" + "),
+        code: "",
+        key: `puddle-${i + 1}`,
+        kind: "puddle",
+      }),
+    ),
   ];
 }
 
-export const paletteTable = (palette) =>
-  [["name", "code", "kind", "load", "L*", "a*", "b*", "hex"], ...palette.map(({ name, code, kind, load, lab, hex }) => [name, code, kind, load, ...lab, hex])];
+export const paletteTable = (palette) => [
+  ["name", "code", "kind", "load", "L*", "a*", "b*", "hex"],
+  ...palette.map(({ name, code, kind, load, lab, hex }) => [name, code, kind, load, ...lab, hex]),
+];
 
 /** The palette as custom properties of CSS. */
 export function paletteStyle(title, palette) {
   const taken = new Set();
   const property = (key) => {
-    const plain = key.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, "-").replace(/^-|-$/g, "");
+    const plain = key
+      .toLowerCase()
+      .replace(/[^\p{L}\p{N}]+/gu, "-")
+      .replace(/^-|-$/g, "");
     for (let count = 1; ; count += 1) {
       const tried = count === 1 ? `--${plain}` : `--${plain}-${count}`;
-      if (!taken.has(tried)) return taken.add(tried), tried;
+      if (taken.has(tried)) continue;
+      taken.add(tried);
+      return tried;
     }
   };
   const comment = (text) => `/* ${text.replace(/\*\//g, "* /")} */`;

@@ -6,9 +6,18 @@ const TITLE = "North Sea harbour, October";
 
 /** Slate and granite, kelp, rusted chain, a red oxide hull, fog over the breakwater. */
 const PANS = [
-  ["py184"], ["py42"], ["po73"], ["pr254"],
-  ["pv19-rose"], ["pr101-light-red"], ["pbr7-burnt-sienna", "pbr7-raw-umber"], ["pr179"],
-  ["pb29"], ["pb15-3"], ["pb60", "pv23"], ["pg18"],
+  ["py184"],
+  ["py42"],
+  ["po73"],
+  ["pr254"],
+  ["pv19-rose"],
+  ["pr101-light-red"],
+  ["pbr7-burnt-sienna", "pbr7-raw-umber"],
+  ["pr179"],
+  ["pb29"],
+  ["pb15-3"],
+  ["pb60", "pv23"],
+  ["pg18"],
 ];
 
 /** The path it is shown with: ultramarine to burnt sienna, the grey of wet granite. */

@@ -1,7 +1,7 @@
 // Ends of a path: whole parts of paints, perhaps asked for by an empty place of the wheel. Never changed in place.
 
-import { emptyKit } from "./kit.js";
 import { isolated } from "../page/words.js";
+import { emptyKit } from "./kit.js";
 
 /** An end that is a paint alone. */
 export const paintEnd = (number) => ({ parts: [[number, 1]] });

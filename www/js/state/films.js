@@ -5,7 +5,10 @@ const FIT = 2;
 
 const isAmount = (value) => typeof value === "number" && value >= 0 && value < 1e6;
 
-const isFilm = (film) => [film?.k, film?.s].every((curve) => curve?.length === 36 && Array.from(curve).every(isAmount)) && isAmount(film.strength) && film.strength > 0;
+const isFilm = (film) =>
+  [film?.k, film?.s].every((curve) => curve?.length === 36 && Array.from(curve).every(isAmount)) &&
+  isAmount(film.strength) &&
+  film.strength > 0;
 
 const keyOf = ({ paper, masstone, wash, washLoad }) => JSON.stringify([FIT, paper, masstone, wash, washLoad]);
 

@@ -1,7 +1,7 @@
 // A kit that came by a link stands beside the painter's own until it is packed or left. Each verb answers what changes. Pure: no page.
 
 import { addNamed } from "./kits.js";
-import { MOST_OWN, adopt } from "./own.js";
+import { adopt, MOST_OWN } from "./own.js";
 
 /** Shows a kit as a link brought it, with its own paints on the shelf as long as it is shown. */
 export function showGuest({ own }, found, films, numberOf) {
@@ -12,8 +12,14 @@ export function showGuest({ own }, found, films, numberOf) {
 /** Packs it: it comes in hand, and the painter's own kit waits beside it. */
 export function packGuest(state, shelf) {
   const { own, visiting, guest } = state;
-  if (own.length + visiting.length > MOST_OWN) throw new Error(`its own paints do not fit: ${MOST_OWN} are kept, and no more`);
-  return { ...addNamed(state, guest, "Shared kit", shelf), own: visiting.length ? [...own, ...visiting] : own, visiting: [], guest: null };
+  if (own.length + visiting.length > MOST_OWN)
+    throw new Error(`its own paints do not fit: ${MOST_OWN} are kept, and no more`);
+  return {
+    ...addNamed(state, guest, "Shared kit", shelf),
+    own: visiting.length ? [...own, ...visiting] : own,
+    visiting: [],
+    guest: null,
+  };
 }
 
 /** Leaves it. Paints of it that the painter's own work uses have come to stay; what else showed them lets go. */

@@ -11,7 +11,9 @@ export const isId = (text) => typeof text === "string" && /^[0-9a-f]{12}$/.test(
 export function idOf(text) {
   let hash = 0xcbf29ce484222325n;
   for (const byte of new TextEncoder().encode(text)) hash = BigInt.asUintN(64, (hash ^ BigInt(byte)) * 0x100000001b3n);
-  return BigInt.asUintN(8 * BYTES, hash).toString(16).padStart(2 * BYTES, "0");
+  return BigInt.asUintN(8 * BYTES, hash)
+    .toString(16)
+    .padStart(2 * BYTES, "0");
 }
 
 const hex = (bytes) => Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");

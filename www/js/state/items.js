@@ -51,7 +51,7 @@ export function itemsOf({ kit, others, own, records, held, owned, ticked }, { re
 }
 
 /** The value of an item as it is kept. `textOf` writes kits. */
-export function valueOf(key, thing, refs, textOf) {
+export function valueOfKey(key, thing, refs, textOf) {
   switch (kindOf(key)) {
     case "kit":
       return textOf(thing);

@@ -3,7 +3,7 @@
 import { DEMO, isUntouchedDemo } from "./demo.js";
 import { filmsOf, keptFilm } from "./films.js";
 import { idOf, newId } from "./ids.js";
-import { createRefs, isItem, itemsOf, kindOf, nameOfKey, partsOut, valueOf } from "./items.js";
+import { createRefs, isItem, itemsOf, kindOf, nameOfKey, partsOut, valueOfKey } from "./items.js";
 import { nameOf, retitle } from "./kit.js";
 import { freeName } from "./own.js";
 import { readItem, withItem, withoutItem } from "./reading.js";
@@ -15,7 +15,21 @@ import { following, joined, readVersion } from "./versions.js";
 const WORK = ["kit", "others", "own", "records", "held", "owned", "ticked"];
 
 /** How the page is looked at: each tab's own affair, and the last one's at the next visit. */
-const LOOKS = ["ends", "laid", "share", "load", "light", "showShelf", "ribbon", "reach", "dim", "welcome", "learning", "kit", "others"];
+const LOOKS = [
+  "ends",
+  "laid",
+  "share",
+  "load",
+  "light",
+  "showShelf",
+  "ribbon",
+  "reach",
+  "dim",
+  "welcome",
+  "learning",
+  "kit",
+  "others",
+];
 
 const DEMO_KEY = `kit/${DEMO}`;
 
@@ -25,7 +39,20 @@ const REST = 200;
 function looksOf(state, refs) {
   const { ends, laid, share, load, light, showShelf, ribbon, reach, dim, welcome, learning, kit, others } = state;
   const end = (end) => end && { ...end, parts: partsOut(end.parts, refs) };
-  return { ends: ends.map(end), laid, share, load, light, showShelf, ribbon, reach, dim, welcome, learning, order: [kit, ...others].map(({ id }) => id) };
+  return {
+    ends: ends.map(end),
+    laid,
+    share,
+    load,
+    light,
+    showShelf,
+    ribbon,
+    reach,
+    dim,
+    welcome,
+    learning,
+    order: [kit, ...others].map(({ id }) => id),
+  };
 }
 
 /** What was learned as it is kept. */
@@ -79,7 +106,7 @@ export function attachKeeping(store, context, { versions, texts, kept }, tell) {
     let isWhole = true;
     for (const [key, thing] of items) {
       if (kept.get(key) === thing) continue;
-      if (key === except || put(key, valueOf(key, thing, refs, textOf(state)))) kept.set(key, thing);
+      if (key === except || put(key, valueOfKey(key, thing, refs, textOf(state)))) kept.set(key, thing);
       else isWhole = false;
     }
     // A paint goes only when nothing that is kept refers to it any more.
@@ -149,7 +176,11 @@ export function attachKeeping(store, context, { versions, texts, kept }, tell) {
   function takePaint(key, paint, films) {
     const hasFilm = paint.parts.length > 0 || filmsOf([[0, paint]], films).length > 0;
     if (hasFilm) take(key, paint, { films });
-    else learn([paint], films).then((films) => take(key, paint, { films }), () => {});
+    else
+      learn([paint], films).then(
+        (films) => take(key, paint, { films }),
+        () => {},
+      );
   }
 
   function take(key, item, patch = {}) {
@@ -181,7 +212,9 @@ export function attachKeeping(store, context, { versions, texts, kept }, tell) {
         tell("beside", nameOf(kit));
       } else if (kindOf(key) === "own") {
         const paint = readItem(`own/${id}`, value, here);
-        store.set(withItem(state, `own/${id}`, { ...paint, name: freeName(paint.name, state.own) }, context), { from: "elsewhere" });
+        store.set(withItem(state, `own/${id}`, { ...paint, name: freeName(paint.name, state.own) }, context), {
+          from: "elsewhere",
+        });
         tell("beside", paint.name);
       }
     } catch {
@@ -206,7 +239,7 @@ export function attachKeeping(store, context, { versions, texts, kept }, tell) {
     meet(key, text);
   }
 
-  const quit = store.subscribe((state, changed, before, { from, key } = {}) => {
+  const quit = store.subscribe((state, changed, _, { from, key } = {}) => {
     if (changed.has("own") || changed.has("films")) writeFilms(state);
     if (WORK.some((key) => changed.has(key))) writeWork(state, from === "elsewhere" ? key : undefined);
     if (!changed.has("learned") && !LOOKS.some((key) => changed.has(key))) return;

@@ -3,10 +3,10 @@
 
 import { isUntouchedDemo } from "./demo.js";
 import { newId } from "./ids.js";
-import { LONGEST_TITLE, PAPERS, emptyKit, nameOf, retitle } from "./kit.js";
+import { emptyKit, LONGEST_TITLE, nameOf, PAPERS, retitle } from "./kit.js";
 import { freeTitle, roomFor } from "./kits.js";
 import { MOST_OWN, renumbered, renumberedMix, settle } from "./own.js";
-import { MOST_RECORDS, addRecords } from "./records.js";
+import { addRecords, MOST_RECORDS } from "./records.js";
 
 export const VERSION = 1;
 
@@ -39,26 +39,59 @@ export function writeFile({ kit, others, own, records, held, owned }, shelf, alo
   const used = usedBy(kit);
 
   const kitOut = ({ title, capacity, stock, paper: sheet, pans, puddles, places, brief }) => ({
-    title, capacity, paper: paper({ stock, own: sheet }),
+    title,
+    capacity,
+    paper: paper({ stock, own: sheet }),
     pans: pans.map((pan) => pan.map(name)),
     ...(puddles.length && { puddles: puddles.map(({ parts, load }) => ({ parts: named(parts), load: short(load) })) }),
-    ...(places.length && { places: places.map(({ name, colours }) => ({ name, colours: colours.map(({ lab, weight }) => ({ lab: [...lab].map(short), weight: short(weight) })) })) }),
+    ...(places.length && {
+      places: places.map(({ name, colours }) => ({
+        name,
+        colours: colours.map(({ lab, weight }) => ({ lab: [...lab].map(short), weight: short(weight) })),
+      })),
+    }),
     ...(brief && { class: brief }),
   });
   const paintOut = ([, { id, name, code, caution, ratings, parts, paper: sheet, masstone, wash, washLoad }]) => ({
-    id, name, ...(code && { code }), ...(caution && { caution }),
+    id,
+    name,
+    ...(code && { code }),
+    ...(caution && { caution }),
     ...Object.fromEntries(RATINGS.flatMap((key, i) => (ratings[i] == null ? [] : [[key, ratings[i]]]))),
-    ...(parts.length ? { mixture: named(parts) } : { paper: paper(sheet), masstone: masstone.map(short), ...(wash.length && { wash: wash.map(short), washLoad: short(washLoad) }) }),
+    ...(parts.length
+      ? { mixture: named(parts) }
+      : {
+          paper: paper(sheet),
+          masstone: masstone.map(short),
+          ...(wash.length && { wash: wash.map(short), washLoad: short(washLoad) }),
+        }),
   });
-  const recordOut = ({ parts, load, seen, paper: sheet, date, note }) => ({ parts: named(parts), load: short(load), seen: seen.map(short), paper: paper(sheet), ...(date && { date }), ...(note && { note }) });
+  const recordOut = ({ parts, load, seen, paper: sheet, date, note }) => ({
+    parts: named(parts),
+    load: short(load),
+    seen: seen.map(short),
+    paper: paper(sheet),
+    ...(date && { date }),
+    ...(note && { note }),
+  });
 
   const list = (key, values) => (values.length ? { [key]: values } : {});
-  return `${JSON.stringify({
-    washpath: VERSION,
-    kits: (alone ? [kit] : [kit, ...others]).map(kitOut),
-    ...list("paints", own.filter(([number]) => !alone || used.has(number)).map(paintOut)),
-    ...(alone ? {} : { ...list("records", records.map(recordOut)), ...list("held", held.map(name)), ...list("owned", owned.map(name)) }),
-  }, null, 1).replace(/\[\n\s+([^[\]{}]*?)\n\s+\]/g, (_, inner) => `[${inner.replace(/\n\s+/g, " ")}]`)}\n`;
+  return `${JSON.stringify(
+    {
+      washpath: VERSION,
+      kits: (alone ? [kit] : [kit, ...others]).map(kitOut),
+      ...list("paints", own.filter(([number]) => !alone || used.has(number)).map(paintOut)),
+      ...(alone
+        ? {}
+        : {
+            ...list("records", records.map(recordOut)),
+            ...list("held", held.map(name)),
+            ...list("owned", owned.map(name)),
+          }),
+    },
+    null,
+    1,
+  ).replace(/\[\n\s+([^[\]{}]*?)\n\s+\]/g, (_, inner) => `[${inner.replace(/\n\s+/g, " ")}]`)}\n`;
 }
 
 /**
@@ -77,12 +110,17 @@ export function readFile(text, core, find, unseen = new Map()) {
     throw new Error("it is no JSON, or cut short on its way");
   }
   const version = isObject(file) ? file.washpath : undefined;
-  if (!Number.isInteger(version) || version < 1) throw new Error("it is no kit file: it does not begin with “washpath” and a version");
-  if (version > VERSION) throw new Error(`it is of version ${version}, and this page reads version ${VERSION}: open it with a newer one`);
+  if (!Number.isInteger(version) || version < 1)
+    throw new Error("it is no kit file: it does not begin with “washpath” and a version");
+  if (version > VERSION)
+    throw new Error(`it is of version ${version}, and this page reads version ${VERSION}: open it with a newer one`);
 
   const faults = [];
   let unsaid = 0;
-  const fault = (what, reason) => (faults.length < MOST_FAULTS ? faults.push(`${what}: ${reason}`) : (unsaid += 1));
+  const fault = (what, reason) => {
+    if (faults.length < MOST_FAULTS) faults.push(`${what}: ${reason}`);
+    else unsaid += 1;
+  };
   /** What `read` makes of a value, or nothing with its fault named. */
   const tried = (what, read) => {
     try {
@@ -95,22 +133,31 @@ export function readFile(text, core, find, unseen = new Map()) {
   const each = (key, most, read, of = file, where = "") => {
     const values = of[key];
     if (values === undefined) return [];
-    if (!Array.isArray(values)) return fault(where + key, "is no list"), [];
+    if (!Array.isArray(values)) {
+      fault(where + key, "is no list");
+      return [];
+    }
     if (values.length > most) fault(where + key, `${values.length - most} beyond ${most} are left out`);
-    return values.slice(0, most).flatMap((value, i) => tried(`${where}${key} ${i + 1}${labelOf(value)}`, () => read(value)));
+    return values
+      .slice(0, most)
+      .flatMap((value, i) => tried(`${where}${key} ${i + 1}${labelOf(value)}`, () => read(value)));
   };
-  for (const key of Object.keys(file)) if (!["washpath", "kits", "paints", "records", "held", "owned", "$schema"].includes(key)) fault(quoted(key), "is not known and was left out");
+  for (const key of Object.keys(file))
+    if (!["washpath", "kits", "paints", "records", "held", "owned", "$schema"].includes(key))
+      fault(quoted(key), "is not known and was left out");
 
   const numbers = new Map();
   const gone = new Map([...unseen].map(([name, reason]) => [ownKey(name), reason]));
   const paintOf = (key) => {
     const known = typeof key === "string" && key.toLowerCase();
     if (gone.has(known)) refuse(`${quoted(key)} is left out`);
-    return (known === false ? null : numbers.get(known) ?? find(key)) ?? refuse(`no paint ${quoted(key)}`);
+    return (known === false ? null : (numbers.get(known) ?? find(key))) ?? refuse(`no paint ${quoted(key)}`);
   };
   const partsOf = (parts) => {
     if (!Array.isArray(parts) || parts.length > 8) throw new Error("its parts are no list of up to 8");
-    return parts.map((part) => (Array.isArray(part) && part.length === 2 ? [paintOf(part[0]), part[1]] : refuse("a part is a paint and a count")));
+    return parts.map((part) =>
+      Array.isArray(part) && part.length === 2 ? [paintOf(part[0]), part[1]] : refuse("a part is a paint and a count"),
+    );
   };
   const paperOf = (paper = "bright white") => {
     if (Array.isArray(paper)) return { stock: 0, own: paper };
@@ -121,12 +168,33 @@ export function readFile(text, core, find, unseen = new Map()) {
   let next = core.first_own();
   const ids = new Set();
   const own = each("paints", MOST_OWN, (value) => {
-    const { id, name, code = "", caution = "", mixture, paper, masstone = [], wash = [], washLoad = 0.25 } = object(value);
+    const {
+      id,
+      name,
+      code = "",
+      caution = "",
+      mixture,
+      paper,
+      masstone = [],
+      wash = [],
+      washLoad = 0.25,
+    } = object(value);
     const parts = mixture === undefined ? [] : partsOf(mixture);
     if (mixture !== undefined && parts.length === 0) refuse("a mixture of nothing");
     // An id that stands twice tells nothing: the paint gets one that follows from what it is.
     const lasting = ids.has(id) ? undefined : id;
-    const paint = core.read_own({ id: lasting, name, code, caution, ratings: RATINGS.map((key) => value[key] ?? null), parts, paper: paperOf(paper), masstone, wash, washLoad });
+    const paint = core.read_own({
+      id: lasting,
+      name,
+      code,
+      caution,
+      ratings: RATINGS.map((key) => value[key] ?? null),
+      parts,
+      paper: paperOf(paper),
+      masstone,
+      wash,
+      washLoad,
+    });
     const key = ownKey(paint.name);
     if (numbers.has(key)) refuse("a paint of this name stands before it");
     if (gone.has(key)) refuse(`no film shows its swatches (${gone.get(key)})`);
@@ -150,17 +218,47 @@ export function readFile(text, core, find, unseen = new Map()) {
     const { title = "", capacity = 12, paper, class: brief } = object(value);
     const where = `kits ${i}${labelOf(value)}, `;
     const some = (key, most, read) => each(key, most, read, value, where);
-    const pans = some("pans", 48, (pan) => checked({ pans: [Array.isArray(pan) && pan.length <= 2 ? pan.map(paintOf) : refuse("a pan is a list of one paint or two")] }).pans[0]);
-    const puddles = some("puddles", 24, (puddle) => checked({ puddles: [{ parts: partsOf(object(puddle).parts), load: puddle.load }] }).puddles[0]);
+    const pans = some(
+      "pans",
+      48,
+      (pan) =>
+        checked({
+          pans: [
+            Array.isArray(pan) && pan.length <= 2 ? pan.map(paintOf) : refuse("a pan is a list of one paint or two"),
+          ],
+        }).pans[0],
+    );
+    const puddles = some(
+      "puddles",
+      24,
+      (puddle) => checked({ puddles: [{ parts: partsOf(object(puddle).parts), load: puddle.load }] }).puddles[0],
+    );
     const places = some("places", 4, (place) => checked({ places: [place] }).places[0]);
-    const [sheet = paperOf()] = tried(`${where}paper`, () => (({ stock, own }) => checked({ stock, paper: own }))(paperOf(paper)));
+    const [sheet = paperOf()] = tried(`${where}paper`, () =>
+      (({ stock, own }) => checked({ stock, paper: own }))(paperOf(paper)),
+    );
     const [asked = {}] = brief === undefined ? [] : tried(`${where}class`, () => checked({ brief: object(brief) }));
     if (typeof title !== "string") refuse("its title is no text");
     if ([...title].length > LONGEST_TITLE) fault(`${where}title`, `is cut to ${LONGEST_TITLE} characters`);
-    return core.decode_kit(core.encode_kit({ ...retitle(emptyKit(), title), capacity, pans, puddles, places, paper: sheet.paper ?? null, stock: sheet.stock, brief: asked.brief, own }));
+    return core.decode_kit(
+      core.encode_kit({
+        ...retitle(emptyKit(), title),
+        capacity,
+        pans,
+        puddles,
+        places,
+        paper: sheet.paper ?? null,
+        stock: sheet.stock,
+        brief: asked.brief,
+        own,
+      }),
+    );
   };
   let count = 0;
-  const kits = each("kits", MOST_READ, (value) => readKit(value, (count += 1)));
+  const kits = each("kits", MOST_READ, (value) => {
+    count += 1;
+    return readKit(value, count);
+  });
   const held = each("held", 1000, paintOf);
   const owned = each("owned", 1000, paintOf);
   if (unsaid) faults.push(`and ${unsaid} more`);
@@ -212,8 +310,12 @@ export function merge(state, found, { core, shelf, numberOf }) {
   const cameKits = [...(inHand === state.kit ? [] : [inHand]), ...kits];
   return {
     patch: {
-      kit: inHand, own: onto(state.own, brought), others: onto(state.others, kits), ...recorded.patch,
-      held: joined(state.held, found.held), owned: joined(state.owned, found.owned),
+      kit: inHand,
+      own: onto(state.own, brought),
+      others: onto(state.others, kits),
+      ...recorded.patch,
+      held: joined(state.held, found.held),
+      owned: joined(state.owned, found.owned),
     },
     came: { kits: cameKits.map(nameOf), own: brought.map(([, paint]) => paint.name), records: recorded.added },
     known: { kits: knownKits, own: found.own.length - added.length, records: recorded.known },
@@ -221,7 +323,8 @@ export function merge(state, found, { core, shelf, numberOf }) {
   };
 }
 
-const usedBy = ({ pans, puddles }) => new Set([...pans.flat(), ...puddles.flatMap(({ parts }) => parts.map(([paint]) => paint))]);
+const usedBy = ({ pans, puddles }) =>
+  new Set([...pans.flat(), ...puddles.flatMap(({ parts }) => parts.map(([paint]) => paint))]);
 const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
 const object = (value) => (isObject(value) ? value : refuse("is no object"));
 const quoted = (text) => (typeof text === "string" ? `“${[...text].slice(0, 40).join("")}”` : "that is no text");

@@ -15,12 +15,21 @@ export const MOST_KITS = 20;
 /** Whether two kits hold the same, whatever their ids. */
 export const sameKit = (a, b) => contentOf(a) === contentOf(b);
 
-const contentOf = ({ title, capacity, stock, paper, pans, puddles, places, brief }) => JSON.stringify([title, capacity, stock, paper, pans, puddles, places, brief ?? null]);
+const contentOf = ({ title, capacity, stock, paper, pans, puddles, places, brief }) =>
+  JSON.stringify([title, capacity, stock, paper, pans, puddles, places, brief ?? null]);
 
 export const nameOf = (kit) => kit.title || "untitled";
 
 /** A kit without an id; whoever keeps it gives it one. */
-export const emptyKit = (title = "") => ({ title, capacity: 12, stock: 0, paper: null, pans: [], puddles: [], places: [] });
+export const emptyKit = (title = "") => ({
+  title,
+  capacity: 12,
+  stock: 0,
+  paper: null,
+  pans: [],
+  puddles: [],
+  places: [],
+});
 
 export const keepPuddle = (kit, puddle) => ({ ...kit, puddles: [...kit.puddles, puddle] });
 
@@ -41,7 +50,9 @@ export const remove = (kit, index) => ({ ...kit, pans: kit.pans.filter((_, i) =>
 /** Puts another paint wherever one is packed; a pan never holds one paint twice. */
 export const replace = (kit, paint, by) => ({
   ...kit,
-  pans: kit.pans.map((pan) => (pan.includes(paint) ? [...new Set(pan.map((known) => (known === paint ? by : known)))] : pan)),
+  pans: kit.pans.map((pan) =>
+    pan.includes(paint) ? [...new Set(pan.map((known) => (known === paint ? by : known)))] : pan,
+  ),
 });
 
 /** Moves a pan by a number of places, not beyond the ends. */

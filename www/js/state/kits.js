@@ -2,10 +2,11 @@
 
 import { isUntouchedDemo } from "./demo.js";
 import { newId } from "./ids.js";
-import { MOST_KITS, emptyKit, nameOf, retitle } from "./kit.js";
+import { emptyKit, MOST_KITS, nameOf, retitle } from "./kit.js";
 
 /** How many more kits are kept. The demo takes no room as long as nobody has changed it. */
-export const roomFor = ({ kit, others }, shelf) => MOST_KITS - [kit, ...others].filter((kit) => !isUntouchedDemo(kit, shelf)).length;
+export const roomFor = ({ kit, others }, shelf) =>
+  MOST_KITS - [kit, ...others].filter((kit) => !isUntouchedDemo(kit, shelf)).length;
 
 /** The title, or the next one of the same name that no other kit bears. */
 export function freeTitle(kit, others) {
@@ -30,7 +31,8 @@ export const addNamed = (state, kit, title, shelf) => {
 
 export const startKit = (state, shelf) => addKit(state, emptyKit(), shelf);
 
-export const copyKit = (state, shelf) => addKit(state, retitle(state.kit, `${[...nameOf(state.kit)].slice(0, 52).join("")}, copy`), shelf);
+export const copyKit = (state, shelf) =>
+  addKit(state, retitle(state.kit, `${[...nameOf(state.kit)].slice(0, 52).join("")}, copy`), shelf);
 
 /** The kit in hand goes first among the others; so the last ones used stand on top. */
 export const takeKit = ({ kit, others }, i) => ({ kit: others[i], others: [kit, ...others.filter((_, j) => j !== i)] });

@@ -12,7 +12,10 @@ export function linkText(hash) {
   const value = plain.match(/(?:^|[#!/?&])kit=([^#?&]*)/i)?.[1];
   if (value === undefined) return null;
   // Mail of seven bits writes "=" as "=3D", and breaks lines behind one "="; every text begins with an A.
-  const [text] = value.replace(/^3D(?=A)/, "").replaceAll("=", "").match(/^[\w-]*/);
+  const [text] = value
+    .replace(/^3D(?=A)/, "")
+    .replaceAll("=", "")
+    .match(/^[\w-]*/);
   return text;
 }
 

@@ -1,8 +1,8 @@
 // What the page kept before it kept items: everything as one text. Read for ever. Pure: no page.
 
 import { idOf } from "./ids.js";
+import { createRefs, kindOf, valueOfKey } from "./items.js";
 import { adopt, renumberedMix } from "./own.js";
-import { createRefs, kindOf, valueOf } from "./items.js";
 
 /** Lists of what was kept. */
 const LISTS = ["others", "own", "records", "held", "owned", "ticked"];
@@ -46,15 +46,16 @@ function readOne(kept, { core, numberOf, isBuiltIn }, fault) {
     isWhole = false;
     fault(`washpath ${key}`, JSON.stringify(kept[key]), "it is no list");
   }
-  const each = (key, read) => listOf(kept[key]).flatMap((value, i) => {
-    try {
-      return [read(value, i)];
-    } catch (error) {
-      isWhole = false;
-      fault(`washpath ${key} ${i + 1}`, JSON.stringify(value) ?? "", error.message);
-      return [];
-    }
-  });
+  const each = (key, read) =>
+    listOf(kept[key]).flatMap((value, i) => {
+      try {
+        return [read(value, i)];
+      } catch (error) {
+        isWhole = false;
+        fault(`washpath ${key} ${i + 1}`, JSON.stringify(value) ?? "", error.message);
+        return [];
+      }
+    });
 
   // Own paints had numbers; the first of a number is what records and ends mean by it.
   const numbers = new Map();
@@ -85,17 +86,22 @@ function readOne(kept, { core, numberOf, isBuiltIn }, fault) {
     }
   });
   const refs = createRefs(own, numberOf, isBuiltIn);
-  const records = each("records", (record, i) => ({ ...core.read_record({ ...record, parts: partsOf(record) }), id: idOf(`record ${i} ${JSON.stringify(record)}`) }));
-  const marks = (key) => each(key, (paint) => {
-    if (!isHere(to(paint))) throw new Error("it is of a paint that is not here");
-    return [`${key}/${refs.refOf(to(paint))}`, true];
-  });
+  const records = each("records", (record, i) => ({
+    ...core.read_record({ ...record, parts: partsOf(record) }),
+    id: idOf(`record ${i} ${JSON.stringify(record)}`),
+  }));
+  const marks = (key) =>
+    each(key, (paint) => {
+      if (!isHere(to(paint))) throw new Error("it is of a paint that is not here");
+      return [`${key}/${refs.refOf(to(paint))}`, true];
+    });
   const textOf = (kit) => core.encode_kit({ ...kit, own });
   const items = [
     ...own.map(([, paint]) => [`own/${paint.id}`, paint]),
     ...decoded.map((kit) => [`kit/${kit.id}`, textOf(kit)]),
-    ...records.map((record) => [`record/${record.id}`, valueOf(`record/`, record, refs)]),
-    ...marks("held"), ...marks("owned"),
+    ...records.map((record) => [`record/${record.id}`, valueOfKey(`record/`, record, refs)]),
+    ...marks("held"),
+    ...marks("owned"),
     ...each("ticked", (tick) => {
       if (typeof tick !== "string") throw new Error("it is no text");
       return [`ticked/${idOf(tick)}`, tick];
@@ -103,10 +109,21 @@ function readOne(kept, { core, numberOf, isBuiltIn }, fault) {
   ];
   const out = (end) => {
     const parts = typeof end === "number" ? [[end, 1]] : end?.parts;
-    return Array.isArray(parts) ? { ...(typeof end === "object" ? end : {}), parts: parts.map((part) => (Array.isArray(part) ? [refs.refOf(to(part[0])), part[1]] : part)) } : null;
+    return Array.isArray(parts)
+      ? {
+          ...(typeof end === "object" ? end : {}),
+          parts: parts.map((part) => (Array.isArray(part) ? [refs.refOf(to(part[0])), part[1]] : part)),
+        }
+      : null;
   };
-  const looks = { ...kept, ends: Array.isArray(kept.ends) ? kept.ends.map(out) : undefined, order: decoded.map(({ id }) => id) };
-  const learned = listOf(kept.learned).filter((film) => film).map(({ number, ...film }) => ({ paint: refs.refOf(to(number)), ...film }));
+  const looks = {
+    ...kept,
+    ends: Array.isArray(kept.ends) ? kept.ends.map(out) : undefined,
+    order: decoded.map(({ id }) => id),
+  };
+  const learned = listOf(kept.learned)
+    .filter((film) => film)
+    .map(({ number, ...film }) => ({ paint: refs.refOf(to(number)), ...film }));
   const films = listOf(kept.films).map((film) => JSON.stringify(film));
   return { items, looks, learned, films, isWhole, isWithoutKit: decoded.length === 0 && kits.length > 0 };
 }

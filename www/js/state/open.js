@@ -23,7 +23,9 @@ export async function openState(core, shelf, ask, { isBare = false, looks = () =
     const settled = settle(state, new Set(Object.keys(state)));
     return { ...settled, ...derive(settled, new Set(Object.keys(settled))) };
   };
-  const kept = isBare ? {} : { entries: storage.entries(), oldTexts: storage.oldTexts(), ownLooks: storage.noted("looks") };
+  const kept = isBare
+    ? {}
+    : { entries: storage.entries(), oldTexts: storage.oldTexts(), ownLooks: storage.noted("looks") };
   const read = await readState({ ...kept, context, finish });
   const store = createStore({ ...read.state, ...looks(read) }, { settle, derive, refused });
   const keeping = attachKeeping(store, context, read, tell);

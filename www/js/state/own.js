@@ -79,13 +79,19 @@ export function addOwn({ own }, paint, numberOf) {
 }
 
 /** What changes where a paint is described anew. */
-export const editOwn = ({ own }, number, paint) => ({ own: own.map(([other, known]) => [other, other === number ? { ...paint, id: known.id } : known]) });
+export const editOwn = ({ own }, number, paint) => ({
+  own: own.map(([other, known]) => [other, other === number ? { ...paint, id: known.id } : known]),
+});
 
 /** What changes where a paint is doubled under a free name. */
-export const doubleOwn = (state, paint, numberOf) => addOwn(state, { ...paint, name: freeName(paint.name, state.own) }, numberOf);
+export const doubleOwn = (state, paint, numberOf) =>
+  addOwn(state, { ...paint, name: freeName(paint.name, state.own) }, numberOf);
 
 /** What changes where a paint is thrown away; whatever refers to it is resolved with it. */
 export const dropOwn = ({ own }, number) => ({ own: own.filter(([other]) => other !== number) });
 
 /** What stands on the shelf besides the built-in paints: own ones with their films, and what was learned if it is to be predicted with. */
-export const onShelf = ({ own, visiting, films, learned, learning }) => ({ own: withFilms([...own, ...visiting], films), learned: learning ? learned : [] });
+export const onShelf = ({ own, visiting, films, learned, learning }) => ({
+  own: withFilms([...own, ...visiting], films),
+  learned: learning ? learned : [],
+});

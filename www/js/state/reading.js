@@ -48,7 +48,8 @@ function known(parts, { own, isBuiltIn }) {
   return parts;
 }
 
-const replaced = (list, isIt, item) => (list.some(isIt) ? list.map((known) => (isIt(known) ? item : known)) : [...list, item]);
+const replaced = (list, isIt, item) =>
+  list.some(isIt) ? list.map((known) => (isIt(known) ? item : known)) : [...list, item];
 const joined = (list, item) => (list.includes(item) ? list : [...list, item]);
 
 /** What changes in a state when an item comes, or comes anew. */
@@ -61,7 +62,9 @@ export function withItem(state, key, item, { numberOf }) {
     case "kit": {
       const { kit, added } = item;
       const own = added.length ? { own: [...state.own, ...added] } : {};
-      return kit.id === state.kit.id ? { ...own, kit } : { ...own, others: replaced(state.others, ({ id }) => id === kit.id, kit) };
+      return kit.id === state.kit.id
+        ? { ...own, kit }
+        : { ...own, others: replaced(state.others, ({ id }) => id === kit.id, kit) };
     }
     case "record":
       return { records: replaced(state.records, ({ id }) => id === item.id, item) };

@@ -24,9 +24,11 @@ export function shareOf({ parts }, ends) {
 const ALIKE = 1e-3;
 
 /** What two records of one swatch have in common to the letter. */
-const keyOf = ({ parts, paper, seen, date, note }) => JSON.stringify([[...parts].sort(([a], [b]) => a - b), paper, seen.length, date, note]);
+const keyOf = ({ parts, paper, seen, date, note }) =>
+  JSON.stringify([[...parts].sort(([a], [b]) => a - b), paper, seen.length, date, note]);
 
-const isNear = (a, b) => Math.abs(a.load - b.load) < ALIKE && a.seen.every((value, i) => Math.abs(value - b.seen[i]) < ALIKE);
+const isNear = (a, b) =>
+  Math.abs(a.load - b.load) < ALIKE && a.seen.every((value, i) => Math.abs(value - b.seen[i]) < ALIKE);
 
 /** Those of some records that are not among the known ones, each once. */
 export function newOnes(records, known) {
@@ -46,7 +48,12 @@ export function newOnes(records, known) {
 export function addRecords({ records }, more) {
   const fresh = newOnes(more, records);
   const room = fresh.slice(0, Math.max(MOST_RECORDS - records.length, 0)).map((record) => ({ ...record, id: newId() }));
-  return { patch: room.length ? { records: [...records, ...room] } : {}, added: room.length, known: more.length - fresh.length, left: fresh.length - room.length };
+  return {
+    patch: room.length ? { records: [...records, ...room] } : {},
+    added: room.length,
+    known: more.length - fresh.length,
+    left: fresh.length - room.length,
+  };
 }
 
 export const today = () => new Date().toLocaleDateString("sv");

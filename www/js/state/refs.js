@@ -18,7 +18,9 @@ const partsWith = (isKnown) => (parts) => inParts(parts).every(isKnown);
 export function kitWith(isKnown) {
   const mayStay = partsWith(isKnown);
   return (kit) => {
-    const pans = kit.pans.every((pan) => pan.every(isKnown)) ? kit.pans : kit.pans.map((pan) => pan.filter(isKnown)).filter((pan) => pan.length);
+    const pans = kit.pans.every((pan) => pan.every(isKnown))
+      ? kit.pans
+      : kit.pans.map((pan) => pan.filter(isKnown)).filter((pan) => pan.length);
     const puddles = only(kit.puddles, ({ parts }) => mayStay(parts));
     return pans === kit.pans && puddles === kit.puddles ? kit : { ...kit, pans, puddles };
   };

@@ -54,14 +54,18 @@ export function createSettle({ isBuiltIn, core }) {
       named.push(guest);
       (needed.has(number) ? stays : rest).push(guest);
     }
-    const isAsBefore = stays.length === 0 && rest.length === visiting.length && rest.every(([, paint], i) => paint === visiting[i][1]);
+    const isAsBefore =
+      stays.length === 0 && rest.length === visiting.length && rest.every(([, paint], i) => paint === visiting[i][1]);
     return isAsBefore ? state : { ...state, own: stays.length ? [...own, ...stays] : own, visiting: rest };
   }
 
   /** Both ends together are one mix, and each is one. */
   function checkEnds({ ends, own, visiting }) {
     const paints = paintsOf(ends);
-    if (paints.size > MOST_MIXED) throw new Error(`A and B together are ${paints.size} paints, and a mix holds at most ${MOST_MIXED}: choose an end of fewer paints`);
+    if (paints.size > MOST_MIXED)
+      throw new Error(
+        `A and B together are ${paints.size} paints, and a mix holds at most ${MOST_MIXED}: choose an end of fewer paints`,
+      );
     for (const end of ends.filter((end) => end && !fit.has(end))) {
       judged({ ...emptyKit(), puddles: [{ parts: end.parts, load: 1 }] }, [...own, ...visiting]);
       fit.add(end);
@@ -70,12 +74,15 @@ export function createSettle({ isBuiltIn, core }) {
 
   function inRange(state) {
     for (const [key, count] of Object.entries(CHOICES)) {
-      if (!(Number.isInteger(state[key]) && state[key] >= 0 && state[key] < count)) throw new RangeError(`${key} cannot be ${state[key]}`);
+      if (!(Number.isInteger(state[key]) && state[key] >= 0 && state[key] < count))
+        throw new RangeError(`${key} cannot be ${state[key]}`);
     }
-    return Object.fromEntries(Object.entries(RANGES).map(([key, [least, most]]) => {
-      if (!Number.isFinite(state[key])) throw new RangeError(`${key} cannot be ${state[key]}`);
-      return [key, Math.min(Math.max(state[key], least), most)];
-    }));
+    return Object.fromEntries(
+      Object.entries(RANGES).map(([key, [least, most]]) => {
+        if (!Number.isFinite(state[key])) throw new RangeError(`${key} cannot be ${state[key]}`);
+        return [key, Math.min(Math.max(state[key], least), most)];
+      }),
+    );
   }
 
   return (wanted, changed) => {
@@ -113,10 +120,22 @@ export function faultsOf(state, { isBuiltIn, core }) {
     for (const key of all) if (settled[key] !== state[key]) faults.push(`${key}: refers to what is gone`);
   });
   const unique = (what, ids) => new Set(ids).size < ids.length && faults.push(`${what}: an id stands twice`);
-  unique("kits", [state.kit, ...state.others].map(({ id }) => id));
-  unique("own", [...state.own, ...state.visiting].map(([number]) => number));
-  unique("own", [...state.own, ...state.visiting].map(([, { id }]) => id));
-  unique("records", state.records.map(({ id }) => id));
+  unique(
+    "kits",
+    [state.kit, ...state.others].map(({ id }) => id),
+  );
+  unique(
+    "own",
+    [...state.own, ...state.visiting].map(([number]) => number),
+  );
+  unique(
+    "own",
+    [...state.own, ...state.visiting].map(([, { id }]) => id),
+  );
+  unique(
+    "records",
+    state.records.map(({ id }) => id),
+  );
   for (const key of ["held", "owned", "ticked"]) unique(key, state[key]);
   const nameless = [state.kit, ...state.others, ...state.records].filter(({ id }) => typeof id !== "string");
   if (nameless.length) faults.push(`${nameless.length} without an id`);

@@ -3,10 +3,10 @@
 import { DEMO, DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { paintEnd, paintsOf, readEnd } from "./end.js";
 import { keptFilm } from "./films.js";
-import { createRefs, isItem, itemsOf, kindOf, partsIn } from "./items.js";
 import { newId } from "./ids.js";
-import { freeName } from "./own.js";
+import { createRefs, isItem, itemsOf, kindOf, partsIn } from "./items.js";
 import { readOld } from "./old.js";
+import { freeName } from "./own.js";
 import { readItem, withItem } from "./reading.js";
 import { inKit } from "./refs.js";
 import { MOST_MIXED } from "./sound.js";
@@ -29,11 +29,37 @@ const DEMO_KEY = `kit/${DEMO}`;
 /** What the state is before anything is read. */
 function blank(shelf) {
   return {
-    kit: demoKit(shelf), others: [], own: [], films: [], records: [], held: [], owned: [], ticked: [],
-    learned: [], learning: true, visiting: [], guest: null, lesson: null,
-    light: 0, ends: DEMO_ENDS.map((key) => paintEnd(shelf.find(key).number)), next: 0, laid: 0, share: 0.5, load: DEMO_LOAD,
-    cursor: 0, cross: null, target: null, picking: false, showShelf: false, ribbon: false, reach: false,
-    pins: [], pinnedKit: null, dim: null, editing: false, welcome: null,
+    kit: demoKit(shelf),
+    others: [],
+    own: [],
+    films: [],
+    records: [],
+    held: [],
+    owned: [],
+    ticked: [],
+    learned: [],
+    learning: true,
+    visiting: [],
+    guest: null,
+    lesson: null,
+    light: 0,
+    ends: DEMO_ENDS.map((key) => paintEnd(shelf.find(key).number)),
+    next: 0,
+    laid: 0,
+    share: 0.5,
+    load: DEMO_LOAD,
+    cursor: 0,
+    cross: null,
+    target: null,
+    picking: false,
+    showShelf: false,
+    ribbon: false,
+    reach: false,
+    pins: [],
+    pinnedKit: null,
+    dim: null,
+    editing: false,
+    welcome: null,
   };
 }
 
@@ -70,21 +96,34 @@ export async function readState({ entries = [], oldTexts = [], ownLooks = null, 
   const old = readOld(oldTexts, context, fault);
   for (const [key, value] of old.items) if (!versions.has(key)) found.get(kindOf(key)).push([key, value, 0]);
   for (const text of old.films) found.get("film").push(["film", text]);
-  for (const key of ["looks", "learned"]) if (found.get(key).length === 0 && old[key]) found.get(key).push([key, JSON.stringify(old[key])]);
+  for (const key of ["looks", "learned"])
+    if (found.get(key).length === 0 && old[key]) found.get(key).push([key, JSON.stringify(old[key])]);
 
   for (const [i, without] of SPARED.entries()) {
     const tried = [];
-    const put = await assemble(new Map([...found].map(([kind, items]) => [kind, without.includes(kind) ? [] : items])), context, texts, (...named) => tried.push(named));
+    const put = await assemble(
+      new Map([...found].map(([kind, items]) => [kind, without.includes(kind) ? [] : items])),
+      context,
+      texts,
+      (...named) => tried.push(named),
+    );
     // The demo that is shown instead of one that cannot be read must not be kept in its place.
-    const isDemoUnread = texts.has(DEMO_KEY) && (without.includes("kit") || [...faults, ...tried].some(([key]) => key === DEMO_KEY));
+    const isDemoUnread =
+      texts.has(DEMO_KEY) && (without.includes("kit") || [...faults, ...tried].some(([key]) => key === DEMO_KEY));
     const state = isDemoUnread && put.kit.id === DEMO ? { ...put, kit: { ...put.kit, id: newId() } } : put;
     try {
       const finished = finish(state);
-      for (const [key, value] of without.filter((kind) => !LOOKED.includes(kind)).flatMap((kind) => found.get(kind))) fault(key, texts.get(key) ?? JSON.stringify(value), "it could not be put together with the rest");
+      for (const [key, value] of without.filter((kind) => !LOOKED.includes(kind)).flatMap((kind) => found.get(kind)))
+        fault(key, texts.get(key) ?? JSON.stringify(value), "it could not be put together with the rest");
       tried.forEach((named) => fault(...named));
       const hasOld = oldTexts.length > 0;
       return {
-        state: finished, versions, texts, kept: keptOf(finished, versions, context), faults: faults.map(([key, text, why]) => ({ key, text, why })), isFirst: entries.length + oldTexts.length === 0,
+        state: finished,
+        versions,
+        texts,
+        kept: keptOf(finished, versions, context),
+        faults: faults.map(([key, text, why]) => ({ key, text, why })),
+        isFirst: entries.length + oldTexts.length === 0,
         // What was thrown away would come back from there.
         stale: hasOld ? [] : stale,
         hasOld: hasOld && old.isWhole && faults.length === 0,
@@ -111,8 +150,17 @@ async function assemble(found, context, texts, fault) {
   const put = (key, item) => (state = { ...state, ...withItem(state, key, item, context) });
 
   read("own", (key, paint) => put(key, { ...paint, name: freeName(paint.name, state.own) }));
-  const films = found.get("film").map(([, text]) => keptFilm(text)).filter(Boolean);
-  state = { ...state, films, ...(await withFilms(state.own, films, context, (paint, why) => fault(`own/${paint.id}`, JSON.stringify(paint), why))) };
+  const films = found
+    .get("film")
+    .map(([, text]) => keptFilm(text))
+    .filter(Boolean);
+  state = {
+    ...state,
+    films,
+    ...(await withFilms(state.own, films, context, (paint, why) =>
+      fault(`own/${paint.id}`, JSON.stringify(paint), why),
+    )),
+  };
 
   const brought = [];
   read("kit", (key, { kit, added }, at) => {
@@ -123,7 +171,8 @@ async function assemble(found, context, texts, fault) {
   state = { ...state, ...(await withFilms(state.own, state.films, context, () => {})) };
   const isSeen = (paint) => context.isBuiltIn(paint) || state.own.some(([number]) => number === paint);
   const kits = brought.filter(([kit]) => inKit(kit).every(isSeen));
-  for (const [, , key] of brought.filter((entry) => !kits.includes(entry))) fault(key, texts.get(key) ?? "", "a paint of it cannot be shown");
+  for (const [, , key] of brought.filter((entry) => !kits.includes(entry)))
+    fault(key, texts.get(key) ?? "", "a paint of it cannot be shown");
   const looks = readLooks(found.get("looks")[0], context, state);
   const isDemoKept = texts.has(DEMO_KEY);
   if (!isDemoKept && looks.order.includes(DEMO)) kits.push([state.kit, 0]);
@@ -155,12 +204,23 @@ async function withFilms(own, films, { learn }, unseen) {
 
 const isBoolean = (value) => typeof value === "boolean";
 const between = (least, most) => (value) => typeof value === "number" && value >= least && value <= most;
-const oneOf = (...values) => (value) => values.includes(value);
+const oneOf =
+  (...values) =>
+  (value) =>
+    values.includes(value);
 
 /** Looks as they may be kept; others are as in a first visit. */
 const LOOKS = Object.entries({
-  laid: oneOf(0, 1, 2), share: between(0, 1), load: between(1 / 32, 1), light: oneOf(0, 1, 2, 3, 4),
-  showShelf: isBoolean, ribbon: isBoolean, reach: isBoolean, dim: isBoolean, welcome: isBoolean, learning: isBoolean,
+  laid: oneOf(0, 1, 2),
+  share: between(0, 1),
+  load: between(1 / 32, 1),
+  light: oneOf(0, 1, 2, 3, 4),
+  showShelf: isBoolean,
+  ribbon: isBoolean,
+  reach: isBoolean,
+  dim: isBoolean,
+  welcome: isBoolean,
+  learning: isBoolean,
 });
 
 function readLooks(entry, context, { own }) {
@@ -186,7 +246,9 @@ function readLearned(entry, { numberOf, isBuiltIn }, { own }) {
     const refs = createRefs(own, numberOf, isBuiltIn);
     const mine = new Set(own.map(([number]) => number));
     const kept = entry ? JSON.parse(entry[1]) : [];
-    return kept.map(({ paint, ...film }) => ({ number: refs.numberOf(paint), ...film })).filter(({ number }) => mine.has(number) || isBuiltIn(number));
+    return kept
+      .map(({ paint, ...film }) => ({ number: refs.numberOf(paint), ...film }))
+      .filter(({ number }) => mine.has(number) || isBuiltIn(number));
   } catch {
     return [];
   }

@@ -10,7 +10,9 @@ const OLD = ["washpath", "washpath before"];
 export function entries() {
   try {
     const keys = Array.from({ length: localStorage.length }, (_, i) => localStorage.key(i));
-    return keys.filter((key) => key.startsWith(PREFIX)).map((key) => [key.slice(PREFIX.length), localStorage.getItem(key)]);
+    return keys
+      .filter((key) => key.startsWith(PREFIX))
+      .map((key) => [key.slice(PREFIX.length), localStorage.getItem(key)]);
   } catch {
     return [];
   }
@@ -82,7 +84,11 @@ export function eraseOld() {
 /** Everything that is kept, as a text that can be saved and read by a person. */
 export function everything() {
   const old = Object.fromEntries(oldTexts().map((text, i) => [OLD[i], text]));
-  return JSON.stringify({ ...old, ...Object.fromEntries(entries().map(([key, text]) => [PREFIX + key, text])) }, null, 1);
+  return JSON.stringify(
+    { ...old, ...Object.fromEntries(entries().map(([key, text]) => [PREFIX + key, text])) },
+    null,
+    1,
+  );
 }
 
 /** Takes everything away. */

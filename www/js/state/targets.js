@@ -12,7 +12,10 @@ export const putPlace = (kit, place) => ({ ...kit, places: [...kit.places, place
 export const removePlace = (kit, index) => ({ ...kit, places: kit.places.filter((_, i) => i !== index) });
 
 export const renamePlace = (kit, index, text) =>
-  put(kit, index, { ...kit.places[index], name: [...text.replace(/\p{Cc}/gu, " ").trim()].slice(0, LONGEST_NAME).join("").trim() });
+  put(kit, index, {
+    ...kit.places[index],
+    name: [...text.replace(/\p{Cc}/gu, " ").trim()].slice(0, LONGEST_NAME).join("").trim(),
+  });
 
 /** One colour more, as heavy as the mean of the others; a first one makes a place. */
 export function addColour(kit, index, lab) {
@@ -34,6 +37,9 @@ export function weigh(kit, index, at, percent) {
   const share = Math.min(Math.max(percent || 1, 1), 99) / 100;
   const rest = place.colours.reduce((sum, { weight }, i) => sum + (i === at ? 0 : weight), 0);
   if (rest <= 0) return kit;
-  const colours = place.colours.map(({ lab, weight }, i) => ({ lab, weight: i === at ? share : (weight / rest) * (1 - share) }));
+  const colours = place.colours.map(({ lab, weight }, i) => ({
+    lab,
+    weight: i === at ? share : (weight / rest) * (1 - share),
+  }));
   return put(kit, index, { ...place, colours });
 }

@@ -10,14 +10,23 @@ const MOST_SEEN = 6;
 /** The next version of an item, by this tab: later than every version it follows, even where clocks disagree. */
 export function following(before, value, { tab, now }) {
   const seen = before ? { ...before.seen, [before.by]: before.at } : {};
-  const last = Object.entries(seen).filter(([by]) => by !== tab).sort(([, a], [, b]) => b - a).slice(0, MOST_SEEN);
-  return { at: Math.max(now, before ? Math.min(before.at + 1, Number.MAX_SAFE_INTEGER) : 0), by: tab, seen: Object.fromEntries(last), value };
+  const last = Object.entries(seen)
+    .filter(([by]) => by !== tab)
+    .sort(([, a], [, b]) => b - a)
+    .slice(0, MOST_SEEN);
+  return {
+    at: Math.max(now, before ? Math.min(before.at + 1, Number.MAX_SAFE_INTEGER) : 0),
+    by: tab,
+    seen: Object.fromEntries(last),
+    value,
+  };
 }
 
 const isAfter = (a, b) => a.at > b.at || (a.at === b.at && a.by > b.by);
 
 /** Whether `version` was written by one who knew `other`. */
-const knew = (version, other) => (version.by === other.by ? version.at >= other.at : (version.seen[other.by] ?? -Infinity) >= other.at);
+const knew = (version, other) =>
+  version.by === other.by ? version.at >= other.at : (version.seen[other.by] ?? -Infinity) >= other.at;
 
 /**
  * Two versions of an item made one: `{winner, loser, isNew}`. `loser` is the other one where neither knew of the other and
@@ -41,7 +50,13 @@ const isObject = (value) => typeof value === "object" && value !== null && !Arra
 /** A version as it was written. Throws where it is none. */
 export function readVersion(text) {
   const version = JSON.parse(text);
-  const isOne = isObject(version) && isCount(version.at) && typeof version.by === "string" && isObject(version.seen) && Object.values(version.seen).every(isCount) && version.value !== undefined;
+  const isOne =
+    isObject(version) &&
+    isCount(version.at) &&
+    typeof version.by === "string" &&
+    isObject(version.seen) &&
+    Object.values(version.seen).every(isCount) &&
+    version.value !== undefined;
   if (!isOne) throw new Error("it holds no version");
   return version;
 }

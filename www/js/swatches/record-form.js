@@ -2,11 +2,11 @@
 
 import { seenOn } from "../core/adviser.js";
 import { button, byId, element, notice, say } from "../page/dom.js";
+import { capital, loadName, recipe } from "../page/words.js";
 import { isPair, pairOf } from "../state/end.js";
 import { newId } from "../state/ids.js";
 import { MOST_RECORDS, today } from "../state/records.js";
 import { labOf, seenField } from "./seen-field.js";
-import { capital, loadName, recipe } from "../page/words.js";
 
 /** Shows the form. */
 export function attachRecord(store, shelf, core, ask) {
@@ -25,12 +25,28 @@ export function attachRecord(store, shelf, core, ask) {
   const add = button("Record it", record, { class: "main", disabled: true });
   byId("record").replaceChildren(
     element("h3", {}, "Record a swatch"),
-    element("p", { class: "quiet" }, "Set the mix you painted in Mix; type, pick or measure what it looks like, or sample a photo of it in Match. From then on it teaches."),
+    element(
+      "p",
+      { class: "quiet" },
+      "Set the mix you painted in Mix; type, pick or measure what it looks like, or sample a photo of it in Match. From then on it teaches.",
+    ),
     what,
-    element("div", { class: "compared" }, element("div", {}, predicted, element("small", {}, "predicted")), element("div", {}, seen, element("small", {}, "seen")), apart),
+    element(
+      "div",
+      { class: "compared" },
+      element("div", {}, predicted, element("small", {}, "predicted")),
+      element("div", {}, seen, element("small", {}, "seen")),
+      apart,
+    ),
     field.node,
-    element("div", { class: "pair" }, element("label", { class: "field" }, element("span", {}, "Date"), date), element("label", { class: "field" }, element("span", {}, "Note"), note)),
-    add);
+    element(
+      "div",
+      { class: "pair" },
+      element("label", { class: "field" }, element("span", {}, "Date"), date),
+      element("label", { class: "field" }, element("span", {}, "Note"), note),
+    ),
+    add,
+  );
 
   const mixOf = (state) => state.studio.mix(pairOf(state), state.share, state.load);
 
@@ -65,19 +81,31 @@ export function attachRecord(store, shelf, core, ask) {
     const state = store.get();
     seen.classList.toggle("blank", !found);
     add.disabled = !found || !isPair(state);
-    if (!found) return void (apart.textContent = "");
+    if (!found) {
+      apart.textContent = "";
+      return;
+    }
     const lab = Float32Array.from(labOf(found, core));
     seen.style.setProperty("--wash", state.studio.colour(lab).css);
     if (!isPair(state)) return;
     const { error, words } = core.compare(lab, state.studio.lab_of(pairOf(state), state.share, state.load));
-    apart.textContent = error < 1 ? "As predicted." : `${capital(words)} than predicted, by ${error.toFixed(0)} (CIEDE2000).`;
+    apart.textContent =
+      error < 1 ? "As predicted." : `${capital(words)} than predicted, by ${error.toFixed(0)} (CIEDE2000).`;
   }
 
   function record() {
     const state = store.get();
-    if (state.records.length >= MOST_RECORDS) return notice(`${MOST_RECORDS} records are kept, and no more. Export the log and delete some.`, { seconds: 8 });
+    if (state.records.length >= MOST_RECORDS)
+      return notice(`${MOST_RECORDS} records are kept, and no more. Export the log and delete some.`, { seconds: 8 });
     try {
-      const made = core.read_record({ parts: mixOf(state).recipe, load: state.load, seen: field.get(), paper: seenOn(state.kit).paper, date: date.value, note: note.value });
+      const made = core.read_record({
+        parts: mixOf(state).recipe,
+        load: state.load,
+        seen: field.get(),
+        paper: seenOn(state.kit).paper,
+        date: date.value,
+        note: note.value,
+      });
       store.change({ records: [...state.records, { ...made, id: newId() }] });
       field.put(null);
       note.value = "";
@@ -87,6 +115,8 @@ export function attachRecord(store, shelf, core, ask) {
     }
   }
 
-  store.subscribe((state, changed) => ["ends", "studio", "share", "load", "laid"].some((key) => changed.has(key)) && show(state));
+  store.subscribe(
+    (state, changed) => ["ends", "studio", "share", "load", "laid"].some((key) => changed.has(key)) && show(state),
+  );
   show(store.get());
 }

@@ -11,7 +11,9 @@ const MOST_PINS = 4;
 
 /** Shows what can be changed about the wheel's drawing. */
 export function attachView(store) {
-  const [light, ribbon, pin, unpin, reach, pinReach] = ["light", "ribbon", "pin", "unpin", "reach", "pin-reach"].map((name) => byId(`view-${name}`));
+  const [light, ribbon, pin, unpin, reach, pinReach] = ["light", "ribbon", "pin", "unpin", "reach", "pin-reach"].map(
+    (name) => byId(`view-${name}`),
+  );
   light.addEventListener("change", () => {
     store.set({ light: light.selectedIndex });
     say(`Seen in ${LIGHTS[light.selectedIndex].toLowerCase()}`);
@@ -65,6 +67,8 @@ export function createOutlines(store) {
   return () => {
     const { studio, kit, reach, pinnedKit, guest } = store.get();
     if (!reach) return [];
-    return [paintsOf(kit), pinnedKit, guest && paintsOf(guest)].filter((paints) => paints?.length).map((paints) => outline(studio, paints));
+    return [paintsOf(kit), pinnedKit, guest && paintsOf(guest)]
+      .filter((paints) => paints?.length)
+      .map((paints) => outline(studio, paints));
   };
 }

@@ -1,11 +1,11 @@
 // The wheel's two canvases: paints below, path and marks above.
 
 import { byId } from "../page/dom.js";
-import { isPair, pairOf, paintEnd, paintOf } from "../state/end.js";
+import { loadName, recipe } from "../page/words.js";
+import { isPair, paintEnd, paintOf, pairOf } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
 import { recordsOn } from "../state/records.js";
 import { targetOf } from "../state/target.js";
-import { loadName, recipe } from "../page/words.js";
 
 const LEAST_LOAD = 1 / 32;
 const REACH = { mouse: 20, pen: 22, touch: 30 };
@@ -86,11 +86,17 @@ export function attachWheel(store, shelf, choose, outlines) {
     draw();
   }).observe(stage);
   // Canvas text is drawn once: it is drawn again where the page's own letters come later.
-  if (!document.fonts.check(LETTERS)) document.fonts.load(LETTERS).then(() => redraw("ground"), () => {});
+  if (!document.fonts.check(LETTERS))
+    document.fonts.load(LETTERS).then(
+      () => redraw("ground"),
+      () => {},
+    );
   matchMedia("print").addEventListener("change", () => redraw("ground"));
 
-  store.subscribe((state, changed) => {
-    const onGround = ["kit", "showShelf", "ends", "studio", "dim", "reach", "pinnedKit", "guest"].some((key) => changed.has(key));
+  store.subscribe((_, changed) => {
+    const onGround = ["kit", "showShelf", "ends", "studio", "dim", "reach", "pinnedKit", "guest"].some((key) =>
+      changed.has(key),
+    );
     redraw(onGround ? "ground" : "path");
   });
 
@@ -132,7 +138,9 @@ export function attachWheel(store, shelf, choose, outlines) {
   top.addEventListener("pointerdown", (event) => {
     const { studio } = store.get();
     // While a colour is picked, every spot of the wheel is a place.
-    const meant = store.get().picking ? () => pickTarget([...(studio.place_at(size, ...at(event)) ?? [0, 0])]) : under(event);
+    const meant = store.get().picking
+      ? () => pickTarget([...(studio.place_at(size, ...at(event)) ?? [0, 0])])
+      : under(event);
     const [, offPath, offMark] = studio.share_at(scene(), ...at(event), false) ?? [0, Infinity, Infinity];
     const reach = near(event, PATH_REACH);
     // The mark may stand on a dab: a press that then stays put means the paint.
@@ -163,7 +171,8 @@ export function attachWheel(store, shelf, choose, outlines) {
     const puddle = studio.puddle_at(now, ...at(event), REACH.mouse);
     const paint = studio.paint_at(now, ...at(event), REACH.mouse);
     top.style.cursor = paint || puddle !== undefined ? "pointer" : "default";
-    top.title = puddle !== undefined ? `Puddle ${puddle + 1}` : paint ? `${shelf.get(paint).name} ${shelf.get(paint).code}` : "";
+    top.title =
+      puddle !== undefined ? `Puddle ${puddle + 1}` : paint ? `${shelf.get(paint).name} ${shelf.get(paint).code}` : "";
   }
 
   top.addEventListener("keydown", (event) => {
@@ -260,7 +269,8 @@ export function attachWheel(store, shelf, choose, outlines) {
 function inks({ studio, dim }) {
   const printing = matchMedia("print").matches;
   // Where the person chose the colours, what is drawn on the surround keeps to them.
-  if (matchMedia("(forced-colors: active)").matches) return { ...plain(studio), rim: getComputedStyle(document.body).color };
+  if (matchMedia("(forced-colors: active)").matches)
+    return { ...plain(studio), rim: getComputedStyle(document.body).color };
   return { ...plain(studio), rim: dim && !printing ? "#cfcfcf" : "#4a4a4a" };
 }
 
