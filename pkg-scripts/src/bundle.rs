@@ -91,7 +91,8 @@ pub(crate) fn is_map(file: &Path) -> bool {
 
 /// Whether a source is read by esbuild or node alone, so that it is not to be copied.
 pub(crate) fn is_read(source: &Path) -> bool {
-    source.starts_with("js") || [STYLE, OFFLINE, "package.json"].iter().any(|name| source == Path::new(name))
+    ["js", "css"].iter().any(|folder| source.starts_with(folder))
+        || [STYLE, OFFLINE, "package.json"].iter().any(|name| source == Path::new(name))
 }
 
 #[cfg(test)]
@@ -117,7 +118,7 @@ mod tests {
 
     #[test]
     fn what_esbuild_reads_is_not_copied() {
-        for read in ["js/main.js", "style.css", "sw.js", "package.json"] {
+        for read in ["js/main.js", "css/page.css", "style.css", "sw.js", "package.json"] {
             assert!(is_read(Path::new(read)), "{read}");
         }
         for copied in ["icon.svg", "fonts/OFL.txt", "kit-file.schema.json"] {
