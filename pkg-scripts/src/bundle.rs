@@ -89,10 +89,10 @@ pub(crate) fn is_map(file: &Path) -> bool {
     file.extension().is_some_and(|extension| extension == "map")
 }
 
-/// Whether a source is read by esbuild or node alone, so that it is not to be copied.
+/// Whether a source is read by esbuild, node or people alone, so that it is not to be copied.
 pub(crate) fn is_read(source: &Path) -> bool {
     ["js", "css"].iter().any(|folder| source.starts_with(folder))
-        || [STYLE, OFFLINE, "package.json"].iter().any(|name| source == Path::new(name))
+        || [STYLE, OFFLINE, "package.json", "README.md"].iter().any(|name| source == Path::new(name))
 }
 
 #[cfg(test)]
@@ -118,7 +118,7 @@ mod tests {
 
     #[test]
     fn what_esbuild_reads_is_not_copied() {
-        for read in ["js/main.js", "css/page.css", "style.css", "sw.js", "package.json"] {
+        for read in ["js/main.js", "css/page.css", "style.css", "sw.js", "package.json", "README.md"] {
             assert!(is_read(Path::new(read)), "{read}");
         }
         for copied in ["icon.svg", "fonts/OFL.txt", "kit-file.schema.json"] {
