@@ -26,7 +26,7 @@ pub struct Anchored {
     pub tint_hue: f64,
     /// The handbook's, where it has one.
     pub wanted_tint_hue: Option<f64>,
-    /// Strength, scattering, contrast, tilt and bend of K, tilt and bend of S; see the crate's page.
+    /// Strength, scattering, contrast, tilt and bend of K, tilt and bend of S, shift of K; see the crate's page.
     pub correction: [f64; NUMBERS],
     /// Share of the light that the masstone over black still sends back.
     pub contrast_ratio: f64,
@@ -93,11 +93,11 @@ pub fn misfits(correction: Correction, film: &Measured, entry: &Entry, white: bo
         (false, true) => correction.strength / PALE_SPREAD,
         (false, false) => (peak(&paint) / STRENGTH).ln() / STRENGTH_SPREAD,
     };
-    let [s, g, t1, t2, u1, u2] = correction.sizes(film);
+    let [s, g, t1, t2, u1, u2, nm] = correction.sizes(film);
     // Its scattering is the white's, which no relative has.
     let s = if entry.pale() { s / 6.0 } else { s };
     let opacity = if white { 0.0 } else { opacity(&paint, entry) };
-    [l, c, h, tint(&paint, entry), opacity, strength, s, g, t1, t2, u1, u2]
+    [l, c, h, tint(&paint, entry), opacity, strength, s, g, t1, t2, u1, u2, nm]
 }
 
 /// Parts of the masstone's distance, as CIEDE2000 weighs them at the anchor.

@@ -80,7 +80,7 @@ impl Witnesses {
     pub fn films(&self, key: &str, on_card: bool) -> Vec<Measured> {
         let film = |ln_k: &[(String, Spectrum<f64>)], ln_s: &[(String, Spectrum<f64>)]| {
             let pair = ln_k.iter().zip(ln_s).find(|((paint, _), _)| paint == key);
-            pair.map(|((_, ln_k), (_, ln_s))| Measured { ln_k: *ln_k, ln_s: *ln_s, hidden: 0.0 })
+            pair.map(|((_, ln_k), (_, ln_s))| Measured::new(*ln_k, *ln_s))
         };
         let acrylic = film(&self.acrylics, &self.acrylic_scattering);
         let phantom = film(&self.phantoms, &self.phantom_scattering).filter(|_| on_card);

@@ -13,9 +13,27 @@ pub struct Measured {
     pub ln_s: Spectrum<f64>,
     /// Share of the bands in which the film hid its grounds, so that S there is a guess.
     pub hidden: f64,
+    /// Usual distance in nm of its bands from those of the paint it stands for.
+    pub shift: f64,
 }
 
 impl Measured {
+    /// A film that hid no ground, of the very pigment it stands for.
+    pub fn new(ln_k: Spectrum<f64>, ln_s: Spectrum<f64>) -> Self {
+        Self { ln_k, ln_s, hidden: 0.0, shift: 0.0 }
+    }
+
+    /// ln K moved by so many nm to the red.
+    fn moved(&self, nm: f64) -> Spectrum<f64> {
+        let last = (BANDS - 1) as f64;
+        from_fn(|band| {
+            let at = (band as f64 - nm / 10.0).clamp(0.0, last);
+            let low = (at.floor() as usize).min(BANDS - 2);
+            let part = at - low as f64;
+            (1.0 - part) * self.ln_k[low] + part * self.ln_k[low + 1]
+        })
+    }
+
     /// From ln mua and ln mus' of a resin: K = 2 mua, S = 3/4 mus'.
     pub fn of_phantom(self) -> Self {
         Self {
@@ -28,11 +46,11 @@ impl Measured {
 
 impl From<&Film> for Measured {
     fn from(film: &Film) -> Self {
-        Self { ln_k: film.k.map(f64::ln), ln_s: film.s.map(f64::ln), hidden: 0.0 }
+        Self::new(film.k.map(f64::ln), film.s.map(f64::ln))
     }
 }
 
-/// Seven numbers, all 0 for the film as measured; the crate's page has the formula.
+/// Eight numbers, all 0 for the film as measured; the crate's page has the formula.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Correction {
     /// ln of the film's strength, K and S together.
@@ -49,10 +67,12 @@ pub struct Correction {
     pub tilt_s: f64,
     /// ln S up at both ends, down in the green.
     pub bend_s: f64,
+    /// Of ln K to the red, in units of the film's usual shift.
+    pub shift: f64,
 }
 
 /// How many they are.
-pub const NUMBERS: usize = 7;
+pub const NUMBERS: usize = 8;
 
 /// Expected size of scattering, contrast, tilt and bend.
 const EXPECTED: [f64; 4] = [0.35, 0.3, 0.4, 0.4];
@@ -62,18 +82,19 @@ const GUESSED_S: f64 = 0.3;
 const MEASURED_S: f64 = 0.01;
 
 impl From<[f64; NUMBERS]> for Correction {
-    fn from([strength, scattering, contrast, tilt, bend, tilt_s, bend_s]: [f64; NUMBERS]) -> Self {
-        Self { strength, scattering, contrast, tilt, bend, tilt_s, bend_s }
+    fn from([strength, scattering, contrast, tilt, bend, tilt_s, bend_s, shift]: [f64; NUMBERS]) -> Self {
+        Self { strength, scattering, contrast, tilt, bend, tilt_s, bend_s, shift }
     }
 }
 
 impl Correction {
     /// The paint.
     pub fn apply(&self, film: &Measured) -> Film {
-        let peak = film.ln_k.iter().fold(f64::MIN, |a, b| a.max(*b));
+        let ln_k = film.moved(self.shift * film.shift);
+        let peak = ln_k.iter().fold(f64::MIN, |a, b| a.max(*b));
         let x = |band: usize| PI * band as f64 / (BANDS - 1) as f64;
         let k = from_fn(|band| {
-            let below = (1.0 + self.contrast) * (film.ln_k[band] - peak);
+            let below = (1.0 + self.contrast) * (ln_k[band] - peak);
             (self.strength + peak + below + self.tilt * x(band).cos() + self.bend * (2.0 * x(band)).cos())
                 .exp()
         });
@@ -86,8 +107,28 @@ impl Correction {
 
     /// Each part but the strength, in units of its expected size for this film.
     pub fn sizes(&self, film: &Measured) -> [f64; NUMBERS - 1] {
-        let parts = [self.scattering, self.contrast, self.tilt, self.bend, self.tilt_s, self.bend_s];
+        let [of_scattering, of_contrast, of_tilt, of_bend] = EXPECTED;
         let of_s = (GUESSED_S * film.hidden).max(MEASURED_S);
-        std::array::from_fn(|i| parts[i] / EXPECTED.get(i).copied().unwrap_or(of_s))
+        [
+            self.scattering / of_scattering,
+            self.contrast / of_contrast,
+            self.tilt / of_tilt,
+            self.bend / of_bend,
+            self.tilt_s / of_s,
+            self.bend_s / of_s,
+            self.shift,
+        ]
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn bands_move_to_the_red_by_whole_and_part_bands() {
+        let moved = Measured::new(from_fn(|band| band as f64), [0.0; BANDS]).moved(15.0);
+        assert_eq!(moved[0], 0.0);
+        assert!((moved[10] - 8.5).abs() < 1e-12 && (moved[35] - 33.5).abs() < 1e-12);
     }
 }

@@ -173,18 +173,14 @@ impl Library<'_> {
                 Sample::Cards(pigment) => found.extend(
                     self.cards.iter().zip(self.films).filter(|(card, _)| card.pigment == *pigment).map(
                         |(card, film)| {
-                            let film = Measured {
-                                ln_k: extend(&film.ln_k),
-                                ln_s: extend(&film.ln_s),
-                                hidden: card.hidden(),
-                            };
-                            (format!("card {}", card.id), film)
+                            let film = Measured::new(extend(&film.ln_k), extend(&film.ln_s));
+                            (format!("card {}", card.id), Measured { hidden: card.hidden(), ..film })
                         },
                     ),
                 ),
                 Sample::Phantom(pigment) => {
                     found.extend(self.phantoms.iter().filter(|p| p.pigment == *pigment).map(|p| {
-                        (format!("phantom {pigment}"), Measured { ln_k: p.ln_k, ln_s: p.ln_s, hidden: 0.0 })
+                        (format!("phantom {pigment}"), Measured::new(p.ln_k, p.ln_s))
                     }));
                 }
             }
