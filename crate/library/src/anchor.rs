@@ -40,6 +40,12 @@ pub struct Anchored {
 /// Usual mean of a paint's four strongest K; its spread in ln.
 const STRENGTH: f64 = 4.0;
 const STRENGTH_SPREAD: f64 = 0.6;
+/// That of cadmiums: what minerals' strongest K spread by when nothing holds them. No paint absorbs
+/// as steeply, so the others' 4 says little of them, and their rating of opacity says more.
+const SOLID_SPREAD: f64 = 1.2;
+/// Half the distance in nm between the edges of neighbouring shades of cadmium on the cards: twelve
+/// from 487 to 637 nm.
+const HALF_SHADE: f64 = 7.0;
 /// Spread in ln of a pale paint's strength about its relatives'.
 const PALE_SPREAD: f64 = 1.0;
 /// Twice the spread of the handbook's hues over makers in degrees: a tint's depth is not stated.
@@ -51,6 +57,7 @@ const STARTS: [f64; 3] = [-2.0, -1.0, 0.2];
 
 /// The paint whose masstone, tint and opacity come nearest to the handbook's.
 pub fn anchor(key: &str, sample: &str, film: &Measured, entry: &Entry) -> Anchored {
+    let film = &Measured { shift: if entry.solid_solution() { HALF_SHADE } else { film.shift }, ..*film };
     let white = film.ln_k.iter().filter(|ln_k| **ln_k > 0.01_f64.ln()).count() < film.ln_k.len() / 2;
     let residuals = |at: &[f64; NUMBERS]| misfits(Correction::from(*at), film, entry, white);
     let best = STARTS
@@ -91,7 +98,10 @@ pub fn misfits(correction: Correction, film: &Measured, entry: &Entry, white: bo
     let strength = match (white, entry.pale()) {
         (true, _) => correction.strength / 0.05,
         (false, true) => correction.strength / PALE_SPREAD,
-        (false, false) => (peak(&paint) / STRENGTH).ln() / STRENGTH_SPREAD,
+        (false, false) => {
+            let spread = if entry.solid_solution() { SOLID_SPREAD } else { STRENGTH_SPREAD };
+            (peak(&paint) / STRENGTH).ln() / spread
+        }
     };
     let [s, g, t1, t2, u1, u2, nm] = correction.sizes(film);
     // Its scattering is the white's, which no relative has.

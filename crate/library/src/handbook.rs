@@ -61,6 +61,11 @@ impl Entry {
         self.code.split([':', '/']).next().unwrap_or_default()
     }
 
+    /// A cadmium: its shades are one solid solution, whose edge lies where a maker sets it.
+    pub fn solid_solution(&self) -> bool {
+        self.family.starts_with("cadmium")
+    }
+
     /// Nothing but white.
     pub fn white(&self) -> bool {
         self.masstone.l > 95.0

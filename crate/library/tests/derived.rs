@@ -125,8 +125,7 @@ fn every_masstone_has_the_handbooks_lightness_and_hue() {
 
 /// 0.5 in the median and 3.0 at most as derived; 3.6 for indigo, whose handbook
 /// colour is from memory. The largest are paints whose handbook chroma is an
-/// estimate, and cadmium yellows, whose handbook chroma of 87 to 96 is more
-/// than their measured edge gives on paper.
+/// estimate.
 #[test]
 fn masstones_match_the_handbook() {
     let worst = PAINTS.iter().max_by(|a, b| a.difference.total_cmp(&b.difference)).unwrap();

@@ -56,7 +56,7 @@ impl Tier {
     #[must_use]
     pub const fn expected_error(self) -> [f32; 2] {
         match self {
-            Self::CrossChecked | Self::Measured => [1.3, 4.6],
+            Self::CrossChecked | Self::Measured => [1.2, 4.6],
             Self::OwnMeasured => [0.8, 4.7],
             Self::Swatched => [1.7, 5.8],
             Self::Estimated => [1.9, 6.7],
