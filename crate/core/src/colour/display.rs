@@ -2,11 +2,18 @@
 //!
 //! Spaces, matrices and curves are the `palette` crate's: sRGB (IEC
 //! 61966-2-1) and Display P3 as CSS Color 4 has it, both under D65.
+//!
+//! What a display does not hold is shown as the nearest it has of the same
+//! hue, distances measured in the plane of L* and C* (hue-preserving clipping
+//! by the least ΔE*ab: CIE 156:2004). Taking chroma off at the same L* made
+//! bright yellows dull, as sRGB has its vivid yellows only in a narrow range
+//! of L*, and a pure paint duller than its mix with a darker one.
 
 use palette::convert::{FromColorUnclamped, IntoColorUnclamped};
 use palette::rgb::{DisplayP3, LinDisplayP3};
 use palette::white_point::D65;
 use palette::{Lch, LinSrgb, Srgb, Xyz};
+use std::sync::LazyLock;
 
 use crate::colour::Lab;
 use crate::text::decimal::Decimal;
@@ -24,11 +31,11 @@ pub enum Display {
 /// A colour as a display shows it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Shown {
-    /// sRGB, 0 to 255; the nearest it has of this L* and h.
+    /// sRGB, 0 to 255; the nearest it has of this hue.
     pub rgb: [u8; 3],
     /// Display P3, 0 to 1, where the display has it and sRGB does not hold the colour.
     pub p3: Option<[f32; 3]>,
-    /// Whether the display holds the colour; else chroma was taken off it.
+    /// Whether the display holds the colour; else this is the nearest of its hue.
     pub exact: bool,
 }
 
@@ -52,15 +59,15 @@ impl Shown {
     }
 }
 
-/// The colour on any display: chroma is reduced at constant L* and h where sRGB does not hold it.
+/// The colour on any display, or the nearest of its hue where sRGB does not hold it.
 #[must_use]
 pub fn shown(lab: Lab) -> Shown {
-    let (linear, exact) = held(lab, srgb);
+    let (linear, exact) = held(lab, srgb, &SRGB_CUSPS);
     let rgb = Srgb::<u8>::from_linear(linear);
     Shown { rgb: [rgb.red, rgb.green, rgb.blue], p3: None, exact }
 }
 
-/// The colour on a display: chroma is reduced at constant L* and h where it does not hold it.
+/// The colour on a display, or the nearest of its hue where that does not hold it.
 ///
 /// ```
 /// use washpath_core::{Display, Lab, shown_on};
@@ -75,7 +82,7 @@ pub fn shown_on(lab: Lab, display: Display) -> Shown {
     if display == Display::Srgb || in_srgb.exact {
         return in_srgb;
     }
-    let (linear, exact) = held(lab, p3);
+    let (linear, exact) = held(lab, p3, &P3_CUSPS);
     let rgb = DisplayP3::<f32>::from_linear(linear);
     // Not clamp: CSS knows neither -0 nor NaN.
     let p3 = [rgb.red, rgb.green, rgb.blue].map(|value| if value > 0.0 { value.min(1.0) } else { 0.0 });
@@ -92,23 +99,104 @@ fn p3(xyz: Xyz<D65, f32>) -> (LinDisplayP3<f32>, [f32; 3]) {
     (rgb, [rgb.red, rgb.green, rgb.blue])
 }
 
-/// The colour in a display's linear space, of as much of its chroma as fits; whether all of it does.
-fn held<C>(lab: Lab, space: impl Fn(Xyz<D65, f32>) -> (C, [f32; 3])) -> (C, bool) {
+/// The colour in a display's linear space, or the nearest of its hue; whether the display holds it.
+fn held<C>(lab: Lab, space: impl Fn(Xyz<D65, f32>) -> (C, [f32; 3]), cusps: &Cusps) -> (C, bool) {
     let lch = Lch::<D65, f32>::from_color_unclamped(lab);
-    let at = |share: f32| {
-        space(Xyz::from_color_unclamped(Lch::<D65, f32>::new(lch.l, lch.chroma * share, lch.hue)))
-    };
-    let (whole, channels) = at(1.0);
+    let at = |[l, c]: [f32; 2]| space(Xyz::from_color_unclamped(Lch::<D65, f32>::new(l, c, lch.hue)));
+    let far = [lch.l, lch.chroma];
+    let (whole, channels) = at(far);
     if displayable(channels) {
         return (whole, true);
     }
+    let near = cusps.within(far, lch.hue.into_positive_degrees());
     // 12 halvings leave less than one step of 255.
+    let between = |share: f32| [0, 1].map(|i| near[i] + share * (far[i] - near[i]));
     let (mut inside, mut outside) = (0.0, 1.0);
     for _ in 0..12 {
         let middle = 0.5 * (inside + outside);
-        if displayable(at(middle).1) { inside = middle } else { outside = middle }
+        if displayable(at(between(middle)).1) { inside = middle } else { outside = middle }
     }
-    (at(inside).0, false)
+    (at(between(inside)).0, false)
+}
+
+/// The most vivid colours of a display, one for each hue: they stand on the edges of its cube from
+/// red by yellow, green, cyan, blue and magenta back to red.
+///
+/// With black and white each spans a triangle in the plane of L* and C*, which is the display's
+/// slice of this hue but for a little bend of the sides.
+struct Cusps {
+    /// `[h, L*, C*]`, ordered by h in degrees.
+    by_hue: Vec<[f32; 3]>,
+}
+
+static SRGB_CUSPS: LazyLock<Cusps> =
+    LazyLock::new(|| Cusps::new(|[r, g, b]| Srgb::<f32>::new(r, g, b).into_color_unclamped()));
+static P3_CUSPS: LazyLock<Cusps> =
+    LazyLock::new(|| Cusps::new(|[r, g, b]| DisplayP3::<f32>::new(r, g, b).into_color_unclamped()));
+
+impl Cusps {
+    /// So many colours on each edge: hues less than 3 degrees apart.
+    const STEPS: u8 = 64;
+
+    fn new(lch: impl Fn([f32; 3]) -> Lch<D65, f32>) -> Self {
+        let mut by_hue = Vec::new();
+        for rising in 0..3 {
+            for step in 0..Self::STEPS {
+                // One channel full, one rising and one empty; then one full, one empty and one falling.
+                let part = f32::from(step) / f32::from(Self::STEPS);
+                for (full, between) in [(rising, (rising + 1) % 3), ((rising + 1) % 3, rising)] {
+                    let mut rgb = [0.0; 3];
+                    rgb[full] = 1.0;
+                    rgb[between] = if full == rising { part } else { 1.0 - part };
+                    let cusp = lch(rgb);
+                    by_hue.push([cusp.hue.into_positive_degrees(), cusp.l, cusp.chroma]);
+                }
+            }
+        }
+        by_hue.sort_by(|a, b| a[0].total_cmp(&b[0]));
+        Self { by_hue }
+    }
+
+    /// L* and C* of the most vivid colour of a hue in degrees, 0 to 360.
+    fn of(&self, hue: f32) -> [f32; 2] {
+        let count = self.by_hue.len();
+        let next = self.by_hue.partition_point(|cusp| cusp[0] <= hue);
+        let (before, after) = (self.by_hue[(next + count - 1) % count], self.by_hue[next % count]);
+        let width = (after[0] - before[0]).rem_euclid(360.0);
+        let part = if width > 0.0 { (hue - before[0]).rem_euclid(360.0) / width } else { 0.0 };
+        [1, 2].map(|i| before[i] + part * (after[i] - before[i]))
+    }
+
+    /// Where a colour `[L*, C*]` beyond the display is headed: square to the nearer side of its hue's triangle, as
+    /// far as the cusp's L*, all of which the display holds.
+    fn within(&self, far: [f32; 2], hue: f32) -> [f32; 2] {
+        let [l, c] = self.of(hue);
+        let [from_black, from_white] = [0.0, 100.0].map(|end| Side { end, run: [l - end, c] });
+        let side = if from_black.distance(far) < from_white.distance(far) { from_black } else { from_white };
+        let part = side.part(far).clamp(0.0, 1.0);
+        [l, (part * c - (1.0 - part) * side.run[0] * side.run[0] / c).max(0.0)]
+    }
+}
+
+/// A side of a hue's triangle: from L* of black or white at C* 0 by `run` to the cusp.
+#[derive(Clone, Copy)]
+struct Side {
+    end: f32,
+    run: [f32; 2],
+}
+
+impl Side {
+    /// How far along the side its point nearest to another stands: 0 at the axis, 1 at the cusp; beyond, outside it.
+    fn part(self, [l, c]: [f32; 2]) -> f32 {
+        let [run_l, run_c] = self.run;
+        ((l - self.end) * run_l + c * run_c) / (run_l * run_l + run_c * run_c)
+    }
+
+    /// The square of the distance to its nearest point.
+    fn distance(self, point: [f32; 2]) -> f32 {
+        let part = self.part(point).clamp(0.0, 1.0);
+        (self.end + part * self.run[0] - point[0]).powi(2) + (part * self.run[1] - point[1]).powi(2)
+    }
 }
 
 /// Half a step of 255 beyond the cube still rounds into it.
@@ -177,13 +265,65 @@ mod tests {
     }
 
     #[test]
-    fn beyond_p3_chroma_alone_gives_way() {
+    fn beyond_p3_hue_stays() {
         let vivid = Lab::new(60.0, -110.0, -10.0);
         let shown = shown_on(vivid, Display::P3);
         let again = lab_of_p3(shown.p3.unwrap());
         assert!(!shown.exact);
-        assert!((again.l - vivid.l).abs() < 0.3 && (hue_angle(again) - hue_angle(vivid)).abs() < 0.5);
+        assert!((hue_angle(again) - hue_angle(vivid)).abs() < 0.5);
         assert!(chroma(again) > chroma(lab_of_rgb(shown.rgb)), "P3 keeps more than sRGB");
+    }
+
+    /// Every colour of the hue that sRGB holds, by steps of L* and C*.
+    #[test]
+    fn nothing_of_the_hue_is_nearer() {
+        for degrees in (0..360).step_by(7) {
+            let hue = (degrees as f32).to_radians();
+            let lab = |l: f32, c: f32| Lab::new(l, c * hue.cos(), c * hue.sin());
+            for (l, c) in
+                [(20.0, 60.0), (40.0, 100.0), (60.0, 110.0), (75.0, 95.0), (86.0, 97.0), (95.0, 70.0)]
+            {
+                let shown = shown(lab(l, c));
+                if shown.exact {
+                    continue;
+                }
+                let found = lab_of_rgb(shown.rgb);
+                let distance = (found.l - l).hypot(chroma(found) - c);
+                let mut best = f32::INFINITY;
+                for grid_l in 0..=100 {
+                    for grid_c in 0..=110 {
+                        let (grid_l, grid_c) = (grid_l as f32, grid_c as f32);
+                        if displayable(srgb(Xyz::from_color_unclamped(lab(grid_l, grid_c))).1) {
+                            best = best.min((grid_l - l).hypot(grid_c - c));
+                        }
+                    }
+                }
+                // Sides bend a little; bytes and the grid round.
+                assert!(distance < 1.08 * best + 1.5, "h {degrees}, L* {l}, C* {c}: {distance}, not {best}");
+            }
+        }
+    }
+
+    /// Steps of colour beyond the display make steps on it that are not much larger.
+    #[test]
+    fn what_is_shown_runs_smoothly() {
+        for degrees in (0..720).map(|half| half as f32 / 2.0) {
+            let hue = degrees.to_radians();
+            let mut last: Option<Lab> = None;
+            for step in 0..400 {
+                // From black by a point far outside to white.
+                let (l, c) = (step as f32 / 4.0, 130.0 * (step as f32 / 400.0 * std::f32::consts::PI).sin());
+                let rgb = held(Lab::new(l, c * hue.cos(), c * hue.sin()), srgb, &SRGB_CUSPS).0;
+                let now = Lab::from_color_unclamped(rgb);
+                if let Some(last) = last {
+                    let apart =
+                        ((now.l - last.l).powi(2) + (now.a - last.a).powi(2) + (now.b - last.b).powi(2))
+                            .sqrt();
+                    assert!(apart < 4.0, "h {degrees}, L* {l}: {apart}");
+                }
+                last = Some(now);
+            }
+        }
     }
 
     #[test]
