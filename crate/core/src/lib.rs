@@ -58,6 +58,7 @@ mod text;
 
 pub use colour::{hue, notation};
 pub use kit::link;
+pub use numeric::levenberg;
 pub use optics::{layer, observer, spectrum};
 pub use paint::{packed, rating};
 pub use swatches::calibrate;

@@ -4,9 +4,7 @@
 //! parameters", J. SIAM 11 (1963) 431.
 
 use nalgebra::{SMatrix, SVector};
-
-/// Steps before a search gives up improving.
-const STEPS: usize = 60;
+use washpath_core::levenberg::{self, Limits, Squares};
 
 /// A point and its sum of squares.
 #[derive(Clone, Copy, Debug)]
@@ -20,40 +18,69 @@ pub fn minimise<const N: usize, const M: usize>(
     start: [f64; N],
     residuals: impl Fn(&[f64; N]) -> [f64; M],
 ) -> Minimum<N> {
-    const STEP: f64 = 1e-5;
-    let value = |at: &SVector<f64, N>| SVector::<f64, M>::from(residuals(&(*at).into()));
-    let mut at = SVector::<f64, N>::from(start);
-    let mut r = value(&at);
-    let mut damping = 1e-2;
-    for _ in 0..STEPS {
+    let limits = Limits {
+        damping: 1e-2,
+        least_damping: 0.0,
+        rise: 5.0,
+        steps: 60,
+        failures: 12,
+        trials: usize::MAX,
+        gain: 1e-7,
+    };
+    let search = Search::<N, M, _>(residuals);
+    let (place, sum) = levenberg::minimise(&search, search.look(start.into()), &limits);
+    Minimum { at: place.at.into(), sum }
+}
+
+/// What tells the M residuals of N numbers.
+struct Search<const N: usize, const M: usize, F>(F);
+
+struct Place<const N: usize, const M: usize> {
+    at: SVector<f64, N>,
+    residuals: SVector<f64, M>,
+}
+
+/// The equations of a step before they are damped.
+struct Normal<const N: usize> {
+    matrix: SMatrix<f64, N, N>,
+    slope: SVector<f64, N>,
+}
+
+impl<const N: usize, const M: usize, F: Fn(&[f64; N]) -> [f64; M]> Search<N, M, F> {
+    fn look(&self, at: SVector<f64, N>) -> Place<N, M> {
+        Place { at, residuals: (self.0)(&at.into()).into() }
+    }
+}
+
+impl<const N: usize, const M: usize, F: Fn(&[f64; N]) -> [f64; M]> Squares for Search<N, M, F> {
+    type Number = f64;
+    type Place = Place<N, M>;
+    type Slopes = Normal<N>;
+
+    fn sum(&self, place: &Place<N, M>) -> f64 {
+        place.residuals.norm_squared()
+    }
+
+    fn slopes(&self, place: &Place<N, M>) -> Normal<N> {
+        const STEP: f64 = 1e-5;
         let mut jacobian = SMatrix::<f64, M, N>::zeros();
         for i in 0..N {
-            let mut moved = at;
+            let mut moved = place.at;
             moved[i] += STEP;
-            jacobian.set_column(i, &((value(&moved) - r) / STEP));
+            jacobian.set_column(i, &((self.look(moved).residuals - place.residuals) / STEP));
         }
-        let normal = jacobian.transpose() * jacobian;
-        let slope = jacobian.transpose() * r;
-        let before = r.norm_squared();
-        for _ in 0..12 {
-            let mut damped = normal;
-            for i in 0..N {
-                damped[(i, i)] += damping * normal[(i, i)] + 1e-12;
-            }
-            let step = damped.cholesky().map(|factor| factor.solve(&slope));
-            let next = step.map(|step| at - step).filter(|next| value(next).norm_squared() < before);
-            if let Some(next) = next {
-                (at, r) = (next, value(&next));
-                damping /= 5.0;
-                break;
-            }
-            damping *= 5.0;
-        }
-        if before - r.norm_squared() < 1e-7 * before.max(1e-3) {
-            break;
-        }
+        let turned = jacobian.transpose();
+        Normal { matrix: turned * jacobian, slope: turned * place.residuals }
     }
-    Minimum { at: at.into(), sum: r.norm_squared() }
+
+    fn step(&self, from: &Place<N, M>, normal: &mut Normal<N>, damping: f64) -> Option<Place<N, M>> {
+        let mut damped = normal.matrix;
+        for i in 0..N {
+            damped[(i, i)] += damping * normal.matrix[(i, i)] + 1e-12;
+        }
+        let step = damped.cholesky()?.solve(&normal.slope);
+        Some(self.look(from.at - step))
+    }
 }
 
 #[cfg(test)]

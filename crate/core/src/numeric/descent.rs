@@ -1,6 +1,10 @@
-//! Descent to the least sum of squares of few residuals over three unknowns.
+//! Searches for the least sum of squares of few residuals over three unknowns.
+
+use std::marker::PhantomData;
 
 use wide::f32x4;
+
+use crate::numeric::levenberg::{Limits, Squares, minimise};
 
 /// A place that was looked at.
 pub(crate) struct Trial<const M: usize, T> {
@@ -14,50 +18,77 @@ pub(crate) struct Trial<const M: usize, T> {
 
 /// Where the residuals' sum of squares is least near `start`.
 ///
-/// Damped least squares (K. Levenberg, Quarterly of Applied Mathematics 2 (1944)
-/// 164); slopes are taken by differences once and then kept up by C. G. Broyden's
-/// rule (Mathematics of Computation 19 (1965) 577). Unknowns from `used` on stay
-/// as they are. Ends after `steps` trials, when a step gains next to nothing, or
-/// as soon as `done` says so of the sum.
+/// Slopes are taken by differences once and then kept up by C. G. Broyden's rule
+/// (Mathematics of Computation 19 (1965) 577). Unknowns from `used` on stay as they
+/// are. Ends after `steps` trials, when a step gains next to nothing, or as soon as
+/// `done` says so of the sum.
 pub(crate) fn descend<const M: usize, T>(
     start: Trial<M, T>,
     used: usize,
     steps: usize,
-    mut look: impl FnMut([f32; 3]) -> Trial<M, T>,
+    look: impl Fn([f32; 3]) -> Trial<M, T>,
     done: impl Fn(f32) -> bool,
 ) -> Trial<M, T> {
-    /// Step for slopes: large against `f32`'s noise in a colour.
-    const STEP: f32 = 0.02;
-    /// Part of the sum that a step must take off to go on.
-    const GAIN: f32 = 0.03;
-    let (mut best, mut damping) = (start, 1.0);
-    let mut sum = sum_of_squares(&best.miss);
-    if done(sum) {
-        return best;
+    let limits = Limits {
+        damping: 1.0,
+        least_damping: 0.0,
+        rise: 8.0,
+        steps,
+        failures: steps,
+        trials: steps,
+        gain: 0.03,
+    };
+    minimise(&Descent { used, look, done, found: PhantomData }, start, &limits).0
+}
+
+/// A search as the driver wants it.
+struct Descent<const M: usize, T, L: Fn([f32; 3]) -> Trial<M, T>, D> {
+    used: usize,
+    look: L,
+    done: D,
+    found: PhantomData<T>,
+}
+
+impl<const M: usize, T, L, D> Squares for Descent<M, T, L, D>
+where
+    L: Fn([f32; 3]) -> Trial<M, T>,
+    D: Fn(f32) -> bool,
+{
+    type Number = f32;
+    type Place = Trial<M, T>;
+    type Slopes = [[f32; M]; 3];
+
+    fn sum(&self, place: &Trial<M, T>) -> f32 {
+        sum_of_squares(&place.miss)
     }
-    let mut slopes = [[0.0; M]; 3];
-    for (i, slope) in slopes.iter_mut().enumerate().take(used) {
-        let mut moved = best.at;
-        moved[i] += STEP;
-        let there = look(moved).miss;
-        *slope = std::array::from_fn(|row| (there[row] - best.miss[row]) / STEP);
-    }
-    for _ in 0..steps {
-        let step = solve(&slopes, &best.miss, damping);
-        let there = look(std::array::from_fn(|i| best.at[i] - step[i]));
-        correct(&mut slopes, &step, &best.miss, &there.miss);
-        let next = sum_of_squares(&there.miss);
-        if next >= sum {
-            damping *= 8.0;
-            continue;
+
+    fn slopes(&self, place: &Trial<M, T>) -> [[f32; M]; 3] {
+        /// Large against `f32`'s noise in a colour.
+        const STEP: f32 = 0.02;
+        let mut slopes = [[0.0; M]; 3];
+        for (i, slope) in slopes.iter_mut().enumerate().take(self.used) {
+            let mut moved = place.at;
+            moved[i] += STEP;
+            let there = (self.look)(moved).miss;
+            *slope = std::array::from_fn(|row| (there[row] - place.miss[row]) / STEP);
         }
-        let gain = 1.0 - next / sum;
-        (best, sum, damping) = (there, next, damping * 0.2);
-        if gain < GAIN || done(sum) {
-            break;
-        }
+        slopes
     }
-    best
+
+    fn slopes_after(&self, _: &Trial<M, T>, kept: [[f32; M]; 3]) -> [[f32; M]; 3] {
+        kept
+    }
+
+    fn step(&self, from: &Trial<M, T>, slopes: &mut [[f32; M]; 3], damping: f32) -> Option<Trial<M, T>> {
+        let step = solve(slopes, &from.miss, damping);
+        let there = (self.look)(std::array::from_fn(|i| from.at[i] - step[i]));
+        correct(slopes, &step, &from.miss, &there.miss);
+        Some(there)
+    }
+
+    fn enough(&self, sum: f32) -> bool {
+        (self.done)(sum)
+    }
 }
 
 /// The numbers of three natural logarithms, found at once: unknowns often are logarithms.

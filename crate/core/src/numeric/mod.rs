@@ -2,6 +2,7 @@
 
 pub(crate) mod descent;
 pub(crate) mod gcd;
+pub mod levenberg;
 pub(crate) mod minimum;
 pub(crate) mod minmax;
 #[cfg(test)]

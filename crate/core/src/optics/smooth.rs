@@ -15,6 +15,7 @@
 //! differ from it in another light, and in mixes.
 
 use crate::colour::{Lab, lab};
+use crate::numeric::levenberg::{Limits, Squares, minimise};
 use crate::optics::observer::Light;
 use crate::optics::spectrum::{BANDS, Spectrum, from_fn};
 use crate::optics::surface::Surface;
@@ -22,8 +23,8 @@ use crate::optics::surface::Surface;
 /// Distance in CIELAB at which a curve has the colour.
 const REACHED: f64 = 1e-4;
 
-/// Damped steps; 10 are enough for every colour of sRGB.
-const MOST_STEPS: usize = 30;
+/// Most steps; 10 are enough for every colour of sRGB.
+const TRIALS: usize = 29;
 
 /// A smooth reflectance, 0 to 1, that has this colour in D65.
 ///
@@ -37,29 +38,70 @@ pub fn reflectance_of(colour: Lab<f64>) -> Option<Spectrum<f64>> {
 /// The same of a film or paper that is seen through `surface`, so never darker than it.
 #[must_use]
 pub fn reflectance_below(colour: Lab<f64>, surface: Surface<f64>) -> Option<Spectrum<f64>> {
-    let miss = |curve: &[f64; 3]| {
-        let weights = Light::D65.weights();
-        let found = lab(weights.tristimulus(&reflectance(curve, surface)), weights.white);
-        [found.l - colour.l, found.a - colour.a, found.b - colour.b]
+    let search = Search { colour, surface };
+    let limits = Limits {
+        damping: 1e-3,
+        least_damping: 0.0,
+        rise: 5.0,
+        steps: TRIALS,
+        failures: TRIALS,
+        trials: TRIALS,
+        gain: 0.0,
     };
-    let mut curve = [0.0; 3];
-    let mut misses = miss(&curve);
-    let mut damping = 1e-3;
-    for _ in 0..MOST_STEPS {
-        if squares(misses).sqrt() < REACHED {
-            return Some(reflectance(&curve, surface));
-        }
-        let slopes = slopes(&curve, misses, miss);
-        let step = solve(normal(&slopes, damping), [0, 1, 2].map(|i| -dot(slopes[i], misses)))?;
-        let next = [0, 1, 2].map(|i| curve[i] + step[i]);
-        let next_misses = miss(&next);
-        if squares(next_misses) < squares(misses) {
-            (curve, misses, damping) = (next, next_misses, damping * 0.2);
-        } else {
-            damping *= 5.0;
-        }
+    let (found, squares) = minimise(&search, search.look([0.0; 3]), &limits);
+    search.enough(squares).then(|| reflectance(&found.curve, surface))
+}
+
+/// The search for the curve that has a colour.
+struct Search {
+    colour: Lab<f64>,
+    surface: Surface<f64>,
+}
+
+/// A curve, and what its colour misses in L*, a* and b*.
+struct Trial {
+    curve: [f64; 3],
+    misses: [f64; 3],
+}
+
+impl Search {
+    fn look(&self, curve: [f64; 3]) -> Trial {
+        let weights = Light::D65.weights();
+        let found = lab(weights.tristimulus(&reflectance(&curve, self.surface)), weights.white);
+        let Lab { l, a, b, .. } = self.colour;
+        Trial { curve, misses: [found.l - l, found.a - a, found.b - b] }
     }
-    None
+}
+
+impl Squares for Search {
+    type Number = f64;
+    type Place = Trial;
+    /// What each number of the curve does to L*, a* and b*.
+    type Slopes = [[f64; 3]; 3];
+
+    fn sum(&self, trial: &Trial) -> f64 {
+        squares(trial.misses)
+    }
+
+    fn slopes(&self, trial: &Trial) -> [[f64; 3]; 3] {
+        const STEP: f64 = 1e-6;
+        [0, 1, 2].map(|i| {
+            let mut moved = trial.curve;
+            moved[i] += STEP;
+            let moved = self.look(moved).misses;
+            [0, 1, 2].map(|j| (moved[j] - trial.misses[j]) / STEP)
+        })
+    }
+
+    fn step(&self, from: &Trial, slopes: &mut [[f64; 3]; 3], damping: f64) -> Option<Trial> {
+        let downhill = slopes.map(|slope| -dot(slope, from.misses));
+        let step = solve(normal(slopes, damping), downhill)?;
+        Some(self.look([0, 1, 2].map(|i| from.curve[i] + step[i])))
+    }
+
+    fn enough(&self, squares: f64) -> bool {
+        squares.sqrt() < REACHED
+    }
 }
 
 fn reflectance(curve: &[f64; 3], surface: Surface<f64>) -> Spectrum<f64> {
@@ -67,17 +109,6 @@ fn reflectance(curve: &[f64; 3], surface: Surface<f64>) -> Spectrum<f64> {
         let t = 2.0 * band as f64 / (BANDS - 1) as f64 - 1.0;
         let x = curve[0] + t * (curve[1] + t * curve[2]);
         surface.outer(0.5 + 0.5 * x / x.hypot(1.0))
-    })
-}
-
-/// What each number of the curve does to L*, a* and b*.
-fn slopes(curve: &[f64; 3], misses: [f64; 3], miss: impl Fn(&[f64; 3]) -> [f64; 3]) -> [[f64; 3]; 3] {
-    const STEP: f64 = 1e-6;
-    [0, 1, 2].map(|i| {
-        let mut moved = *curve;
-        moved[i] += STEP;
-        let moved = miss(&moved);
-        [0, 1, 2].map(|j| (moved[j] - misses[j]) / STEP)
     })
 }
 

@@ -36,6 +36,7 @@ use super::problem::{LAB_WEIGHT, lab_residuals};
 use super::{Curves, Seen, daylight, within};
 use crate::colour::ciede2000;
 use crate::error::Error;
+use crate::numeric::levenberg::{Limits, Squares, minimise};
 use crate::optics::film::Film;
 use crate::optics::paper::Paper;
 use crate::optics::spectrum::{BANDS, Spectrum, from_fn};
@@ -85,9 +86,6 @@ const ENOUGH_TO_TELL: usize = 8;
 /// Most steps from nothing known; and from all records but one.
 const MOST_STEPS: usize = 25;
 const STEPS_WITHOUT_ONE: usize = 4;
-
-/// A step that improves the sum by less than this share is the last.
-const ENOUGH: f64 = 1e-5;
 
 /// A paint as the shelf has it.
 #[derive(Clone, Debug)]
@@ -333,59 +331,16 @@ impl Learner {
 
     /// Steps towards the least sum over the records that are used.
     fn solve(&self, start: State, records: &[Evidence], used: &[bool], steps: usize) -> State {
-        let mut state = start;
-        let mut damping = 1e-3;
-        let mut cost = self.cost(&state, records, used);
-        for _ in 0..steps {
-            let (normal, _) = self.normal(&state, records, used);
-            let Some((next, next_cost)) = self.step(&state, &normal, records, used, cost, &mut damping)
-            else {
-                break;
-            };
-            let gain = (cost - next_cost) / cost.max(f64::MIN_POSITIVE);
-            (state, cost) = (next, next_cost);
-            if gain < ENOUGH {
-                break;
-            }
-        }
-        state
-    }
-
-    /// A step that lowers the sum, at rising damping; `None` if there is none.
-    fn step(
-        &self,
-        state: &State,
-        normal: &Normal,
-        records: &[Evidence],
-        used: &[bool],
-        cost: f64,
-        damping: &mut f64,
-    ) -> Option<(State, f64)> {
-        for _ in 0..6 {
-            let mut matrix = normal.matrix.clone();
-            for i in 0..state.numbers.len() {
-                matrix.add(i, i, *damping * matrix.diagonal(i));
-            }
-            let downhill: Vec<f64> = normal.gradient.iter().map(|slope| -slope).collect();
-            if let Some(step) = matrix.solve(&downhill) {
-                let mut next = state.clone();
-                next.numbers
-                    .iter_mut()
-                    .zip(&step)
-                    .for_each(|(number, step)| *number += step.clamp(-1.0, 1.0));
-                for (record, load) in &normal.loads {
-                    let along: f64 = load.row.iter().map(|(i, slope)| slope * step[*i]).sum();
-                    next.loads[*record] -= ((load.gradient + along) / load.curvature).clamp(-1.0, 1.0);
-                }
-                let next_cost = self.cost(&next, records, used);
-                if next_cost < cost {
-                    *damping = (*damping / 5.0).max(1e-9);
-                    return Some((next, next_cost));
-                }
-            }
-            *damping *= 8.0;
-        }
-        None
+        let limits = Limits {
+            damping: 1e-3,
+            least_damping: 1e-9,
+            rise: 8.0,
+            steps,
+            failures: 6,
+            trials: usize::MAX,
+            gain: 1e-5,
+        };
+        minimise(&Search { learner: self, records, used }, start, &limits).0
     }
 
     fn cost(&self, state: &State, records: &[Evidence], used: &[bool]) -> f64 {
@@ -435,6 +390,44 @@ impl Learner {
         };
         // A paint that is not to be corrected is as good as certain.
         (own * self.spread * self.paints[number / OF_PAINT].doubt.max(1e-6)).powi(-2)
+    }
+}
+
+/// The search for the likeliest numbers and loads.
+struct Search<'a> {
+    learner: &'a Learner,
+    records: &'a [Evidence],
+    /// Whether each record is used.
+    used: &'a [bool],
+}
+
+impl Squares for Search<'_> {
+    type Number = f64;
+    type Place = State;
+    type Slopes = Normal;
+
+    fn sum(&self, state: &State) -> f64 {
+        self.learner.cost(state, self.records, self.used)
+    }
+
+    fn slopes(&self, state: &State) -> Normal {
+        self.learner.normal(state, self.records, self.used).0
+    }
+
+    fn step(&self, from: &State, normal: &mut Normal, damping: f64) -> Option<State> {
+        let mut matrix = normal.matrix.clone();
+        for i in 0..from.numbers.len() {
+            matrix.add(i, i, damping * matrix.diagonal(i));
+        }
+        let downhill: Vec<f64> = normal.gradient.iter().map(|slope| -slope).collect();
+        let step = matrix.solve(&downhill)?;
+        let mut next = from.clone();
+        next.numbers.iter_mut().zip(&step).for_each(|(number, step)| *number += step.clamp(-1.0, 1.0));
+        for (record, load) in &normal.loads {
+            let along: f64 = load.row.iter().map(|(i, slope)| slope * step[*i]).sum();
+            next.loads[*record] -= ((load.gradient + along) / load.curvature).clamp(-1.0, 1.0);
+        }
+        Some(next)
     }
 }
 

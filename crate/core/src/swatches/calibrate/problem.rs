@@ -4,6 +4,7 @@ use super::band_matrix::BandMatrix;
 use super::film::slopes;
 use super::{Curves, Ground, Hold, LEAST, Prior, Seen, Swatch, daylight, surface_of};
 use crate::colour::Lab;
+use crate::numeric::levenberg::{Limits, Squares, minimise};
 use crate::optics::observer::Light;
 use crate::optics::spectrum::{BANDS, Spectrum};
 use crate::optics::surface::Surface;
@@ -18,11 +19,16 @@ pub(super) const LAB_WEIGHT: f64 = 3.1;
 /// Residual from which a swatch begins to be doubted.
 const DOUBT: f64 = 3.0;
 
-/// Most steps; well-posed fits end after 10 to 30.
-const MOST_STEPS: usize = 60;
-
-/// A step that improves the sum by less than this share is the last.
-const ENOUGH: f64 = 1e-6;
+/// Well-posed fits end after 10 to 30 steps.
+const LIMITS: Limits<f64> = Limits {
+    damping: 1e-2,
+    least_damping: 1e-9,
+    rise: 5.0,
+    steps: 60,
+    failures: 10,
+    trials: usize::MAX,
+    gain: 1e-6,
+};
 
 /// Longest step in ln K or ln S, so that a bad slope does not overshoot.
 const LONGEST_STEP: f64 = 2.0;
@@ -80,7 +86,7 @@ struct Laid<'a> {
 }
 
 /// Half the Hessian and half the gradient of the sum; a target may be absent.
-struct Normal {
+pub(super) struct Normal {
     matrix: BandMatrix,
     gradient: Vec<f64>,
 }
@@ -144,18 +150,7 @@ impl<'a> Problem<'a> {
 
     /// The fitted paints and the minimised sum.
     pub(super) fn solve(&self) -> (Vec<Curves>, f64) {
-        let mut u = self.start();
-        let mut damping = 1e-2;
-        let (mut cost, mut normal) = self.linearise(&u);
-        for _ in 0..MOST_STEPS {
-            let Some((next, next_cost)) = self.step(&u, cost, &normal, &mut damping) else { break };
-            let gain = (cost - next_cost) / cost;
-            u = next;
-            (cost, normal) = self.linearise(&u);
-            if gain < ENOUGH {
-                break;
-            }
-        }
+        let (u, cost) = minimise(self, self.start(), &LIMITS);
         (self.curves(&u), cost)
     }
 
@@ -180,39 +175,6 @@ impl<'a> Problem<'a> {
             }
         }
         u
-    }
-
-    /// A step that lowers the sum, at rising damping; `None` if there is none.
-    fn step(&self, u: &[f64], cost: f64, normal: &Normal, damping: &mut f64) -> Option<(Vec<f64>, f64)> {
-        let downhill: Vec<f64> = normal.gradient.iter().map(|g| -g).collect();
-        for _ in 0..10 {
-            let mut matrix = normal.matrix.clone();
-            for i in 0..u.len() {
-                matrix.add(i, i, *damping * (matrix.diagonal(i) + 1e-6));
-            }
-            if let Some(step) = matrix.solve(&downhill) {
-                let next: Vec<f64> =
-                    u.iter().zip(step).map(|(u, d)| u + d.clamp(-LONGEST_STEP, LONGEST_STEP)).collect();
-                let next_cost = self.cost(&next);
-                if next_cost < cost {
-                    *damping = (*damping / 5.0).max(1e-9);
-                    return Some((next, next_cost));
-                }
-            }
-            *damping *= 5.0;
-        }
-        None
-    }
-
-    fn cost(&self, u: &[f64]) -> f64 {
-        self.data(u, None) + self.held(u, None)
-    }
-
-    fn linearise(&self, u: &[f64]) -> (f64, Normal) {
-        let mut normal =
-            Normal { matrix: BandMatrix::new(u.len(), self.width), gradient: vec![0.0; u.len()] };
-        let cost = self.data(u, Some(&mut normal)) + self.held(u, Some(&mut normal));
-        (cost, normal)
     }
 
     /// The swatches' part of the sum.
@@ -311,6 +273,35 @@ impl<'a> Problem<'a> {
 
     fn index(&self, band: usize, paint: usize) -> usize {
         2 * (band * self.priors.len() + paint)
+    }
+}
+
+impl Squares for Problem<'_> {
+    type Number = f64;
+    /// ln K and ln S.
+    type Place = Vec<f64>;
+    type Slopes = Normal;
+
+    fn sum(&self, u: &Vec<f64>) -> f64 {
+        self.data(u, None) + self.held(u, None)
+    }
+
+    fn slopes(&self, u: &Vec<f64>) -> Normal {
+        let mut normal =
+            Normal { matrix: BandMatrix::new(u.len(), self.width), gradient: vec![0.0; u.len()] };
+        self.data(u, Some(&mut normal));
+        self.held(u, Some(&mut normal));
+        normal
+    }
+
+    fn step(&self, u: &Vec<f64>, normal: &mut Normal, damping: f64) -> Option<Vec<f64>> {
+        let downhill: Vec<f64> = normal.gradient.iter().map(|g| -g).collect();
+        let mut matrix = normal.matrix.clone();
+        for i in 0..u.len() {
+            matrix.add(i, i, damping * (matrix.diagonal(i) + 1e-6));
+        }
+        let step = matrix.solve(&downhill)?;
+        Some(u.iter().zip(step).map(|(u, d)| u + d.clamp(-LONGEST_STEP, LONGEST_STEP)).collect())
     }
 }
 
