@@ -17,10 +17,9 @@
 //! ends and line breaks in notes. Where a row has a spectrum its L*, a*, b* are
 //! not read. A part that is not named is one.
 //!
-//! Numbers are written to four decimals. A note that a spreadsheet would take
-//! for a formula, one that begins with `=`, `+`, `-` or `@`, is written behind a
-//! single quotation mark, which is taken away again (OWASP, "CSV injection", from
-//! memory).
+//! Numbers are written to four decimals. A note that a spreadsheet would take for
+//! a formula is written behind a single quotation mark, which is taken away again
+//! ([`crate::text::csv`]).
 
 pub(crate) mod dates;
 
@@ -35,6 +34,7 @@ use crate::paint::PaintNumber;
 use crate::paint::shelf::Shelf;
 use crate::swatches::calibrate::Seen;
 use crate::swatches::record::{MOST_RECORDS, Record};
+use crate::text::csv::{guarded, push_row, unguarded};
 use crate::text::decimal::{self, Decimal};
 use crate::text::rows::{Faults, Row, Rows, closing, plain, undoubled};
 use crate::text::words::cut;
@@ -157,35 +157,6 @@ fn written(record: &Record, shelf: &Shelf) -> Vec<String> {
     };
     let recipe = write_recipe(record.recipe(), shelf);
     vec![record.date().to_owned(), recipe, load, l, a, b, paper, guarded(record.note())]
-}
-
-fn push_row(text: &mut String, cells: &[String]) {
-    for (i, cell) in cells.iter().enumerate() {
-        if i > 0 {
-            text.push(',');
-        }
-        if cell.contains(['"', ',', ';', '\t', '\n', '\r']) {
-            text.push('"');
-            text.push_str(&cell.replace('"', "\"\""));
-            text.push('"');
-        } else {
-            text.push_str(cell);
-        }
-    }
-    text.push_str("\r\n");
-}
-
-/// Whether a spreadsheet would take a text for a formula, but for quotation marks in front.
-fn is_formula(text: &str) -> bool {
-    text.trim_start_matches('\'').starts_with(['=', '+', '-', '@'])
-}
-
-fn guarded(note: &str) -> String {
-    if is_formula(note) { format!("'{note}") } else { note.to_owned() }
-}
-
-fn unguarded(note: &str) -> &str {
-    note.strip_prefix('\'').filter(|note| is_formula(note)).unwrap_or(note)
 }
 
 fn write_recipe(recipe: &Recipe, shelf: &Shelf) -> String {
