@@ -16,6 +16,7 @@ use palette::{Lch, LinSrgb, Srgb, Xyz};
 use std::sync::LazyLock;
 
 use crate::colour::Lab;
+use crate::numeric::sort::in_order;
 use crate::text::decimal::Decimal;
 
 /// The colours a display holds.
@@ -153,8 +154,7 @@ impl Cusps {
                 }
             }
         }
-        by_hue.sort_by(|a, b| a[0].total_cmp(&b[0]));
-        Self { by_hue }
+        Self { by_hue: in_order(by_hue, |cusp| cusp[0]) }
     }
 
     /// L* and C* of the most vivid colour of a hue in degrees, 0 to 360.
