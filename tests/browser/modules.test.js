@@ -1,7 +1,8 @@
 // The page's modules that only compute, each by itself; and with them the core that the page imports.
 
 import assert from "node:assert/strict";
-import { readFile } from "node:fs/promises";
+import { readdir, readFile } from "node:fs/promises";
+import { posix } from "node:path";
 import { test } from "node:test";
 import { count, crossingSentence, grade, loadName, recipe } from "../../www/js/page/words.js";
 import * as kits from "../../www/js/state/kit.js";
@@ -142,4 +143,44 @@ test("views of the store hear only of what changed", () => {
 
 test("a link's text is found in an address's fragment alone", () => {
   assert.deepEqual(["#kit=AQ", "#kit=", "#other=AQ", "", "#kit"].map(linkText), ["AQ", "", null, null, null]);
+});
+
+/** The folders of the page's modules, as `www/README.md` describes them; what lies beside the folders starts the page. */
+const FOLDERS = ["page", "state", "core", "wheel", "mix", "kit", "match", "swatches", "send", "."];
+
+/** What a module imports though it is of a later folder, or of none. What the build makes of the core stands below them all. */
+function importsUp(name, text) {
+  const place = (module) => FOLDERS.indexOf(posix.dirname(module));
+  return [...text.matchAll(/\b(?:from|import)[\s(]*"(\.[^"]+)"/g)]
+    .map(([, path]) => posix.join(posix.dirname(name), path))
+    .filter((imported) => !imported.startsWith("../pkg/"))
+    .filter((imported) => place(imported) < 0 || place(imported) > place(name));
+}
+
+test("each folder of modules imports only from those before it", async () => {
+  const scripts = new URL("../../www/js/", import.meta.url);
+  const names = (await readdir(scripts, { recursive: true })).filter((name) => name.endsWith(".js"));
+  assert.deepEqual([...new Set(names.map((name) => posix.dirname(name)))].sort(), [...FOLDERS].sort());
+  const ups = await Promise.all(
+    names.map(async (name) => [name, importsUp(name, await readFile(new URL(name, scripts), "utf8"))]),
+  );
+  assert.deepEqual(
+    ups.filter(([, imported]) => imported.length),
+    [],
+  );
+});
+
+test("an import of a later folder is found however it is written", () => {
+  const ways = [
+    'import { save } from "../send/save.js";',
+    'import {\n  one,\n  two,\n} from "../send/save.js";',
+    'import "../send/save.js";',
+    'export * from "../send/save.js";',
+    'const { save } = await import("../send/save.js");',
+  ];
+  for (const text of ways) assert.deepEqual(importsUp("mix/mix.js", text), ["send/save.js"], text);
+  assert.deepEqual(importsUp("mix/mix.js", 'import { join } from "../state/a.js";\nimport "./b.js";'), []);
+  assert.deepEqual(importsUp("mix/mix.js", 'import "../main.js";'), ["main.js"]);
+  assert.deepEqual(importsUp("main.js", 'import "./elsewhere/a.js";'), ["elsewhere/a.js"]);
+  assert.deepEqual(importsUp("core/core.js", 'import "../../pkg/studio.js";'), []);
 });

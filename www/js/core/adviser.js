@@ -1,16 +1,12 @@
 // Asks long questions of a worker, or of the page itself where there can be none.
 
-import { paintsOf } from "../state/kit.js";
-
-/** What colours of a kit are seen on: its paper, and whether the display is a wide one. */
-export const seenOn = (kit) => ({
-  paper: { stock: kit.stock, own: kit.paper },
-  wide: matchMedia("(color-gamut: p3)").matches,
-});
+import { isWide } from "../page/display.js";
+import { paintsOf, paperOf } from "../state/kit.js";
 
 /** What every question tells of the page, and what it asks. */
 export const question = ({ kit }, asked = {}) => ({
-  ...seenOn(kit),
+  paper: paperOf(kit),
+  wide: isWide(),
   paints: Uint16Array.from(paintsOf(kit)),
   ...asked,
 });

@@ -1,12 +1,12 @@
 // Sheets to print and to paint on: chosen in a dialog, looked at, printed or saved.
 
-import { seenOn } from "../core/adviser.js";
 import { byId, element } from "../page/dom.js";
 import { withLetters } from "../page/letters.js";
 import { fileName, save } from "../page/save.js";
 import { capital, LOADS } from "../page/words.js";
 import { DEMO_LOAD } from "../state/demo.js";
 import { isPair, pairOf } from "../state/end.js";
+import { paperOf } from "../state/kit.js";
 import { hostField, isHosted, linkOf } from "./host.js";
 
 /** Names of the pages' sizes in the style sheet, in the core's order. */
@@ -68,7 +68,7 @@ export function attachPrint(store, core, ask) {
       format: Number(field("format").value),
       landscape: Boolean(field("landscape").value),
       outlines: Boolean(field("outlines").value),
-      paper: seenOn(kit).paper,
+      paper: paperOf(kit),
       capacity: kit.capacity,
       pans: kit.pans,
       pair: pairOf({ laid, ends }),

@@ -6,6 +6,9 @@ export const LONGEST_TITLE = 60;
 /** Papers in the order of their numbers in a link. */
 export const PAPERS = ["Bright white", "Natural white", "Cream", "Grey", "Tan"];
 
+/** The paper of a kit as the core asks for it: one of the stocks, or the painter's own. */
+export const paperOf = ({ stock, paper }) => ({ stock, own: paper });
+
 /** Most kept mixes, as a link carries them. */
 export const MOST_PUDDLES = 24;
 

@@ -1,8 +1,9 @@
 // Opens the state: what was kept is read, judged and from then on kept.
 
-import { seenOn } from "../core/adviser.js";
+import { isWide } from "../page/display.js";
 import { learnFilms } from "./films.js";
 import { attachKeeping } from "./keeping.js";
+import { paperOf } from "./kit.js";
 import { createNumbers, onShelf } from "./own.js";
 import { createSettle } from "./sound.js";
 import { readState } from "./start.js";
@@ -66,11 +67,6 @@ function createDerive(core, shelf, ask) {
     const now = JSON.stringify([kit.stock, kit.paper, light]);
     if (!isOther && now === shown) return {};
     shown = now;
-    return { studio: studioOf(core, kit, light) };
+    return { studio: new core.Studio(paperOf(kit), light, isWide()) };
   };
-}
-
-function studioOf(core, kit, light) {
-  const { paper, wide } = seenOn(kit);
-  return new core.Studio(paper, light, wide);
 }

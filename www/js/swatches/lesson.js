@@ -1,13 +1,12 @@
 // What the records teach: how much nearer predictions come, which paints changed, what to paint next.
 
-import { seenOn } from "../core/adviser.js";
 import { dabOf } from "../page/dab.js";
 import { button, byId, element, say } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { afterRest } from "../page/rest.js";
 import { capital, loadName, recipe } from "../page/words.js";
 import { pathOf, shortName } from "../state/end.js";
-import { paintsOf } from "../state/kit.js";
+import { paintsOf, paperOf } from "../state/kit.js";
 
 const REST = 300;
 /** Digits of a learned curve that are kept: more than its paint is known to. */
@@ -28,7 +27,7 @@ export function attachLesson(store, shelf, ask, toMix) {
         records,
         held: Uint16Array.from(held),
         paints: Uint16Array.from(paintsOf(kit)),
-        paper: seenOn(kit).paper,
+        paper: paperOf(kit),
       });
       if (own !== turn) return;
       const taught = lesson.learned.map(({ k, s, was, ...paint }) => ({ ...paint, k: k.map(short), s: s.map(short) }));

@@ -1,6 +1,5 @@
 // The painter's own paints: made from swatches, a measurement or a mixture; edited, copied, thrown away.
 
-import { seenOn } from "../core/adviser.js";
 import { packPaint } from "../kit/packing.js";
 import { dabOf } from "../page/dab.js";
 import { button, byId, element, notice, say, UNDO } from "../page/dom.js";
@@ -8,7 +7,7 @@ import { remake } from "../page/remake.js";
 import { capital, LOADS, recipe } from "../page/words.js";
 import { isPair, paintEnd, pairOf } from "../state/end.js";
 import { learnFilms } from "../state/films.js";
-import { holds } from "../state/kit.js";
+import { holds, paperOf } from "../state/kit.js";
 import { addOwn, doubleOwn, dropOwn, editOwn } from "../state/own.js";
 import { seenField } from "./seen-field.js";
 
@@ -68,7 +67,7 @@ export function attachMine(store, context, ask, choose) {
       element(
         "div",
         { class: "verbs" },
-        button("New from swatches", () => open({ ...BLANK, paper: seenOn(store.get().kit).paper }), {
+        button("New from swatches", () => open({ ...BLANK, paper: paperOf(store.get().kit) }), {
           "data-focus": "new",
         }),
         button("New from the mix at hand", fromMix, { "data-focus": "from-mix" }),
@@ -117,7 +116,7 @@ export function attachMine(store, context, ask, choose) {
     const parts = state.studio.mix(pairOf(state), state.share, state.load).recipe;
     if (!parts.every(([paint]) => isBuiltIn(paint)))
       return notice("A mixture is made of paints of the built-in shelf.", { seconds: 6 });
-    open({ ...BLANK, paper: seenOn(state.kit).paper, parts });
+    open({ ...BLANK, paper: paperOf(state.kit), parts });
   }
 
   function open(paint, number = null) {

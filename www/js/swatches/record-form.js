@@ -1,10 +1,10 @@
 // Recording a swatch: the mix at hand, as it was painted, and what it looked like.
 
-import { seenOn } from "../core/adviser.js";
 import { button, byId, element, notice, say } from "../page/dom.js";
 import { capital, loadName, recipe } from "../page/words.js";
 import { isPair, pairOf } from "../state/end.js";
 import { newId } from "../state/ids.js";
+import { paperOf } from "../state/kit.js";
 import { MOST_RECORDS, today } from "../state/records.js";
 import { labOf, seenField } from "./seen-field.js";
 
@@ -102,7 +102,7 @@ export function attachRecord(store, shelf, core, ask) {
         parts: mixOf(state).recipe,
         load: state.load,
         seen: field.get(),
-        paper: seenOn(state.kit).paper,
+        paper: paperOf(state.kit),
         date: date.value,
         note: note.value,
       });

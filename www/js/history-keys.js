@@ -1,7 +1,7 @@
 // Undo and redo by button and by key.
 
-import { createHistory } from "../state/history.js";
-import { byId, notice } from "./dom.js";
+import { byId, notice } from "./page/dom.js";
+import { createHistory } from "./state/history.js";
 
 /** Puts the buttons and keys to work. */
 export function attachHistory(store) {

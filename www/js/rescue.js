@@ -1,8 +1,8 @@
 // Stands by when something breaks: nothing is lost, and it is said plainly.
 
-import { erase, eraseEverything, eraseOld, everything, oldTexts } from "../state/storage.js";
-import { button, notice } from "./dom.js";
-import { save } from "./save.js";
+import { button, notice } from "./page/dom.js";
+import { save } from "./page/save.js";
+import { erase, eraseEverything, eraseOld, everything, oldTexts } from "./state/storage.js";
 
 /** Asks the next start to leave alone what is kept. */
 const WITHOUT = "washpath without";
