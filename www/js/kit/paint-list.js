@@ -1,0 +1,43 @@
+// A list of paints picked from the shelf one by one, each of which can be taken off again.
+
+import { button, element } from "../page/dom.js";
+
+/** Fills `frame` with the list; `word` says what it is a list of. Answers `paints`, the numbers on it, and `clear`, which empties it. */
+export function createPaintList(frame, word, shelf) {
+  const picked = new Set();
+
+  function show() {
+    const rest = shelf.all.filter(({ number }) => !picked.has(number));
+    const select = element(
+      "select",
+      { "aria-label": word, onchange: () => pick(select.value) },
+      element("option", { value: "" }, `${word} …`),
+      ...rest.map(({ number, name, code }) => element("option", { value: number }, `${name} ${code}`)),
+    );
+    frame.replaceChildren(select, ...[...picked].map(chip));
+  }
+
+  function chip(number) {
+    const { name, code } = shelf.get(number);
+    return button(`${code} ×`, () => drop(number), { "aria-label": `${name}: take off the list` });
+  }
+
+  function pick(value) {
+    if (value) picked.add(Number(value));
+    show();
+    frame.querySelector("select").focus();
+  }
+
+  function drop(number) {
+    picked.delete(number);
+    show();
+  }
+
+  return {
+    paints: () => [...picked],
+    clear() {
+      picked.clear();
+      show();
+    },
+  };
+}

@@ -1,0 +1,37 @@
+// What the shelf's list is asked for: its order, and what its paints are to be like.
+
+import { element } from "../page/dom.js";
+import { ORDERS, TRAITS } from "./find.js";
+
+/** Fills `frame` with the choices; `changed` hears of each. Answers `compare`, the order, and `wanted`, the traits as a set of keys. */
+export function createSieve(frame, changed) {
+  const wanted = new Set();
+
+  function traitBox({ key, label }) {
+    const box = element("input", {
+      type: "checkbox",
+      onchange: () => {
+        if (box.checked) wanted.add(key);
+        else wanted.delete(key);
+        changed();
+      },
+    });
+    return element("label", { class: "tick" }, box, ` ${label}`);
+  }
+
+  const order = element(
+    "select",
+    { id: "shelf-order", onchange: () => changed() },
+    ...ORDERS.map(({ key, label }) => element("option", { value: key }, label)),
+  );
+  frame.replaceChildren(
+    element("label", { class: "field" }, element("span", {}, "In order of"), order),
+    element(
+      "details",
+      {},
+      element("summary", {}, "Only paints that are …"),
+      element("div", { class: "traits-asked" }, ...TRAITS.map(traitBox)),
+    ),
+  );
+  return { wanted, compare: (a, b) => ORDERS.find(({ key }) => key === order.value).compare(a, b) };
+}
