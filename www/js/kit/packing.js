@@ -1,7 +1,8 @@
 // Packing a paint from a list.
 
-import { notice, say } from "../page/dom.js";
+import { notice } from "../page/dom.js";
 import { isFull, pack } from "../state/kit.js";
+import { editKit } from "./edit.js";
 
 /** Packs a paint in a pan of its own, or says that the tin is full. */
 export function packPaint(store, { number, name }) {
@@ -10,6 +11,5 @@ export function packPaint(store, { number, name }) {
     return notice(`The tin holds ${kit.capacity} pans and is full. Remove a pan, or let the tin hold more.`, {
       seconds: 8,
     });
-  store.set({ kit: pack(kit, number) });
-  say(`${name} packed`);
+  editKit(store, (kit) => pack(kit, number), `${name} packed`);
 }

@@ -1,0 +1,68 @@
+// What belongs to the kit as a whole: its paper, how many pans its tin holds, and whether the pans are being edited.
+
+import { button, element, say } from "../page/dom.js";
+import { MOST_PANS, PAPERS, resize } from "../state/kit.js";
+import { editKit } from "./edit.js";
+
+/** Answers the settings of a kit as a node. `askPaper` asks for the painter's own paper. */
+export function createSettings(store, askPaper) {
+  const paperAt = ({ paper, stock }) => (paper ? PAPERS.length : stock);
+
+  const askOwn = () =>
+    askPaper(store.get().studio.paper_hex(), (paper) =>
+      editKit(store, (kit) => ({ ...kit, paper }), "Painting on your own paper"),
+    );
+
+  function paperField(kit) {
+    const names = [...PAPERS, kit.paper ? "My own" : "My own …"];
+    const select = element(
+      "select",
+      { "data-focus": "paper", onchange: () => repaper(select) },
+      ...names.map((name, i) => element("option", { selected: i === paperAt(kit) }, name)),
+    );
+    return element("label", { class: "field" }, element("span", {}, "Paper"), select);
+  }
+
+  /** One of the stocks, or the painter's own paper, which is asked for. */
+  function repaper(select) {
+    const stock = select.selectedIndex;
+    if (stock < PAPERS.length) return editKit(store, (kit) => ({ ...kit, stock, paper: null }));
+    // Until there is an answer the paper is what it was.
+    select.selectedIndex = paperAt(store.get().kit);
+    askOwn();
+  }
+
+  function capacityField(kit) {
+    const input = element("input", {
+      type: "number",
+      min: Math.max(kit.pans.length, 1),
+      max: MOST_PANS,
+      inputmode: "numeric",
+      "data-focus": "capacity",
+      onchange: () => resized(input),
+    });
+    input.value = kit.capacity;
+    return element("label", { class: "field" }, element("span", {}, "Tin holds"), input);
+  }
+
+  function resized(input) {
+    const { kit } = store.get();
+    const wanted = Number(input.value);
+    if (wanted < kit.pans.length) say(`The tin holds ${kit.pans.length} pans; remove some first`);
+    if (resize(kit, wanted) === kit) input.value = kit.capacity;
+    else editKit(store, (kit) => resize(kit, wanted));
+  }
+
+  return (kit, editing) =>
+    element(
+      "div",
+      { class: "settings" },
+      paperField(kit),
+      kit.paper && button("Its colour", askOwn, { "data-focus": "own-paper" }),
+      capacityField(kit),
+      button(editing ? "Done" : "Edit pans", () => store.set({ editing: !editing }), {
+        "aria-expanded": String(editing),
+        "data-focus": "edit",
+      }),
+    );
+}
