@@ -7,74 +7,35 @@ import { targetOf } from "../state/target.js";
 
 /** Shows the target and the ways to set it. */
 export function attachTarget(store, core) {
-  const frame = byId("target");
-  const text = element("input", {
-    type: "text",
-    id: "target-text",
-    autocomplete: "off",
-    spellcheck: "false",
-    placeholder: "#7a8b5c, lab(50 10 20), lch(50 22 63)",
-    "aria-describedby": "target-said",
-    oninput: read,
-  });
-  const picker = element("input", {
-    type: "color",
-    "aria-label": "Pick a colour",
-    oninput: () => {
-      text.value = picker.value;
-      read();
-    },
-  });
-  const said = element("p", { id: "target-said", class: "quiet", role: "status" });
+  const typed = createTyped(core, read);
   const swatch = element("div", { class: "target-swatch", "aria-hidden": "true" });
+  const said = element("p", { id: "target-said", class: "quiet", role: "status" });
+  const value = createValue(revalue);
   const mix = button("The mix at hand", takeMix);
-  const wheel = button(
-    "From the wheel",
-    () => {
-      const picking = !store.get().picking;
-      store.set({ picking });
-      say(picking ? "Point at the wheel: hue and chroma are taken from there, the value stays" : "Picking ended");
-    },
-    { title: "Then click the wheel: hue and chroma are taken from there, the value stays" },
-  );
-  const value = element("input", {
-    type: "range",
-    min: 5,
-    max: 98,
-    step: 1,
-    "aria-label": "Value L*",
-    oninput: () => {
-      const { target } = store.get();
-      if (target) store.set({ target: targetOf([Number(value.value), target.lab[1], target.lab[2]], "typed") });
-    },
+  const wheel = button("From the wheel", point, {
+    title: "Then click the wheel: hue and chroma are taken from there, the value stays",
   });
-  const valueSaid = element("output", {});
-  frame.replaceChildren(
+  byId("target").replaceChildren(
     element("h3", {}, "Colour to match"),
-    element(
-      "div",
-      { class: "typed" },
-      element("label", { class: "field" }, element("span", {}, "Type it, or pick"), text),
-      element("label", { class: "field" }, element("span", {}, "Pick"), picker),
-    ),
+    typed.node,
     swatch,
     said,
-    element(
-      "div",
-      { class: "slider" },
-      element("div", { class: "caption" }, element("span", {}, "Value L*"), valueSaid),
-      value,
-    ),
+    value.node,
     element("div", { class: "verbs" }, mix, wheel),
   );
 
-  function read() {
-    if (!text.value.trim()) return store.set({ target: null });
+  function read(text) {
+    if (!text.trim()) return store.set({ target: null });
     try {
-      store.set({ target: targetOf(core.read_colour(text.value), "typed") });
+      store.set({ target: targetOf(core.read_colour(text), "typed") });
     } catch (error) {
       said.textContent = `${error.message}.`;
     }
+  }
+
+  function revalue(lightness) {
+    const { target } = store.get();
+    if (target) store.set({ target: targetOf([lightness, target.lab[1], target.lab[2]], "typed") });
   }
 
   function takeMix() {
@@ -82,27 +43,98 @@ export function attachTarget(store, core) {
     store.set({ target: targetOf(state.studio.lab_of(pairOf(state), state.share, state.load), "mix") });
   }
 
+  function point() {
+    const picking = !store.get().picking;
+    store.set({ picking });
+    say(picking ? "Point at the wheel: hue and chroma are taken from there, the value stays" : "Picking ended");
+  }
+
   function show(state) {
     const { target, studio, picking } = state;
     mix.disabled = !isPair(state);
     wheel.setAttribute("aria-pressed", String(Boolean(picking)));
-    swatch.hidden = value.disabled = !target;
-    valueSaid.textContent = target ? target.lab[0].toFixed(0) : "";
+    swatch.hidden = !target;
+    value.show(target);
     if (!target) {
       said.textContent = "Then the kit’s recipes for it stand below.";
       return;
     }
     const seen = studio.colour(Float32Array.from(target.lab));
     swatch.style.setProperty("--wash", seen.css);
-    value.value = String(target.lab[0]);
-    const [l, a, b] = target.lab.map((part) => Math.round(part));
-    said.textContent = `${capital(seen.words)}: L* ${l}, a* ${a}, b* ${b}${seen.exact ? "" : "; duller on this display than it is"}`;
-    if (document.activeElement !== text) text.value = `lab(${l} ${a} ${b})`;
-    if (document.activeElement !== picker) picker.value = core.hex_of(Float32Array.from(target.lab));
+    said.textContent = sentenceOf(target, seen);
+    typed.show(target);
   }
 
   store.subscribe((state, changed) => {
     if (["target", "ends", "studio", "picking"].some((key) => changed.has(key))) show(state);
   });
   show(store.get());
+}
+
+const rounded = ({ lab }) => lab.map((part) => Math.round(part));
+
+/** What colour it is, in words and numbers. */
+function sentenceOf(target, { words, exact }) {
+  const [l, a, b] = rounded(target);
+  return `${capital(words)}: L* ${l}, a* ${a}, b* ${b}${exact ? "" : "; duller on this display than it is"}`;
+}
+
+/** The field for a colour as text, and the browser's own picker beside it; `read` hears the text of either. */
+function createTyped(core, read) {
+  const text = element("input", {
+    type: "text",
+    id: "target-text",
+    autocomplete: "off",
+    spellcheck: "false",
+    placeholder: "#7a8b5c, lab(50 10 20), lch(50 22 63)",
+    "aria-describedby": "target-said",
+    oninput: () => read(text.value),
+  });
+  const picker = element("input", {
+    type: "color",
+    "aria-label": "Pick a colour",
+    oninput: () => {
+      text.value = picker.value;
+      read(text.value);
+    },
+  });
+  return {
+    node: element(
+      "div",
+      { class: "typed" },
+      element("label", { class: "field" }, element("span", {}, "Type it, or pick"), text),
+      element("label", { class: "field" }, element("span", {}, "Pick"), picker),
+    ),
+    /** Puts the target into the fields, but not into the one that is being used. */
+    show(target) {
+      if (document.activeElement !== text) text.value = `lab(${rounded(target).join(" ")})`;
+      if (document.activeElement !== picker) picker.value = core.hex_of(Float32Array.from(target.lab));
+    },
+  };
+}
+
+/** The slider for the target's lightness; `onvalue` hears of another. */
+function createValue(onvalue) {
+  const input = element("input", {
+    type: "range",
+    min: 5,
+    max: 98,
+    step: 1,
+    "aria-label": "Value L*",
+    oninput: () => onvalue(Number(input.value)),
+  });
+  const said = element("output", {});
+  return {
+    node: element(
+      "div",
+      { class: "slider" },
+      element("div", { class: "caption" }, element("span", {}, "Value L*"), said),
+      input,
+    ),
+    show(target) {
+      input.disabled = !target;
+      if (target) input.value = String(target.lab[0]);
+      said.textContent = target ? target.lab[0].toFixed(0) : "";
+    },
+  };
 }
