@@ -1,0 +1,164 @@
+// How much of a place the kit reaches: colour by colour, and which paints would bring more.
+
+import { question } from "../core/adviser.js";
+import { editKit } from "../kit/edit.js";
+import { packPaint } from "../kit/packing.js";
+import { button, element } from "../page/dom.js";
+import { remake } from "../page/remake.js";
+import { loadName } from "../page/words.js";
+import { pathOf, shortName } from "../state/end.js";
+import { paintsOf } from "../state/kit.js";
+import { targetOf } from "../state/target.js";
+import { dropColour, weigh } from "../state/targets.js";
+
+/** Largest CIEDE2000 of a mix that counts as reaching a colour. */
+const NEAR = 5;
+/** Most paints that are said to bring more, and the least part of the place that is worth saying. */
+const FEW = 3;
+const LEAST_GAIN = 0.002;
+
+/**
+ * Answers a node, and `look`, which fills it for the place of the kit at an index. `showMix` leads to the mix, `chooseFor` to
+ * the choosing of a kit for a place.
+ */
+export function createReach(store, shelf, ask, { showMix, chooseFor }) {
+  const node = element("div", {});
+  let turn = 0;
+
+  async function look(index) {
+    turn += 1;
+    const own = turn;
+    const state = store.get();
+    const place = state.kit.places[index];
+    if (!place) return remake(node, noPlace());
+    if (paintsOf(state.kit).length === 0)
+      return remake(node, quiet("The tin is empty: pack paints to see what they reach here."));
+    try {
+      const asked = { place: place.colours.map(({ lab, weight }) => [lab, weight]) };
+      const nearest = await ask("nearest", question(state, asked));
+      if (own !== turn) return;
+      const said = answer(state, index, nearest);
+      remake(node, ...said);
+      const candidates = Uint16Array.from(shelf.all, ({ number }) => number);
+      const better = await ask("nextForPlace", question(state, { ...asked, candidates }));
+      if (own === turn)
+        remake(
+          node,
+          ...said,
+          wouldBring(better, shelf, (paint) => packPaint(store, paint)),
+        );
+    } catch (error) {
+      if (own === turn) remake(node, quiet(`The place could not be looked at: ${error.message}.`));
+    }
+  }
+
+  function answer({ studio, kit }, index, nearest) {
+    const place = kit.places[index];
+    const whole = weightOf(place.colours);
+    const rows = place.colours.map((colour, i) => {
+      const seen = studio.colour(Float32Array.from(colour.lab));
+      return element(
+        "li",
+        {},
+        takeButton(colour, seen, nearest[i], i),
+        weightField(seen, (100 * colour.weight) / whole, i, (percent) =>
+          editKit(store, (kit) => weigh(kit, index, i, percent)),
+        ),
+        dropButton(seen, i, () => editKit(store, (kit) => dropColour(kit, index, i), "Colour removed")),
+      );
+    });
+    return [
+      sentence(place.colours, nearest),
+      element("ul", { class: "rows" }, ...rows),
+      button("Choose a kit for this place", () => chooseFor(place), { class: "wide", "data-focus": "choose" }),
+    ];
+  }
+
+  /** A colour beside the nearest mix; a click puts that mix on the path. */
+  function takeButton({ lab }, seen, { parts, load, swatch, error }, i) {
+    const take = () => {
+      store.set({ ...pathOf(parts), load, laid: 0, next: 0, target: targetOf(lab, "place") });
+      showMix();
+    };
+    const node = button("", take, { class: "take", "data-focus": `take-${i}` });
+    const off = `off by ${error.toFixed(1)}${error > NEAR ? ", out of reach" : ""}`;
+    node.append(
+      element("span", { class: "twin" }, chip(seen.css), chip(swatch.css)),
+      element(
+        "span",
+        { class: "name" },
+        seen.words,
+        element("span", { class: "traits" }, `${shortName(parts, shelf)}, ${loadName(load)}: ${off}`),
+      ),
+    );
+    return node;
+  }
+
+  return { node, look };
+}
+
+const quiet = (text) => element("p", { class: "quiet" }, text);
+
+const noPlace = () =>
+  quiet(
+    "Open a photo of where you go, and find its colours; or add colours one by one. Then this says how much of the place the kit reaches.",
+  );
+
+const chip = (css) => element("span", { class: "chip", style: { "--wash": css } });
+
+const weightOf = (colours) => colours.reduce((sum, { weight }) => sum + weight, 0);
+
+/** How many colours the kit reaches, and how much of the place that is. */
+function sentence(colours, nearest) {
+  const reached = colours.filter((_, i) => nearest[i].error <= NEAR);
+  const part = weightOf(reached) / weightOf(colours);
+  return element(
+    "p",
+    {},
+    element(
+      "b",
+      {},
+      `Reaches ${reached.length} of ${colours.length} colours, ${(100 * part).toFixed(0)} % of the place`,
+    ),
+    ` within CIEDE2000 ${NEAR}.`,
+  );
+}
+
+/** How much of the place a colour is, in percent. */
+function weightField({ words }, percent, i, weighed) {
+  const field = element("input", {
+    type: "number",
+    min: 1,
+    max: 100,
+    value: Math.max(1, Math.round(percent)),
+    "aria-label": `Weight of ${words}, percent`,
+    "data-focus": `weight-${i}`,
+    onchange: () => weighed(Number(field.value)),
+  });
+  return field;
+}
+
+const dropButton = ({ words }, i, drop) =>
+  button("×", drop, { class: "drop", "aria-label": `Remove ${words}`, "data-focus": `drop-${i}` });
+
+/** The paints of the shelf that would bring most of what is missing. */
+function wouldBring(found, shelf, pack) {
+  const best = found.filter(({ gain }) => gain > LEAST_GAIN).slice(0, FEW);
+  if (best.length === 0) return quiet("No single paint of the shelf would bring much more of it.");
+  const rows = best.map(({ paint: number, gain }) => {
+    const paint = shelf.get(number);
+    return element(
+      "li",
+      {},
+      element(
+        "span",
+        { class: "name" },
+        `${paint.name} `,
+        element("small", {}, paint.code),
+        element("span", { class: "traits" }, `${(100 * gain).toFixed(0)} % more of the place`),
+      ),
+      button("Pack", () => pack(paint), { class: "pack", "aria-label": `Pack ${paint.name}` }),
+    );
+  });
+  return element("div", {}, element("h4", {}, "Would bring most"), element("ul", { class: "rows" }, ...rows));
+}
