@@ -1,0 +1,29 @@
+// What a teacher asks of a class: the fields for a note and tasks, which go along with the kit.
+
+import { briefOf } from "../mix/brief.js";
+import { byId } from "../page/dom.js";
+
+/** Keeps what is typed with the kit in hand; `changed` hears when it is another. Answers a verb that fills the fields from the kit. */
+export function attachClassFields(store, changed) {
+  const [note, tasks, said] = ["class-note", "class-tasks", "class-said"].map(byId);
+
+  function keep() {
+    try {
+      const { kit } = store.get();
+      store.set({ kit: { ...kit, brief: briefOf(note.value, tasks.value) } });
+      said.textContent = "";
+      changed();
+    } catch (error) {
+      said.textContent = `${error.message}. The link is as it was.`;
+    }
+  }
+
+  for (const typed of [note, tasks]) typed.addEventListener("change", keep);
+  return () => {
+    const { brief } = store.get().kit;
+    note.value = brief?.note ?? "";
+    tasks.value = brief?.tasks.join("\n") ?? "";
+    byId("class").open = Boolean(brief);
+    said.textContent = "";
+  };
+}
