@@ -1,0 +1,51 @@
+// The preview in the dialog for printing: the pages that were made, one at a time, or why there are none.
+
+import { byId, element } from "../page/dom.js";
+import { capital } from "../page/words.js";
+
+/** An SVG document of the core as an element: parsed as XML, so that no text in it is ever markup. */
+export const nodeOf = (svg) =>
+  document.importNode(new DOMParser().parseFromString(svg, "image/svg+xml").documentElement, true);
+
+/** Answers `show`, which takes pages and what they are called, `refuse`, which takes a reason, and what is shown of them. */
+export function createProof() {
+  const [frame, said, back, on] = ["print-proof", "print-said", "print-back", "print-on"].map(byId);
+  const verbs = ["print-now", "print-pdf", "print-svg"].map(byId);
+  let pages = [];
+  let title = "";
+  let shown = 0;
+
+  function show(made, called) {
+    pages = made;
+    title = called;
+    turnTo(0);
+    for (const verb of verbs) verb.disabled = false;
+  }
+
+  function turnTo(index) {
+    shown = Math.min(Math.max(index, 0), pages.length - 1);
+    frame.replaceChildren(nodeOf(pages[shown]));
+    frame.setAttribute("aria-label", `Preview of ${title}, page ${shown + 1}`);
+    said.textContent = pages.length === 1 ? "1 page" : `Page ${shown + 1} of ${pages.length}`;
+    back.disabled = shown === 0;
+    on.disabled = shown === pages.length - 1;
+  }
+
+  function refuse(reason) {
+    pages = [];
+    frame.replaceChildren(element("p", { class: "fault" }, `${capital(reason)}.`));
+    frame.setAttribute("aria-label", "No preview");
+    said.textContent = "Nothing to print yet";
+    for (const verb of [...verbs, back, on]) verb.disabled = true;
+  }
+
+  back.addEventListener("click", () => turnTo(shown - 1));
+  on.addEventListener("click", () => turnTo(shown + 1));
+  return {
+    show,
+    refuse,
+    pages: () => pages,
+    /** The page in sight, and which of the pages it is. */
+    page: () => ({ page: pages[shown], index: shown }),
+  };
+}
