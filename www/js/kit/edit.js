@@ -4,6 +4,6 @@ import { say } from "../page/dom.js";
 
 /** Puts what `verb` makes of the kit in hand in its place; `word` says what was done. */
 export function editKit(store, verb, word) {
-  store.set(({ kit }) => ({ kit: verb(kit) }));
+  store.set({ kit: verb(store.get().kit) });
   if (word) say(word);
 }
