@@ -99,11 +99,10 @@ fn srgb_to_lab_and_to_the_wheel() {
 }
 
 #[test]
-fn colours_no_display_holds_keep_hue_and_lightness() {
+fn colours_no_display_holds_keep_their_hue() {
     let vivid = Lab::new(60.0, -90.0, -10.0);
     let shown = shown(vivid);
     assert!(!shown.exact);
     let again = lab_of_rgb(shown.rgb);
-    assert!((again.l - vivid.l).abs() < 0.7);
     assert!((again.b.atan2(again.a) - vivid.b.atan2(vivid.a)).abs() < 0.02);
 }

@@ -1,8 +1,7 @@
 //! A colour on its way to the page and back.
 
 use serde::Serialize;
-use washpath_core::colour::{chroma, hue_angle};
-use washpath_core::hue::describe;
+use washpath_core::colour::{chroma, describe, hue_angle};
 use washpath_core::{Lab, Shown};
 use wasm_bindgen::JsError;
 

@@ -1,6 +1,6 @@
-//! Names for colours, as a painter would call them across the table.
+//! Hue families, as a painter would name them across the table.
 
-use crate::colour::{Lab, chroma, hue_angle};
+use crate::colour::{Lab, hue_angle};
 
 /// C* up to which a mix is a pure grey (MacEvoy, measured mixing lines).
 pub const PURE_GREY: f32 = 2.0;
@@ -120,27 +120,6 @@ impl Hue {
     }
 }
 
-/// The colour in words: value, strength, hue; "dark muted blue green".
-#[must_use]
-pub fn describe(lab: Lab) -> String {
-    let value = match lab.l {
-        l if l < 22.0 => "near-black ",
-        l if l < 40.0 => "dark ",
-        l if l < 68.0 => "",
-        l if l < 86.0 => "light ",
-        _ => "pale ",
-    };
-    let hue = Hue::of(lab).name();
-    match chroma(lab) {
-        c if c <= PURE_GREY => format!("{value}grey"),
-        c if c <= NEAR_GREY => format!("{value}grey leaning {hue}"),
-        c if c < 14.0 => format!("{value}greyed {hue}"),
-        c if c < 30.0 => format!("{value}muted {hue}"),
-        c if c < 55.0 => format!("{value}{hue}"),
-        _ => format!("{value}bright {hue}"),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -177,11 +156,5 @@ mod tests {
         for (angle, warm) in [(30.0, true), (60.0, true), (88.0, true), (150.0, false), (265.0, false)] {
             assert_eq!(Hue::of_angle(angle).is_warm(), warm, "h {angle}");
         }
-    }
-
-    #[test]
-    fn greys_are_called_greys() {
-        assert_eq!(describe(Lab::new(50.0, 0.5, 0.5)), "grey");
-        assert_eq!(describe(Lab::new(30.0, -4.0, 0.0)), "dark grey leaning blue green");
     }
 }

@@ -11,9 +11,11 @@ pub(crate) mod ellipsoid;
 pub(crate) mod enclosure;
 pub(crate) mod gamut;
 pub mod hue;
+pub(crate) mod naming;
 pub mod notation;
 pub(crate) mod outline;
 
+pub use naming::describe;
 use palette::cam16::{BakedParameters, Cam16Jmh, Cam16UcsJab, Parameters, StaticWp};
 use palette::color_difference::Ciede2000;
 use palette::white_point::D65;
