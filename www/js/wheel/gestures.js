@@ -1,0 +1,81 @@
+// The wheel by mouse, pen and finger: a drag follows the path, a press that stays put means what is under it.
+
+import { paintEnd } from "../state/end.js";
+import { pickTarget, takePlace } from "./places.js";
+
+/** Pixels from a dab, and from the path, at which a press still means it. */
+const REACH = { mouse: 20, pen: 22, touch: 30 };
+const PATH_REACH = { mouse: 16, pen: 20, touch: 26 };
+/** Pixels a press may wander and still not be a drag. */
+const STILL = 4;
+
+const at = (event) => [event.offsetX, event.offsetY];
+
+const near = (event, kind) => kind[event.pointerType] ?? kind.mouse;
+
+/** Lets the canvas be pressed and dragged on; `scene()` is what it shows. */
+export function attachGestures(canvas, store, shelf, choose, scene) {
+  let press = null;
+
+  canvas.addEventListener("pointerdown", (event) => {
+    press = pressOf(event, store, choose, scene());
+    canvas.setPointerCapture(event.pointerId);
+    if (press.follows && !press.meant) follow(event);
+  });
+  canvas.addEventListener("pointermove", (event) => {
+    if (!press) return event.pointerType === "mouse" && hint(canvas, event, store.get(), shelf, scene());
+    press.moved ||= Math.hypot(event.clientX - press.x, event.clientY - press.y) > STILL;
+    if (press.follows && (press.moved || !press.meant)) follow(event);
+  });
+  canvas.addEventListener("pointerup", (event) => {
+    const { meant, follows, moved } = press ?? { moved: true };
+    press = null;
+    if (moved) return;
+    if (meant) return meant();
+    if (follows) return;
+    const place = store.get().studio.place_at(scene().size, ...at(event));
+    if (place) takePlace(store, choose, [...place]);
+  });
+  canvas.addEventListener("pointercancel", () => (press = null));
+
+  /** The share under the pointer; Alt lets it pass whole parts by. */
+  function follow(event) {
+    const found = store.get().studio.share_at(scene(), ...at(event), !event.altKey);
+    if (found) store.set({ share: found[0] });
+  }
+}
+
+/** A press as it begins: what it means if it stays put, and whether the mix follows it if it does not. */
+function pressOf(event, store, choose, scene) {
+  const { studio, picking } = store.get();
+  // While a colour is picked, every spot of the wheel is a place.
+  const meant = picking
+    ? () => pickTarget(store, [...(studio.place_at(scene.size, ...at(event)) ?? [0, 0])])
+    : meaning(event, store.get(), choose, scene);
+  const [, offPath, offMark] = studio.share_at(scene, ...at(event), false) ?? [0, Infinity, Infinity];
+  const reach = near(event, PATH_REACH);
+  // The mark may stand on a dab: a press that then stays put means the paint.
+  const follows = offMark <= reach || (offPath <= reach && !meant);
+  return { meant, follows, moved: false, x: event.clientX, y: event.clientY };
+}
+
+/** What lies under a pointer: a puddle by its index, a paint by its number, or neither. */
+function under(event, studio, scene, reach) {
+  const puddle = studio.puddle_at(scene, ...at(event), reach);
+  return puddle === undefined ? { paint: studio.paint_at(scene, ...at(event), reach) } : { puddle };
+}
+
+/** What a press means by the puddle or paint under it, or nothing. */
+function meaning(event, { studio, kit }, choose, scene) {
+  const { puddle, paint } = under(event, studio, scene, near(event, REACH));
+  if (puddle !== undefined) return () => choose({ parts: kit.puddles[puddle].parts });
+  return paint ? () => choose(paintEnd(paint)) : null;
+}
+
+/** Names what is under a mouse that rests. */
+function hint(canvas, event, { studio }, shelf, scene) {
+  const { puddle, paint } = under(event, studio, scene, REACH.mouse);
+  canvas.style.cursor = paint || puddle !== undefined ? "pointer" : "default";
+  if (puddle !== undefined) canvas.title = `Puddle ${puddle + 1}`;
+  else canvas.title = paint ? `${shelf.get(paint).name} ${shelf.get(paint).code}` : "";
+}

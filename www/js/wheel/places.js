@@ -1,0 +1,26 @@
+// Empty places of the wheel: what choosing one means.
+
+import { byId } from "../page/dom.js";
+import { paintsOf } from "../state/kit.js";
+import { targetOf } from "../state/target.js";
+
+/** Says something about the wheel to a screen reader. */
+export function announce(text) {
+  byId("wheel-said").textContent = text;
+}
+
+/** The kit's recipe nearest to a place becomes an end; while a colour is picked, the place gives the target its hue. */
+export function takePlace(store, choose, place) {
+  const { studio, kit, load, picking } = store.get();
+  if (picking) return pickTarget(store, place);
+  const found = studio.nearest_recipe(paintsOf(kit), ...place, load);
+  if (!found) return announce("Pack a paint first: an empty kit reaches no place");
+  choose({ parts: found.parts, asked: { place, off: found.off } });
+}
+
+/** Takes the colour to match from a place. */
+export function pickTarget(store, place) {
+  const { studio, target } = store.get();
+  store.set({ target: targetOf(studio.at_place(target?.lab[0] ?? 50, ...place), "wheel"), picking: false });
+  announce("The colour to match is taken from the wheel");
+}
