@@ -23,117 +23,44 @@ const REST = 180;
 /** Shows the partners of A or of B; a click makes one the other end, at the ratio told. */
 export function attachPartners(store, shelf) {
   const frame = byId("partners");
-  let kind = "neutral";
-  let side = 0;
-  let more = false;
+  let asked = { kind: "neutral", side: 0, more: false };
+  const ask = (patch) => {
+    asked = { ...asked, ...patch };
+    show();
+  };
 
   function show() {
     const { ends, studio, kit, load } = store.get();
-    const end = ends[side] ?? ends[1 - side];
-    if (!end)
-      return remake(
-        frame,
-        element("h3", {}, "Partners"),
-        element("p", { class: "quiet" }, "Choose a paint to see what neutralises it and what shades it."),
-      );
+    const { kind, more } = asked;
+    const side = sideOf(ends);
+    if (!ends[side]) return remake(frame, ...nothing());
     const packed = paintsOf(kit);
-    const found = studio.partners(end.parts, load)[kind];
+    const found = studio.partners(ends[side].parts, load)[kind];
     const own = found.filter(({ paint }) => packed.includes(paint));
     const others = found.filter(({ paint }) => !packed.includes(paint));
-    const shown = more ? others : others.slice(0, FEW);
+    const rows = (partners) => partners.map((partner) => row(partner, kind, shelf, studio, choosePartner));
     remake(
       frame,
       element(
         "div",
         { class: "title-row" },
         element("h3", {}, "Partners of"),
-        choice(
-          "Whose partners",
-          ends
-            .map((each, i) => [i, each ? `${"AB"[i]}: ${shortName(each.parts, shelf)}` : null])
-            .filter(([, name]) => name),
-          ends[side] ? side : 1 - side,
-          (value) => (side = Number(value)),
-        ),
+        sideChoice(ends, side, shelf, (side) => ask({ side })),
       ),
-      element(
-        "div",
-        { class: "choices", role: "group", "aria-label": "Kind of partner" },
-        ...KINDS.map(([key, word]) =>
-          button(
-            word,
-            () => {
-              kind = key;
-              show();
-            },
-            { "aria-pressed": String(kind === key), "data-focus": key },
-          ),
-        ),
-      ),
+      kindChoice(kind, (kind) => ask({ kind })),
       element("p", { class: "quiet" }, EXPLAINED[kind]),
-      list("In the kit", own, "None in the kit."),
-      list("On the shelf", shown, "None on the shelf."),
-      others.length > FEW
-        ? button(
-            more ? "Fewer" : `All ${others.length}`,
-            () => {
-              more = !more;
-              show();
-            },
-            { "data-focus": "more" },
-          )
-        : "",
+      list("In the kit", rows(own), "None in the kit."),
+      list("On the shelf", rows(more ? others : others.slice(0, FEW)), "None on the shelf."),
+      others.length > FEW ? moreVerb(more, others.length, () => ask({ more: !more })) : "",
     );
   }
 
-  function choice(label, options, current, onpick) {
-    const select = element(
-      "select",
-      {
-        "aria-label": label,
-        "data-focus": "side",
-        onchange: () => {
-          onpick(select.value);
-          show();
-        },
-      },
-      ...options.map(([value, name]) => element("option", { value, selected: value === current }, name)),
-    );
-    return select;
-  }
-
-  function list(title, found, none) {
-    if (found.length === 0) return element("div", {}, element("h4", {}, title), element("p", { class: "quiet" }, none));
-    return element("div", {}, element("h4", {}, title), element("ul", { class: "rows" }, ...found.map(row)));
-  }
-
-  function row(partner) {
-    const paint = shelf.get(partner.paint);
-    const [own, its] = partner.parts;
-    const take = button("", () => choosePartner(partner), { class: "take" });
-    take.append(
-      dabOf(store.get().studio, partner.paint, 30),
-      element(
-        "span",
-        { class: "name" },
-        `${paint.name} `,
-        element("small", {}, paint.code),
-        element("span", { class: "traits" }, `${own}:${its} · ${words(partner)}`),
-      ),
-      element("span", { class: "chip", style: { "--wash": partner.swatch.css } }),
-    );
-    return element("li", {}, take);
-  }
-
-  function words({ swatch, lean, warmth, drop, drift, dark }) {
-    if (kind === "neutral")
-      return `L* ${swatch.lightness.toFixed(0)}, C* ${swatch.chroma.toFixed(0)}, ${warmth}, leaning ${lean}; down to L* ${dark.toFixed(0)}`;
-    return `L* ${swatch.lightness.toFixed(0)}, ${drop.toFixed(0)} darker, hue ${drift < 0.5 ? "kept" : `turns ${drift.toFixed(0)}°`}`;
-  }
+  /** The end that is asked about, or the other where it is not chosen yet. */
+  const sideOf = (ends) => (ends[asked.side] ? asked.side : 1 - asked.side);
 
   function choosePartner({ paint, share }) {
     const { ends } = store.get();
-    const own = ends[side] ? side : 1 - side;
+    const own = sideOf(ends);
     const both = own === 0 ? [ends[own], paintEnd(paint)] : [paintEnd(paint), ends[own]];
     store.set({ ends: both, next: 1 - own, laid: 0, share: own === 0 ? share : 1 - share });
   }
@@ -142,3 +69,66 @@ export function attachPartners(store, shelf) {
   store.subscribe((_, changed) => ["ends", "studio", "load", "kit"].some((key) => changed.has(key)) && soon());
   soon();
 }
+
+/** What stands there while no end is chosen. */
+const nothing = () => [
+  element("h3", {}, "Partners"),
+  element("p", { class: "quiet" }, "Choose a paint to see what neutralises it and what shades it."),
+];
+
+/** A list of the ends that are chosen: whose partners are shown. */
+function sideChoice(ends, side, shelf, onpick) {
+  const names = ends.map((end, i) => end && `${"AB"[i]}: ${shortName(end.parts, shelf)}`);
+  const options = names.map((name, i) => name && element("option", { value: i, selected: i === side }, name));
+  const select = element(
+    "select",
+    { "aria-label": "Whose partners", "data-focus": "side", onchange: () => onpick(Number(select.value)) },
+    ...options,
+  );
+  return select;
+}
+
+const kindChoice = (kind, onpick) =>
+  element(
+    "div",
+    { class: "choices", role: "group", "aria-label": "Kind of partner" },
+    ...KINDS.map(([key, word]) =>
+      button(word, () => onpick(key), { "aria-pressed": String(kind === key), "data-focus": key }),
+    ),
+  );
+
+const moreVerb = (more, count, onclick) => button(more ? "Fewer" : `All ${count}`, onclick, { "data-focus": "more" });
+
+const list = (title, rows, none) =>
+  element(
+    "div",
+    {},
+    element("h4", {}, title),
+    rows.length ? element("ul", { class: "rows" }, ...rows) : element("p", { class: "quiet" }, none),
+  );
+
+function row(partner, kind, shelf, studio, choose) {
+  const paint = shelf.get(partner.paint);
+  const [own, its] = partner.parts;
+  const take = button("", () => choose(partner), { class: "take" });
+  take.append(
+    dabOf(studio, partner.paint, 30),
+    element(
+      "span",
+      { class: "name" },
+      `${paint.name} `,
+      element("small", {}, paint.code),
+      element("span", { class: "traits" }, `${own}:${its} · ${SENTENCES[kind](partner)}`),
+    ),
+    element("span", { class: "chip", style: { "--wash": partner.swatch.css } }),
+  );
+  return element("li", {}, take);
+}
+
+/** What a partner of each kind does, in words. */
+const SENTENCES = {
+  neutral: ({ swatch, lean, warmth, dark }) =>
+    `L* ${swatch.lightness.toFixed(0)}, C* ${swatch.chroma.toFixed(0)}, ${warmth}, leaning ${lean}; down to L* ${dark.toFixed(0)}`,
+  shading: ({ swatch, drop, drift }) =>
+    `L* ${swatch.lightness.toFixed(0)}, ${drop.toFixed(0)} darker, hue ${drift < 0.5 ? "kept" : `turns ${drift.toFixed(0)}°`}`,
+};
