@@ -23,117 +23,112 @@ export const share = ([a, b]) => b / (a + b);
 /** Shows the sheet of the two ends and marks the cell of the mix at hand. */
 export function attachSheet(store, shelf, core) {
   const frame = byId("sheet");
-  const show = (state, changed) => {
-    if (!changed || ["ends", "studio", "laid", "records"].some((key) => changed.has(key))) draw(state);
-    mark(state);
-  };
 
-  /** Chips of what was recorded, in the cell nearest to it. */
-  function pinRecords(state) {
-    const cells = [...frame.querySelectorAll(".cell")];
-    for (const record of recordsOn(state)) {
-      const at = shareOf(record, state.ends);
-      if (at === null || cells.length === 0) continue;
-      const far = (cell) =>
-        Math.abs(state.studio.position_of(Number(cell.dataset.share)) - state.studio.position_of(at)) +
-        0.1 * Math.abs(Math.log2(cell.dataset.load / record.load));
-      const cell = cells.reduce((best, other) => (far(other) < far(best) ? other : best));
-      cell.append(
-        element("span", {
-          class: "recorded",
-          title: "As you recorded it",
-          style: {
-            "--wash": state.studio.colour(Float32Array.from(core.lab_of_seen(Float32Array.from(record.seen)))).css,
-          },
-        }),
-      );
-    }
+  function show(state, changed) {
+    if (!changed || ["ends", "studio", "laid", "records"].some((key) => changed.has(key))) draw(state);
+    mark(cellsOf(frame), state);
   }
 
   function draw(state) {
     if (!isPair(state)) return frame.replaceChildren(element("p", { class: "quiet" }, "Two paints make a sheet."));
-    const cells = state.studio.sheet(
-      pairOf(state),
-      Float32Array.from(RATIOS, share),
-      Float32Array.from(LOADS, ([load]) => load),
-    );
-    const head = element(
-      "tr",
-      {},
-      element("td", {}),
-      ...RATIOS.map((ratio) => element("th", { scope: "col" }, columnName(ratio))),
-    );
-    const rows = LOADS.map(([load, name, sign], row) =>
-      element(
-        "tr",
-        {},
-        element("th", { scope: "row", title: name }, sign),
-        ...RATIOS.map((ratio, column) =>
-          element("td", {}, cell(cells[row * RATIOS.length + column], ratio, load, name)),
-        ),
-      ),
-    );
-    frame.replaceChildren(
-      element(
-        "table",
-        {},
-        element("caption", { class: "unseen" }, caption(state)),
-        element("thead", {}, head),
-        element("tbody", {}, ...rows),
-      ),
-    );
-    pinRecords(state);
+    frame.replaceChildren(table(state, shelf, (share, load) => store.set({ share, load })));
+    pinRecords(cellsOf(frame), state, core);
   }
 
-  function caption({ laid, ends }) {
-    const [a, b] = ends.map((end, i) => `${shortName(end.parts, shelf)} (${"AB"[i]})`);
-    return [`Mixes of ${a} and ${b}`, `Glazes of ${a} over ${b}`, `Glazes of ${b} over ${a}`][laid];
-  }
-
-  function cell(swatch, ratio, load, name) {
-    const choose = () => store.set({ share: share(ratio), load });
-    return element("button", {
-      type: "button",
-      class: "cell",
-      tabindex: -1,
-      onclick: choose,
-      style: { "--wash": swatch.css },
-      "data-beyond": swatch.exact ? null : "",
-      "data-share": share(ratio),
-      "data-load": load,
-      "aria-label": `${columnName(ratio)}, ${name}: ${swatch.words}`,
-    });
-  }
-
-  /** One cell takes part in tabbing: the one at hand, or the first. */
-  function mark({ share: at, load }) {
-    const cells = [...frame.querySelectorAll(".cell")];
-    const current = cells.find(
-      (cell) => Math.abs(cell.dataset.share - at) < 1e-4 && Math.abs(cell.dataset.load - load) < 1e-4,
-    );
-    const stop = current ?? cells.find((cell) => cell === document.activeElement) ?? cells[0];
-    for (const cell of cells) {
-      cell.tabIndex = cell === stop ? 0 : -1;
-      cell.setAttribute("aria-pressed", String(cell === current));
-    }
-  }
-
-  frame.addEventListener("keydown", (event) => {
-    const step = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
-    const cells = [...frame.querySelectorAll(".cell")];
-    const from = cells.indexOf(document.activeElement);
-    if (!step || from < 0) return;
-    event.preventDefault();
-    const column = (from % RATIOS.length) + step[0];
-    const row = Math.floor(from / RATIOS.length) + step[1];
-    if (column < 0 || column >= RATIOS.length || row < 0 || row >= LOADS.length) return;
-    const next = cells[row * RATIOS.length + column];
-    next.focus();
-    next.click();
-  });
-
+  frame.addEventListener("keydown", (event) => moveOn(event, cellsOf(frame)));
   store.subscribe(show);
   show(store.get());
+}
+
+/** All cells, row by row. */
+const cellsOf = (frame) => [...frame.querySelectorAll(".cell")];
+
+function table(state, shelf, choose) {
+  const cells = state.studio.sheet(
+    pairOf(state),
+    Float32Array.from(RATIOS, share),
+    Float32Array.from(LOADS, ([load]) => load),
+  );
+  const head = RATIOS.map((ratio) => element("th", { scope: "col" }, columnName(ratio)));
+  const rows = LOADS.map(([load, name, sign], row) =>
+    element(
+      "tr",
+      {},
+      element("th", { scope: "row", title: name }, sign),
+      ...RATIOS.map((ratio, column) => {
+        const swatch = cells[row * RATIOS.length + column];
+        return element("td", {}, cell(swatch, ratio, load, name, choose));
+      }),
+    ),
+  );
+  return element(
+    "table",
+    {},
+    element("caption", { class: "unseen" }, caption(state, shelf)),
+    element("thead", {}, element("tr", {}, element("td", {}), ...head)),
+    element("tbody", {}, ...rows),
+  );
+}
+
+function caption({ laid, ends }, shelf) {
+  const [a, b] = ends.map((end, i) => `${shortName(end.parts, shelf)} (${"AB"[i]})`);
+  return [`Mixes of ${a} and ${b}`, `Glazes of ${a} over ${b}`, `Glazes of ${b} over ${a}`][laid];
+}
+
+const cell = (swatch, ratio, load, name, choose) =>
+  element("button", {
+    type: "button",
+    class: "cell",
+    tabindex: -1,
+    onclick: () => choose(share(ratio), load),
+    style: { "--wash": swatch.css },
+    "data-beyond": swatch.exact ? null : "",
+    "data-share": share(ratio),
+    "data-load": load,
+    "aria-label": `${columnName(ratio)}, ${name}: ${swatch.words}`,
+  });
+
+/** Chips of what was recorded, in the cell nearest to it. */
+function pinRecords(cells, state, core) {
+  const { studio, ends } = state;
+  for (const record of recordsOn(state)) {
+    const at = shareOf(record, ends);
+    if (at === null || cells.length === 0) continue;
+    const far = (cell) =>
+      Math.abs(studio.position_of(Number(cell.dataset.share)) - studio.position_of(at)) +
+      0.1 * Math.abs(Math.log2(cell.dataset.load / record.load));
+    const nearest = cells.reduce((best, other) => (far(other) < far(best) ? other : best));
+    const { css } = studio.colour(Float32Array.from(core.lab_of_seen(Float32Array.from(record.seen))));
+    nearest.append(element("span", { class: "recorded", title: "As you recorded it", style: { "--wash": css } }));
+  }
+}
+
+/** One cell takes part in tabbing: the one at hand, or the first. */
+function mark(cells, { share: at, load }) {
+  const current = cells.find(
+    (cell) => Math.abs(cell.dataset.share - at) < 1e-4 && Math.abs(cell.dataset.load - load) < 1e-4,
+  );
+  const stop = current ?? cells.find((cell) => cell === document.activeElement) ?? cells[0];
+  for (const cell of cells) {
+    cell.tabIndex = cell === stop ? 0 : -1;
+    cell.setAttribute("aria-pressed", String(cell === current));
+  }
+}
+
+const STEPS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+
+/** An arrow goes on to the next cell and chooses it. */
+function moveOn(event, cells) {
+  const step = STEPS[event.key];
+  const from = cells.indexOf(document.activeElement);
+  if (!step || from < 0) return;
+  event.preventDefault();
+  const column = (from % RATIOS.length) + step[0];
+  const row = Math.floor(from / RATIOS.length) + step[1];
+  if (column < 0 || column >= RATIOS.length || row < 0 || row >= LOADS.length) return;
+  const next = cells[row * RATIOS.length + column];
+  next.focus();
+  next.click();
 }
 
 /** A column's name: "2:1", or the end alone. */
