@@ -18,6 +18,9 @@ export function element(name, attributes = {}, ...children) {
 export const button = (text, onclick, attributes = {}) =>
   element("button", { type: "button", onclick, ...attributes }, text);
 
+/** A control with its name. */
+export const labelled = (name, control) => element("label", { class: "field" }, element("span", {}, name), control);
+
 /** Says something to a screen reader. */
 export function say(text) {
   byId("said").textContent = text;

@@ -4,58 +4,43 @@ import { packPaint } from "../kit/packing.js";
 import { dabOf } from "../page/dab.js";
 import { button, byId, element, notice, say, UNDO } from "../page/dom.js";
 import { remake } from "../page/remake.js";
-import { capital, LOADS, recipe } from "../page/words.js";
 import { isPair, paintEnd, pairOf } from "../state/end.js";
-import { learnFilms } from "../state/films.js";
 import { holds, paperOf } from "../state/kit.js";
-import { addOwn, doubleOwn, dropOwn, editOwn } from "../state/own.js";
-import { seenField } from "./seen-field.js";
+import { doubleOwn, dropOwn } from "../state/own.js";
+import { createOwnForm } from "./own-form.js";
 
-const RATINGS = [
-  ["Transparency", ["not rated", "0 opaque", "1", "2", "3", "4 transparent"]],
-  ["Staining", ["not rated", "0 lifts", "1", "2", "3", "4 stains"]],
-  ["Granulation", ["not rated", "0 smooth", "1", "2", "3", "4 granulates"]],
-];
-const BLANK = {
+/** A paint of which nothing is known yet, swatched on the paper of a kit. */
+const blankOn = (kit) => ({
   name: "",
   code: "",
   caution: "",
   ratings: [null, null, null, null],
   parts: [],
-  paper: null,
+  paper: paperOf(kit),
   masstone: [],
   wash: [],
   washLoad: 0.25,
-};
+});
 
 /** Shows the list and its editor. `choose` takes a paint as an end. */
 export function attachMine(store, context, ask, choose) {
-  const { core, shelf, isBuiltIn, numberOf } = context;
+  const { shelf, numberOf } = context;
   const frame = byId("mine");
-  const dialog = byId("own-dialog");
-  const form = byId("own-form");
-  const fields = { store, core, ask };
-  const masstone = seenField("Masstone, dry", fields, check);
-  const wash = seenField("A wash of it, dry", fields, check);
-  const said = byId("own-said");
-  const ratings = RATINGS.map(([name, words]) => {
-    const select = element("select", {}, ...words.map((word) => element("option", {}, word)));
-    return {
-      node: element("label", { class: "field" }, element("span", {}, name), select),
-      get: () => (select.selectedIndex ? select.selectedIndex - 1 : null),
-      set: (rating) => (select.selectedIndex = rating == null ? 0 : rating + 1),
-    };
-  });
-  const load = element("select", {}, ...LOADS.slice(1).map(([, name]) => element("option", {}, name)));
-  byId("own-ratings").replaceChildren(...ratings.map(({ node }) => node));
-  byId("own-swatches").replaceChildren(
-    masstone.node,
-    wash.node,
-    element("label", { class: "field" }, element("span", {}, "How thin that wash is"), load),
-  );
-  let edited = null;
+  const open = createOwnForm(store, context, ask);
+  const verbs = {
+    choose: (number) => choose(paintEnd(number)),
+    pack: (number) => packPaint(store, shelf.get(number)),
+    edit: (number, paint) => open(paint, number),
+    double: (_, paint) =>
+      store.set((state) => doubleOwn(state, paint, numberOf)) && say(`A copy of ${paint.name} is on your shelf`),
+    remove(number, paint) {
+      if (store.set((state) => dropOwn(state, number)))
+        notice(`“${paint.name}” is deleted, and taken out of kits and records.`, { actions: [UNDO], seconds: 10 });
+    },
+  };
 
   function show({ own, kit, studio }) {
+    const rows = own.map(([number, paint]) => row(number, paint, shelf.get(number).source, kit, studio, verbs));
     remake(
       frame,
       element("h3", {}, "My paints"),
@@ -67,130 +52,56 @@ export function attachMine(store, context, ask, choose) {
       element(
         "div",
         { class: "verbs" },
-        button("New from swatches", () => open({ ...BLANK, paper: paperOf(store.get().kit) }), {
-          "data-focus": "new",
-        }),
-        button("New from the mix at hand", fromMix, { "data-focus": "from-mix" }),
+        button("New from swatches", () => open(blankOn(store.get().kit)), { "data-focus": "new" }),
+        button("New from the mix at hand", () => openMix(store.get(), context, open), { "data-focus": "from-mix" }),
       ),
-      element("ul", { class: "rows" }, ...own.map(([number, paint]) => row(number, paint, kit, studio))),
+      element("ul", { class: "rows" }, ...rows),
     );
-  }
-
-  function row(number, paint, kit, studio) {
-    const take = button("", () => choose(paintEnd(number)), { class: "take", "data-focus": `take-${number}` });
-    take.append(
-      dabOf(studio, number, 30),
-      element(
-        "span",
-        { class: "name" },
-        `${paint.name} `,
-        element("small", {}, paint.code),
-        element("span", { class: "traits" }, shelf.get(number).source),
-      ),
-    );
-    const packed = holds(kit, number);
-    const act = (word, onclick, attributes = {}) =>
-      button(word, onclick, {
-        "aria-label": `${word}: ${paint.name}`,
-        "data-focus": `${word}-${number}`,
-        ...attributes,
-      });
-    return element(
-      "li",
-      { class: "own" },
-      take,
-      element(
-        "div",
-        { class: "verbs" },
-        act(packed ? "Packed" : "Pack", () => packPaint(store, shelf.get(number)), { disabled: packed }),
-        act("Edit", () => open(paint, number)),
-        act("Duplicate", () => duplicate(paint)),
-        act("Delete", () => remove(number, paint)),
-      ),
-    );
-  }
-
-  function fromMix() {
-    const state = store.get();
-    if (!isPair(state)) return notice("Choose two paints first: their mix becomes the paint.", { seconds: 6 });
-    const parts = state.studio.mix(pairOf(state), state.share, state.load).recipe;
-    if (!parts.every(([paint]) => isBuiltIn(paint)))
-      return notice("A mixture is made of paints of the built-in shelf.", { seconds: 6 });
-    open({ ...BLANK, paper: paperOf(state.kit), parts });
-  }
-
-  function open(paint, number = null) {
-    edited = { paint, number };
-    const mixture = paint.parts.length > 0;
-    byId("own-title").textContent = number
-      ? `Edit ${paint.name}`
-      : mixture
-        ? "A mixture as a paint"
-        : "A paint from swatches";
-    byId("own-swatches").hidden = mixture;
-    byId("own-what").textContent = mixture
-      ? `${recipe(paint.parts, shelf)}, filled as one.`
-      : "Paint it as heavy as you would ever, and as a thin wash, on the paper of this kit; let both dry. The masstone alone does, but the wash tells much more.";
-    for (const key of ["name", "code", "caution"]) form.elements[key].value = paint[key];
-    ratings.forEach((rating, i) => rating.set(paint.ratings[i]));
-    form.elements.lightfast.value = paint.ratings[3] ?? "";
-    masstone.put(paint.masstone.length ? paint.masstone : null);
-    wash.put(paint.wash.length ? paint.wash : null);
-    load.selectedIndex = Math.max(LOADS.findIndex(([stop]) => Math.abs(stop - paint.washLoad) < 1e-3) - 1, 0);
-    said.textContent = "";
-    dialog.showModal();
-    form.elements.name.focus();
-  }
-
-  const filled = () => {
-    const lightfast = Number(form.elements.lightfast.value);
-    return {
-      ...edited.paint,
-      name: form.elements.name.value,
-      code: form.elements.code.value,
-      caution: form.elements.caution.value,
-      ratings: [...ratings.map((rating) => rating.get()), lightfast || null],
-      masstone: masstone.get() ?? [],
-      wash: wash.get() ?? [],
-      washLoad: LOADS[load.selectedIndex + 1][0],
-    };
-  };
-
-  function check() {
-    said.textContent = "";
-  }
-
-  form.addEventListener("submit", async (event) => {
-    event.preventDefault();
-    const asked = edited;
-    try {
-      const paint = core.read_own(filled());
-      said.textContent = "Working it out …";
-      const films = await learnFilms([paint], store.get().films, ask);
-      // Meanwhile the dialog may have been closed, or opened for another paint.
-      if (asked !== edited) return;
-      const { number } = edited;
-      store.change((state) => ({
-        films,
-        ...(number ? editOwn(state, number, paint) : addOwn(state, paint, numberOf)),
-      }));
-      say(`${paint.name} is on your shelf`);
-      dialog.close();
-    } catch (error) {
-      said.textContent = `${capital(error.message)}.`;
-    }
-  });
-  byId("own-cancel").addEventListener("click", () => dialog.close());
-  dialog.addEventListener("close", () => (edited = null));
-
-  const duplicate = (paint) =>
-    store.set((state) => doubleOwn(state, paint, numberOf)) && say(`A copy of ${paint.name} is on your shelf`);
-
-  function remove(number, paint) {
-    if (store.set((state) => dropOwn(state, number)))
-      notice(`“${paint.name}” is deleted, and taken out of kits and records.`, { actions: [UNDO], seconds: 10 });
   }
 
   store.subscribe((state, changed) => ["own", "studio", "kit"].some((key) => changed.has(key)) && show(state));
   show(store.get());
+}
+
+/** The mix at hand as a new paint, where it can be one. */
+function openMix(state, { isBuiltIn }, open) {
+  if (!isPair(state)) return notice("Choose two paints first: their mix becomes the paint.", { seconds: 6 });
+  const parts = state.studio.mix(pairOf(state), state.share, state.load).recipe;
+  if (!parts.every(([paint]) => isBuiltIn(paint)))
+    return notice("A mixture is made of paints of the built-in shelf.", { seconds: 6 });
+  open({ ...blankOn(state.kit), parts });
+}
+
+function row(number, paint, source, kit, studio, { choose, pack, edit, double, remove }) {
+  const take = button("", () => choose(number), { class: "take", "data-focus": `take-${number}` });
+  take.append(
+    dabOf(studio, number, 30),
+    element(
+      "span",
+      { class: "name" },
+      `${paint.name} `,
+      element("small", {}, paint.code),
+      element("span", { class: "traits" }, source),
+    ),
+  );
+  const packed = holds(kit, number);
+  const act = (word, verb, attributes = {}) =>
+    button(word, () => verb(number, paint), {
+      "aria-label": `${word}: ${paint.name}`,
+      "data-focus": `${word}-${number}`,
+      ...attributes,
+    });
+  return element(
+    "li",
+    { class: "own" },
+    take,
+    element(
+      "div",
+      { class: "verbs" },
+      act(packed ? "Packed" : "Pack", pack, { disabled: packed }),
+      act("Edit", edit),
+      act("Duplicate", double),
+      act("Delete", remove),
+    ),
+  );
 }

@@ -1,6 +1,6 @@
 // Recording a swatch: the mix at hand, as it was painted, and what it looked like.
 
-import { button, byId, element, notice, say } from "../page/dom.js";
+import { button, byId, element, labelled, notice, say } from "../page/dom.js";
 import { capital, loadName, recipe } from "../page/words.js";
 import { isPair, pairOf } from "../state/end.js";
 import { newId } from "../state/ids.js";
@@ -12,10 +12,8 @@ import { labOf, seenField } from "./seen-field.js";
 export function attachRecord(store, shelf, core, ask) {
   /** What was seen belongs to a mix: another has nothing yet, and the same gets it back. */
   let noted = null;
-  const what = element("p", { class: "parts" });
-  const predicted = element("span", { class: "chip" });
-  const seen = element("span", { class: "chip blank" });
-  const apart = element("p", { role: "status" });
+  const parts = element("p", { class: "parts" });
+  const compared = createComparison(core);
   const field = seenField("What it looks like, dry", { store, core, ask }, (found) => {
     noted = found && { mix: keyOf(store.get()), seen: found };
     compare(found);
@@ -30,28 +28,12 @@ export function attachRecord(store, shelf, core, ask) {
       { class: "quiet" },
       "Set the mix you painted in Mix; type, pick or measure what it looks like, or sample a photo of it in Match. From then on it teaches.",
     ),
-    what,
-    element(
-      "div",
-      { class: "compared" },
-      element("div", {}, predicted, element("small", {}, "predicted")),
-      element("div", {}, seen, element("small", {}, "seen")),
-      apart,
-    ),
+    parts,
+    compared.node,
     field.node,
-    element(
-      "div",
-      { class: "pair" },
-      element("label", { class: "field" }, element("span", {}, "Date"), date),
-      element("label", { class: "field" }, element("span", {}, "Note"), note),
-    ),
+    element("div", { class: "pair" }, labelled("Date", date), labelled("Note", note)),
     add,
   );
-
-  const mixOf = (state) => state.studio.mix(pairOf(state), state.share, state.load);
-
-  /** The mix as a record would have it, or nothing. */
-  const keyOf = (state) => (isPair(state) ? JSON.stringify([mixOf(state).recipe, state.load, state.laid]) : "");
 
   function keepTo(mix) {
     if (noted?.mix === mix && !field.get()) return field.put(noted.seen);
@@ -63,34 +45,18 @@ export function attachRecord(store, shelf, core, ask) {
 
   function show(state) {
     keepTo(keyOf(state));
-    const ready = isPair(state);
-    if (!ready) {
-      what.textContent = "Choose two paints first, or one twice.";
-      predicted.classList.add("blank");
-    } else {
-      const mix = mixOf(state);
-      what.textContent = `${recipe(mix.recipe, shelf)}, ${loadName(state.load)}`;
-      predicted.classList.remove("blank");
-      predicted.style.setProperty("--wash", mix.swatch.css);
-      field.start(core.hex_of(state.studio.lab_of(pairOf(state), state.share, state.load)));
-    }
+    const mix = isPair(state) ? mixOf(state) : null;
+    parts.textContent = mix
+      ? `${recipe(mix.recipe, shelf)}, ${loadName(state.load)}`
+      : "Choose two paints first, or one twice.";
+    compared.predict(mix);
+    if (mix) field.start(core.hex_of(labAtHand(state)));
     compare(field.get());
   }
 
   function compare(found) {
-    const state = store.get();
-    seen.classList.toggle("blank", !found);
-    add.disabled = !found || !isPair(state);
-    if (!found) {
-      apart.textContent = "";
-      return;
-    }
-    const lab = Float32Array.from(labOf(found, core));
-    seen.style.setProperty("--wash", state.studio.colour(lab).css);
-    if (!isPair(state)) return;
-    const { error, words } = core.compare(lab, state.studio.lab_of(pairOf(state), state.share, state.load));
-    apart.textContent =
-      error < 1 ? "As predicted." : `${capital(words)} than predicted, by ${error.toFixed(0)} (CIEDE2000).`;
+    add.disabled = !found || !isPair(store.get());
+    compared.show(found, store.get());
   }
 
   function record() {
@@ -98,15 +64,8 @@ export function attachRecord(store, shelf, core, ask) {
     if (state.records.length >= MOST_RECORDS)
       return notice(`${MOST_RECORDS} records are kept, and no more. Export the log and delete some.`, { seconds: 8 });
     try {
-      const made = core.read_record({
-        parts: mixOf(state).recipe,
-        load: state.load,
-        seen: field.get(),
-        paper: paperOf(state.kit),
-        date: date.value,
-        note: note.value,
-      });
-      store.change({ records: [...state.records, { ...made, id: newId() }] });
+      const made = recordOf(state, field.get(), date.value, note.value, core);
+      store.change({ records: [...state.records, made] });
       field.put(null);
       note.value = "";
       say("Recorded");
@@ -120,3 +79,56 @@ export function attachRecord(store, shelf, core, ask) {
   );
   show(store.get());
 }
+
+const mixOf = (state) => state.studio.mix(pairOf(state), state.share, state.load);
+
+const labAtHand = (state) => state.studio.lab_of(pairOf(state), state.share, state.load);
+
+/** What tells a mix from another, or nothing where there is none. */
+const keyOf = (state) => (isPair(state) ? JSON.stringify([mixOf(state).recipe, state.load, state.laid]) : "");
+
+/** The mix at hand as a record of what was seen. Throws where it cannot be one. */
+const recordOf = (state, seen, date, note, core) => ({
+  ...core.read_record({
+    parts: mixOf(state).recipe,
+    load: state.load,
+    seen,
+    paper: paperOf(state.kit),
+    date,
+    note,
+  }),
+  id: newId(),
+});
+
+/** What is predicted beside what was seen, and how far they lie apart. */
+function createComparison(core) {
+  const predicted = element("span", { class: "chip" });
+  const seen = element("span", { class: "chip blank" });
+  const apart = element("p", { role: "status" });
+  return {
+    node: element(
+      "div",
+      { class: "compared" },
+      element("div", {}, predicted, element("small", {}, "predicted")),
+      element("div", {}, seen, element("small", {}, "seen")),
+      apart,
+    ),
+    predict(mix) {
+      predicted.classList.toggle("blank", !mix);
+      if (mix) predicted.style.setProperty("--wash", mix.swatch.css);
+    },
+    show(found, state) {
+      seen.classList.toggle("blank", !found);
+      if (!found) {
+        apart.textContent = "";
+        return;
+      }
+      const lab = Float32Array.from(labOf(found, core));
+      seen.style.setProperty("--wash", state.studio.colour(lab).css);
+      if (isPair(state)) apart.textContent = apartness(core.compare(lab, labAtHand(state)));
+    },
+  };
+}
+
+const apartness = ({ error, words }) =>
+  error < 1 ? "As predicted." : `${capital(words)} than predicted, by ${error.toFixed(0)} (CIEDE2000).`;

@@ -1,8 +1,8 @@
 // A colour that was seen: typed, picked, taken from the target, or read from a meter's file.
 
-import { button, element } from "../page/dom.js";
-import { readText } from "../page/text-file.js";
+import { button, element, labelled } from "../page/dom.js";
 import { capital } from "../page/words.js";
+import { createMeterFile } from "./meter-file.js";
 
 /** A field for what a swatch looked like. `onchange` hears of it as L*, a*, b* or 36 reflectances, or of nothing. */
 export function seenField(name, { store, core, ask }, onchange) {
@@ -27,42 +27,21 @@ export function seenField(name, { store, core, ask }, onchange) {
   const target = button("As in Match", () => put(store.get().target.lab, "Taken from Match"), {
     title: "The colour chosen in Match: sampled from a white-balanced photo of the swatch, for one",
   });
-  const id = `file-${name.replace(/\W+/g, "-").toLowerCase()}`;
-  const file = element("input", {
-    type: "file",
-    id,
-    class: "unseen",
-    accept: ".csv,.txt,.tsv,.cgats,.it8,text/*",
-    onchange: () => file.files[0] && open(file.files[0]),
+  const file = createMeterFile(name, ask, {
+    put,
+    said,
+    failed: (error) => tell(found, `This file could not be read: ${error.message}.`),
   });
-  const samples = element("select", {
-    "aria-label": "Sample of the file",
-    hidden: true,
-    onchange: () => put(measured[samples.selectedIndex].seen),
-  });
-  let measured = [];
   const node = element(
     "div",
     { class: "seen" },
-    element(
-      "div",
-      { class: "typed" },
-      element("label", { class: "field" }, element("span", {}, name), text),
-      element("label", { class: "field" }, element("span", {}, "Pick"), picker),
-    ),
-    element(
-      "div",
-      { class: "verbs" },
-      target,
-      element("label", { for: id, class: "button" }, "Meter’s file"),
-      file,
-      samples,
-    ),
+    element("div", { class: "typed" }, labelled(name, text), labelled("Pick", picker)),
+    element("div", { class: "verbs" }, target, ...file.nodes),
     said,
   );
 
   function read() {
-    samples.hidden = true;
+    file.hideSamples();
     if (!text.value.trim()) return tell(null, "");
     try {
       tell([...core.read_colour(text.value)], "");
@@ -84,24 +63,6 @@ export function seenField(name, { store, core, ask }, onchange) {
     tell(seen ? [...seen] : null, seen?.length === 36 ? "A measured spectrum." : word);
   }
 
-  async function open(chosen) {
-    said.textContent = "Reading …";
-    try {
-      const { text, said: how } = await readText(chosen);
-      const { found: list, faults } = await ask("samples", { text });
-      measured = list;
-      samples.replaceChildren(...list.map((sample) => element("option", {}, sample.name)));
-      put(list[0].seen);
-      samples.hidden = list.length < 2;
-      if (faults.length)
-        said.textContent = `${list.length} samples read. Not all as it stands: ${faults.slice(0, 3).join("; ")}${faults.length > 3 ? ` and ${faults.length - 3} more` : ""}.`;
-      if (how) said.textContent = `${said.textContent} ${how}`.trim();
-    } catch (error) {
-      tell(found, `This file could not be read: ${error.message}.`);
-    }
-    file.value = "";
-  }
-
   const show = (state) => (target.disabled = !state.target);
   store.subscribe((state, changed) => changed.has("target") && show(state));
   show(store.get());
@@ -109,7 +70,7 @@ export function seenField(name, { store, core, ask }, onchange) {
   const start = (css) => {
     if (!found) picker.value = css;
   };
-  return { node, start, get: () => found, put, focus: () => text.focus() };
+  return { node, start, get: () => found, put };
 }
 
 /** L*, a*, b* of what was seen. */

@@ -1,0 +1,58 @@
+// A meter's file: chosen, read by the worker, and one of its samples taken.
+
+import { element } from "../page/dom.js";
+import { readText } from "../page/text-file.js";
+
+/** Most faults of a file that are told one by one. */
+const MOST_TOLD = 3;
+
+/**
+ * The field that a file is chosen with, and the list of its samples, as `nodes`.
+ *
+ * `put(seen)` hears of the sample that is taken, `said` is where it is told how the file was read, and `failed(error)` hears
+ * why it could not be.
+ */
+export function createMeterFile(name, ask, { put, said, failed }) {
+  const id = `file-${name.replace(/\W+/g, "-").toLowerCase()}`;
+  let measured = [];
+  const field = element("input", {
+    type: "file",
+    id,
+    class: "unseen",
+    accept: ".csv,.txt,.tsv,.cgats,.it8,text/*",
+    onchange: () => field.files[0] && open(field.files[0]),
+  });
+  const samples = element("select", {
+    "aria-label": "Sample of the file",
+    hidden: true,
+    onchange: () => put(measured[samples.selectedIndex].seen),
+  });
+
+  async function open(chosen) {
+    said.textContent = "Reading …";
+    try {
+      const { text, said: how } = await readText(chosen);
+      const { found, faults } = await ask("samples", { text });
+      measured = found;
+      samples.replaceChildren(...found.map((sample) => element("option", {}, sample.name)));
+      put(found[0].seen);
+      samples.hidden = found.length < 2;
+      if (faults.length) said.textContent = amiss(found.length, faults);
+      if (how) said.textContent = `${said.textContent} ${how}`.trim();
+    } catch (error) {
+      failed(error);
+    }
+    field.value = "";
+  }
+
+  return {
+    nodes: [element("label", { for: id, class: "button" }, "Meter’s file"), field, samples],
+    hideSamples: () => (samples.hidden = true),
+  };
+}
+
+/** What of a file could not be read. */
+function amiss(count, faults) {
+  const more = faults.length > MOST_TOLD ? ` and ${faults.length - MOST_TOLD} more` : "";
+  return `${count} samples read. Not all as it stands: ${faults.slice(0, MOST_TOLD).join("; ")}${more}.`;
+}
