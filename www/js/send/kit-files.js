@@ -3,7 +3,9 @@
 import { button, byId, element, notice, say, UNDO } from "../page/dom.js";
 import { fileName, save } from "../page/save.js";
 import { learnFilms } from "../state/films.js";
-import { LONGEST_FILE, merge, readFile, writeFile } from "../state/kit-file.js";
+import { writeFile } from "../state/kit-file.js";
+import { LONGEST_FILE, readFile } from "../state/kit-file-read.js";
+import { merge } from "../state/merge.js";
 import { today } from "../state/records.js";
 import { leftOut, marksOf, newsOf, things, thingsNew } from "./file-preview.js";
 

@@ -1,0 +1,223 @@
+// Kit files read: part by part, so that what is good comes in and what is not is named. Pure: no page.
+// Versions that were written are read for ever.
+
+import { emptyKit, LONGEST_TITLE, MOST_PANS, MOST_PUDDLES, PAPERS, retitle } from "./kit.js";
+import { RATINGS, VERSION } from "./kit-file.js";
+import { MOST_OWN } from "./own.js";
+import { MOST_RECORDS } from "./records.js";
+import { inKit } from "./refs.js";
+import { MOST_MIXED } from "./sound.js";
+import { MOST_PLACES } from "./targets.js";
+
+/** Longest file that is read, in bytes. */
+export const LONGEST_FILE = 4_000_000;
+
+const KNOWN = ["washpath", "kits", "paints", "records", "held", "owned", "$schema"];
+
+const MOST_FAULTS = 40;
+
+/** Most kits that are read of a file: more than are kept, as tabs may have kept some each. */
+const MOST_READ = 200;
+
+/** Most paints that a file marks as held or owned. */
+const MOST_MARKED = 1000;
+
+/**
+ * Reads a file: `{kits, own, records, held, owned, faults}`. Own paints have numbers of their own, from `core.first_own()` on;
+ * a kit bears those it holds. What could not be read is named in `faults` and left out; what is no kit file at all is thrown.
+ *
+ * `core` checks own paints, records and kits; `find` knows the built-in paints by key. `unseen` are own paints that cannot be
+ * shown, by name, and why: they are left out, and so is what is made of them.
+ */
+export function readFile(text, core, find, unseen = new Map()) {
+  const file = parsed(text);
+  const report = createReport();
+  for (const key of Object.keys(file))
+    if (!KNOWN.includes(key)) report.fault(quoted(key), "is not known and was left out");
+  const paints = createPaints(find, unseen);
+  const own = readPaints(file, report, paints, core);
+  const records = report.each(file, "records", MOST_RECORDS, (value) => readRecord(value, paints, core));
+  const readKit = createKitReader(report, paints, own, core);
+  const kits = report.each(file, "kits", MOST_READ, readKit);
+  const held = report.each(file, "held", MOST_MARKED, paints.numberOf);
+  const owned = report.each(file, "owned", MOST_MARKED, paints.numberOf);
+  return { kits, own, records, held, owned, faults: report.faults() };
+}
+
+/** The object that a file is. Throws where it is no kit file, or one of a later version. */
+function parsed(text) {
+  if (text.length > LONGEST_FILE) throw new Error("it is longer than 4 MB, and no kit file is");
+  let file;
+  try {
+    file = JSON.parse(text);
+  } catch {
+    throw new Error("it is no JSON, or cut short on its way");
+  }
+  const version = isObject(file) ? file.washpath : undefined;
+  if (!Number.isInteger(version) || version < 1)
+    throw new Error("it is no kit file: it does not begin with “washpath” and a version");
+  if (version > VERSION)
+    throw new Error(`it is of version ${version}, and this page reads version ${VERSION}: open it with a newer one`);
+  return file;
+}
+
+/** What could not be read, in words, and ways to read that name it and go on. */
+function createReport() {
+  const faults = [];
+  let unsaid = 0;
+
+  function fault(what, reason) {
+    if (faults.length < MOST_FAULTS) faults.push(`${what}: ${reason}`);
+    else unsaid += 1;
+  }
+
+  /** What `read` makes of a value, as a list of one; an empty list where it throws. */
+  function tried(what, read) {
+    try {
+      return [read()];
+    } catch (error) {
+      fault(what, error.message.replace(/^what the page sent /, ""));
+      return [];
+    }
+  }
+
+  /** What `read(value, index)` makes of each value of a list, as far as it can. */
+  function each(object, key, most, read, where = "") {
+    const values = object[key];
+    if (values === undefined) return [];
+    if (!Array.isArray(values)) {
+      fault(where + key, "is no list");
+      return [];
+    }
+    if (values.length > most) fault(where + key, `${values.length - most} beyond ${most} are left out`);
+    return values
+      .slice(0, most)
+      .flatMap((value, i) => tried(`${where}${key} ${i + 1}${labelOf(value)}`, () => read(value, i)));
+  }
+
+  return { fault, tried, each, faults: () => (unsaid ? [...faults, `and ${unsaid} more`] : faults) };
+}
+
+/** Paints by the keys that a file names them with: built-in ones, and own ones once they are added. */
+function createPaints(find, unseen) {
+  const numbers = new Map();
+  const gone = new Map([...unseen].map(([name, reason]) => [ownKey(name), reason]));
+
+  function numberOf(key) {
+    const known = typeof key === "string" && key.toLowerCase();
+    if (gone.has(known)) refuse(`${quoted(key)} is left out`);
+    return (known === false ? null : (numbers.get(known) ?? find(key))) ?? refuse(`no paint ${quoted(key)}`);
+  }
+
+  function partsOf(parts) {
+    if (!Array.isArray(parts) || parts.length > MOST_MIXED)
+      throw new Error(`its parts are no list of up to ${MOST_MIXED}`);
+    return parts.map((part) =>
+      Array.isArray(part) && part.length === 2 ? [numberOf(part[0]), part[1]] : refuse("a part is a paint and a count"),
+    );
+  }
+
+  function add(name, number) {
+    const key = ownKey(name);
+    if (numbers.has(key)) refuse("a paint of this name stands before it");
+    if (gone.has(key)) refuse(`no film shows its swatches (${gone.get(key)})`);
+    numbers.set(key, number);
+  }
+
+  return { numberOf, partsOf, add };
+}
+
+/** Own paints by their numbers; each can be named by what stands behind it. */
+function readPaints(file, report, paints, core) {
+  const ids = new Set();
+  let next = core.first_own();
+  return report.each(file, "paints", MOST_OWN, (value) => {
+    const written = paintIn(value, paints);
+    // An id that stands twice tells nothing: the paint gets one that follows from what it is.
+    const paint = core.read_own({ ...written, id: ids.has(written.id) ? undefined : written.id });
+    paints.add(paint.name, next);
+    ids.add(paint.id);
+    return [next++, paint];
+  });
+}
+
+/** An own paint as it is written, for the core to judge. */
+function paintIn(value, { partsOf }) {
+  const {
+    id,
+    name,
+    code = "",
+    caution = "",
+    mixture,
+    paper,
+    masstone = [],
+    wash = [],
+    washLoad = 0.25,
+  } = object(value);
+  const parts = mixture === undefined ? [] : partsOf(mixture);
+  if (mixture !== undefined && parts.length === 0) refuse("a mixture of nothing");
+  const ratings = RATINGS.map((key) => value[key] ?? null);
+  return { id, name, code, caution, ratings, parts, paper: paperIn(paper), masstone, wash, washLoad };
+}
+
+function readRecord(value, { partsOf }, core) {
+  const { parts, load, seen, paper, date = "", note = "" } = object(value);
+  return core.read_record({ parts: partsOf(parts), load, seen, paper: paperIn(paper), date, note });
+}
+
+/** Answers `readKit(value, index)`: a kit read part by part, each by itself, then all that passed together. */
+function createKitReader(report, paints, own, core) {
+  /** The same part of a kit, once the core has taken it for one. */
+  const checked = (part) => {
+    const kit = { ...emptyKit(), capacity: MOST_PANS, ...part };
+    const used = new Set(inKit(kit));
+    core.encode_kit({ ...kit, own: own.filter(([number]) => used.has(number)) });
+    return part;
+  };
+  const readPan = (pan) => checked({ pans: [panIn(pan, paints)] }).pans[0];
+  const readPuddle = (puddle) =>
+    checked({ puddles: [{ parts: paints.partsOf(object(puddle).parts), load: puddle.load }] }).puddles[0];
+  const readPlace = (place) => checked({ places: [place] }).places[0];
+  const readPaper = (written) => {
+    const { stock, own: paper } = paperIn(written);
+    return checked({ stock, paper });
+  };
+
+  return (value, i) => {
+    const { title = "", capacity = 12, paper, class: brief } = object(value);
+    const where = `kits ${i + 1}${labelOf(value)}, `;
+    const pans = report.each(value, "pans", MOST_PANS, readPan, where);
+    const puddles = report.each(value, "puddles", MOST_PUDDLES, readPuddle, where);
+    const places = report.each(value, "places", MOST_PLACES, readPlace, where);
+    const [sheet = { stock: 0, paper: null }] = report.tried(`${where}paper`, () => readPaper(paper));
+    const [asked = {}] =
+      brief === undefined ? [] : report.tried(`${where}class`, () => checked({ brief: object(brief) }));
+    if (typeof title !== "string") refuse("its title is no text");
+    if ([...title].length > LONGEST_TITLE) report.fault(`${where}title`, `is cut to ${LONGEST_TITLE} characters`);
+    const kit = { ...retitle(emptyKit(), title), capacity, pans, puddles, places, ...sheet, ...asked };
+    return core.decode_kit(core.encode_kit({ ...kit, own }));
+  };
+}
+
+const panIn = (pan, { numberOf }) =>
+  Array.isArray(pan) && pan.length <= 2 ? pan.map(numberOf) : refuse("a pan is a list of one paint or two");
+
+/** A paper by its name or its colour. */
+function paperIn(paper = "bright white") {
+  if (Array.isArray(paper)) return { stock: 0, own: paper };
+  const stock = PAPERS.findIndex((name) => name.toLowerCase() === paper);
+  return stock < 0 ? refuse(`no paper ${quoted(paper)}`) : { stock, own: null };
+}
+
+const ownKey = (name) => `own:${name.toLowerCase()}`;
+const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
+const object = (value) => (isObject(value) ? value : refuse("is no object"));
+const quoted = (text) => (typeof text === "string" ? `“${[...text].slice(0, 40).join("")}”` : "that is no text");
+const labelOf = (value) => {
+  const name = isObject(value) ? (value.title ?? value.name) : null;
+  return typeof name === "string" && name ? ` ${quoted(name)}` : "";
+};
+
+function refuse(reason) {
+  throw new Error(reason);
+}
