@@ -46,7 +46,7 @@ export const MUTANTS = [
   },
   {
     name: "a write that failed counts as done",
-    file: "keeping.js",
+    file: "entries.js",
     find: "    if (fault) return false;\n",
     replace: "",
     verbs: ["full"],
@@ -60,7 +60,7 @@ export const MUTANTS = [
   },
   {
     name: "a tab takes away what is in hand in another",
-    file: "keeping.js",
+    file: "elsewhere.js",
     find: "if (!inHand && !inUse) return",
     replace: "if (!inUse) return",
     verbs: ["copyKit", "takeKit", "throwKit"],
