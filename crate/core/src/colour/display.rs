@@ -16,7 +16,6 @@ use palette::{Lch, LinSrgb, Srgb, Xyz};
 use std::sync::LazyLock;
 
 use crate::colour::Lab;
-use crate::numeric::sort::in_order;
 use crate::text::decimal::Decimal;
 
 /// The colours a display holds.
@@ -62,6 +61,7 @@ impl Shown {
 
 /// The colour on any display, or the nearest of its hue where sRGB does not hold it.
 #[must_use]
+#[inline(never)]
 pub fn shown(lab: Lab) -> Shown {
     let (linear, exact) = held(lab, srgb, &SRGB_CUSPS);
     let rgb = Srgb::<u8>::from_linear(linear);
@@ -78,6 +78,7 @@ pub fn shown(lab: Lab) -> Shown {
 /// assert_eq!(shown_on(Lab::new(50.0, 0.0, 0.0), Display::P3).css(), "#777777");
 /// ```
 #[must_use]
+#[inline(never)]
 pub fn shown_on(lab: Lab, display: Display) -> Shown {
     let in_srgb = shown(lab);
     if display == Display::Srgb || in_srgb.exact {
@@ -101,6 +102,7 @@ fn p3(xyz: Xyz<D65, f32>) -> (LinDisplayP3<f32>, [f32; 3]) {
 }
 
 /// The colour in a display's linear space, or the nearest of its hue; whether the display holds it.
+#[inline(never)]
 fn held<C>(lab: Lab, space: impl Fn(Xyz<D65, f32>) -> (C, [f32; 3]), cusps: &Cusps) -> (C, bool) {
     let lch = Lch::<D65, f32>::from_color_unclamped(lab);
     let at = |[l, c]: [f32; 2]| space(Xyz::from_color_unclamped(Lch::<D65, f32>::new(l, c, lch.hue)));
@@ -136,25 +138,30 @@ static P3_CUSPS: LazyLock<Cusps> =
     LazyLock::new(|| Cusps::new(|[r, g, b]| DisplayP3::<f32>::new(r, g, b).into_color_unclamped()));
 
 impl Cusps {
-    /// So many colours on each edge: hues less than 3 degrees apart.
+    /// So many colours on each edge: hues less than 4 degrees apart.
     const STEPS: u8 = 64;
 
     fn new(lch: impl Fn([f32; 3]) -> Lch<D65, f32>) -> Self {
         let mut by_hue = Vec::new();
-        for rising in 0..3 {
-            for step in 0..Self::STEPS {
-                // One channel full, one rising and one empty; then one full, one empty and one falling.
-                let part = f32::from(step) / f32::from(Self::STEPS);
-                for (full, between) in [(rising, (rising + 1) % 3), ((rising + 1) % 3, rising)] {
+        for channel in 0..3 {
+            // One channel full and the next rising; then that full and the first falling.
+            for (full, between, rising) in
+                [(channel, (channel + 1) % 3, true), ((channel + 1) % 3, channel, false)]
+            {
+                for step in 0..Self::STEPS {
+                    let part = f32::from(step) / f32::from(Self::STEPS);
                     let mut rgb = [0.0; 3];
                     rgb[full] = 1.0;
-                    rgb[between] = if full == rising { part } else { 1.0 - part };
+                    rgb[between] = if rising { part } else { 1.0 - part };
                     let cusp = lch(rgb);
                     by_hue.push([cusp.hue.into_positive_degrees(), cusp.l, cusp.chroma]);
                 }
             }
         }
-        Self { by_hue: in_order(by_hue, |cusp| cusp[0]) }
+        // Hue rises along all edges; only where it passes 360 does it begin anew.
+        let first = by_hue.windows(2).position(|pair| pair[1][0] < pair[0][0]);
+        by_hue.rotate_left(first.map_or(0, |before| before + 1));
+        Self { by_hue }
     }
 
     /// L* and C* of the most vivid colour of a hue in degrees, 0 to 360.
@@ -272,6 +279,16 @@ mod tests {
         assert!(!shown.exact);
         assert!((hue_angle(again) - hue_angle(vivid)).abs() < 0.5);
         assert!(chroma(again) > chroma(lab_of_rgb(shown.rgb)), "P3 keeps more than sRGB");
+    }
+
+    #[test]
+    fn cusps_stand_in_order_of_hue() {
+        for cusps in [&SRGB_CUSPS, &P3_CUSPS] {
+            assert_eq!(cusps.by_hue.len(), 6 * usize::from(Cusps::STEPS));
+            for pair in cusps.by_hue.windows(2) {
+                assert!(pair[1][0] > pair[0][0] && pair[1][0] - pair[0][0] < 4.0, "{pair:?}");
+            }
+        }
     }
 
     /// Every colour of the hue that sRGB holds, by steps of L* and C*.

@@ -63,6 +63,7 @@ pub fn describe(lab: Lab) -> String {
 }
 
 /// The name of a colour that is not grey.
+#[inline(never)]
 fn nearest(lab: Lab) -> Option<&'static Name> {
     let mut best: Option<(&Name, f32)> = None;
     for name in NAMES.iter() {
