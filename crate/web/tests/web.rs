@@ -87,10 +87,22 @@ fn the_middle_of_a_dab_is_exactly_the_predicted_colour() {
     let studio = studio();
     for key in ["pb29", "pr254", "pbr7-raw-umber", "py184"] {
         let context = canvas(64.0);
-        studio.draw_dab(&context, alone(key), 0.5, 64.0).unwrap();
+        studio.draw_dab(&context, alone(key), Some(0.5), 64.0).unwrap();
         let swatch = studio.swatch(alone(key), 0.5).unwrap();
         assert_eq!(pixel(&context, 32.0, 32.0), text(&swatch, "css"), "{key}");
     }
+}
+
+#[wasm_bindgen_test]
+fn a_dab_of_a_black_is_black_where_paint_pools_and_thins_out_across() {
+    let (studio, context) = (studio(), canvas(64.0));
+    studio.draw_dab(&context, alone("pbk6"), None, 64.0).unwrap();
+    let light = |x: f64, y: f64| {
+        let css = pixel(&context, x, y);
+        i32::from_str_radix(&css[3..5], 16).unwrap()
+    };
+    let [pool, middle, thin] = [light(13.0, 25.0), light(32.0, 32.0), light(51.0, 39.0)];
+    assert!(pool < 80 && middle > pool + 20 && thin > middle + 40, "{pool} {middle} {thin}");
 }
 
 #[wasm_bindgen_test]

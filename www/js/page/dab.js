@@ -2,7 +2,7 @@
 
 import { element } from "./dom.js";
 
-/** A canvas of `size` CSS pixels showing a paint, or a mix by its parts, at its strongest load or the one given. */
+/** A canvas of `size` CSS pixels showing a paint, or a mix by its parts, bleeding from masstone to wash, or at the load given. */
 export function dabOf(studio, paint, size, load) {
   const canvas = blank(size);
   draw(canvas, studio, paint, size, load);
@@ -37,7 +37,7 @@ function draw(canvas, studio, paint, size, load) {
   const parts = typeof paint === "number" ? [[paint, 1]] : paint;
   const context = canvas.getContext("2d");
   context.scale(canvas.width / size, canvas.height / size);
-  studio.draw_dab(context, parts, load ?? studio.strongest_load(parts), size);
+  studio.draw_dab(context, parts, load, size);
 }
 
 const scale = () => Math.min(window.devicePixelRatio || 1, 3);

@@ -64,8 +64,8 @@ pub(crate) struct Stand {
     pub css: String,
     /// Whether the display holds it.
     pub exact: bool,
-    /// Colour of its rim.
-    pub rim: String,
+    /// What is drawn there.
+    pub dab: Dab,
     /// From masstone to the thinnest wash.
     pub tail: Vec<(WheelPoint, String)>,
 }
@@ -315,23 +315,23 @@ impl Studio {
         wheel::draw_top(context, &scene, &self.dabs(&scene), strand.as_ref(), &over).map_err(canvas_failed)
     }
 
-    /// Draws a dab of a recipe at a load in the middle of a square of `size` pixels.
+    /// Draws a dab of a recipe in the middle of a square of `size` pixels: of one load, or bleeding from masstone to wash.
     ///
     /// # Errors
     ///
     /// No such paint; a canvas that fails.
-    pub fn draw_dab(&self, context: &Context, parts: JsValue, load: f32, size: f64) -> Result<(), JsError> {
+    pub fn draw_dab(
+        &self,
+        context: &Context,
+        parts: JsValue,
+        load: Option<f32>,
+        size: f64,
+    ) -> Result<(), JsError> {
         let recipe = recipe(&into(parts)?)?;
         let shelf = shelf();
-        let film = recipe.film(&shelf)?;
-        let colours = [load, load * 2.0].map(|load| self.sight.css(self.sight.view.colour(&film, load)));
         let first = shelf.get(recipe.parts()[0].0)?;
-        let dab = Dab {
-            fill: &colours[0],
-            rim: &colours[1],
-            grain: first.granulation.unwrap_or(0.0),
-            seed: u32::from(first.number),
-        };
+        let grain = first.granulation.unwrap_or(0.0);
+        let dab = Dab::new(&recipe.film(&shelf)?, load, &self.sight, grain, first.number.into());
         let middle = Spot { x: size / 2.0, y: size / 2.0 };
         dab::draw(context, &dab, middle, size / 2.0 - 1.0).map_err(canvas_failed)
     }
@@ -512,7 +512,7 @@ impl Stand {
             point: colour::wheel(lab),
             css: shown.css(),
             exact: shown.exact,
-            rim: sight.css(colour(strongest * 2.0)),
+            dab: Dab::new(&paint.film, None, sight, paint.granulation.unwrap_or(0.0), paint.number.into()),
             tail: (0..TAIL_POINTS).map(step).collect(),
         }
     }

@@ -6,7 +6,7 @@ use web_sys::CanvasRenderingContext2d as Context;
 
 use crate::studio::Stand;
 use crate::studio::codes::{draw_codes, place_codes};
-use crate::studio::dab::{self, Dab};
+use crate::studio::dab;
 use crate::studio::geometry::{Frame, RIM, Spot};
 use crate::studio::marks::{
     cross, crossing_mark, draw_asked, draw_drops, draw_numbers, draw_records, draw_rings, handle,
@@ -68,7 +68,7 @@ pub(crate) fn draw_top(
         draw_band(context, scene, strand);
     }
     for stand in stands {
-        dab::draw(context, &stand.dab(), frame.spot(stand.point), frame.dab())?;
+        dab::draw(context, &stand.dab, frame.spot(stand.point), frame.dab())?;
     }
     for pin in over.pins {
         draw_pin(context, scene, pin);
@@ -176,16 +176,5 @@ fn tail(context: &Context, stand: &Stand, frame: &Frame) {
     for pair in stand.tail.windows(2) {
         context.set_stroke_style_str(&pair[0].1);
         line(context, frame.spot(pair[0].0), frame.spot(pair[1].0));
-    }
-}
-
-impl Stand {
-    fn dab(&self) -> Dab<'_> {
-        Dab {
-            fill: &self.css,
-            rim: &self.rim,
-            grain: self.paint.granulation.unwrap_or(0.0),
-            seed: u32::from(self.paint.number),
-        }
     }
 }
