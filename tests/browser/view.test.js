@@ -1,6 +1,7 @@
 // Light, paper, glazes, the ribbon, pins and reaches: the wheel looked at in other ways.
 
 import assert from "node:assert/strict";
+import { looksKept } from "./support/kept.js";
 import { visits } from "./support/visit.js";
 import { painted, pixels, readout, slide } from "./support/washpath.js";
 
@@ -49,6 +50,19 @@ visit("glazes stand beside the mix, tell how they differ, and are chosen", {}, a
   assert.ok(await way(page, 0).evaluate((node) => (node.focus(), document.activeElement === node)));
   await page.keyboard.press("Enter");
   assert.ok(await way(page, 0).evaluate((node) => node === document.activeElement), "a choice keeps focus");
+});
+
+visit("wet paint is darker than dry, and the choice is kept", {}, async ({ page }) => {
+  const dry = await readout(page);
+  await press(page, "Wet");
+  const wet = await readout(page);
+  assert.ok(Number(wet.numbers["Value L*"]) < Number(dry.numbers["Value L*"]) - 2);
+  await looksKept(page, '"wet":true');
+  await page.reload();
+  await page.waitForSelector('html[data-whole="true"]');
+  assert.deepEqual((await readout(page)).numbers, wet.numbers);
+  await press(page, "Wet");
+  assert.deepEqual((await readout(page)).numbers, dry.numbers);
 });
 
 visit("the ribbon shows every load", {}, async ({ page }) => {

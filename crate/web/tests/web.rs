@@ -16,7 +16,7 @@ const DAYLIGHT: usize = 0;
 const SIZE: f64 = 600.0;
 
 fn studio() -> Studio {
-    Studio::new(object(r#"{"stock": 0, "own": null}"#), DAYLIGHT, false).unwrap()
+    Studio::new(object(r#"{"stock": 0, "own": null}"#), DAYLIGHT, false, false).unwrap()
 }
 
 fn canvas(size: f64) -> Context {
@@ -206,7 +206,7 @@ fn a_puddle_is_found_where_it_is_drawn() {
 
 #[wasm_bindgen_test]
 fn a_wide_display_gets_what_srgb_cannot_hold() {
-    let wide = Studio::new(object(r#"{"stock": 0, "own": null}"#), DAYLIGHT, true).unwrap();
+    let wide = Studio::new(object(r#"{"stock": 0, "own": null}"#), DAYLIGHT, true, false).unwrap();
     assert_eq!(wide.colour_space(), "display-p3");
     let css = |studio: &Studio| text(&studio.swatch(alone("pb15-3"), 0.25).unwrap(), "css");
     assert!(css(&wide).starts_with("color(display-p3 "), "{}", css(&wide));
@@ -233,9 +233,9 @@ fn papers_are_read_and_refused_in_words() {
     assert_eq!(read_paper("lab(93 0 9)").unwrap(), [93.0, 0.0, 9.0]);
     assert!(read_paper("#000").is_err());
     assert!(read_paper("mauve-ish").is_err());
-    let own = Studio::new(object(r#"{"stock": 0, "own": [75, 8, 24]}"#), DAYLIGHT, false).unwrap();
+    let own = Studio::new(object(r#"{"stock": 0, "own": [75, 8, 24]}"#), DAYLIGHT, false, false).unwrap();
     assert_ne!(own.paper(), studio().paper());
-    assert!(Studio::new(object(r#"{"stock": 0, "own": [5, 0, 0]}"#), DAYLIGHT, false).is_err());
+    assert!(Studio::new(object(r#"{"stock": 0, "own": [5, 0, 0]}"#), DAYLIGHT, false, false).is_err());
 }
 
 #[wasm_bindgen_test]

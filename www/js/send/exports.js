@@ -3,6 +3,7 @@
 import { byId, notice } from "../page/dom.js";
 import { fileName, save } from "../page/save.js";
 import { isPair } from "../state/end.js";
+import { paperOf } from "../state/kit.js";
 import { pathPicture, pngOf, sheetPicture, wheelPicture } from "./pictures.js";
 import { csvOf, mixTable, paletteOf, paletteStyle, paletteTable, shelfTable } from "./tables.js";
 
@@ -12,8 +13,8 @@ const rest = () => new Promise((resolve) => setTimeout(resolve, 0));
 /** Makes each when its button is pressed. `drawWheel` is the page's own. */
 export function attachExports(store, shelf, core, drawWheel) {
   /** sRGB, as files have it; pictures in the light at hand, tables in daylight. */
-  const studioIn = ({ kit }, light) => new core.Studio({ stock: kit.stock, own: kit.paper }, light, false);
-  const picture = (draw) => (state) => pngOf(draw(state, shelf, studioIn(state, state.light), drawWheel));
+  const studioIn = ({ kit }, light, wet = false) => new core.Studio(paperOf(kit), light, false, wet);
+  const picture = (draw) => (state) => pngOf(draw(state, shelf, studioIn(state, state.light, state.wet), drawWheel));
   const palette = (state) => paletteOf(state.kit, shelf, studioIn(state, DAYLIGHT), core);
   const makers = {
     wheel: ["png", picture(wheelPicture)],

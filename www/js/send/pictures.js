@@ -19,7 +19,7 @@ const FACE = '"Source Sans 3", system-ui, sans-serif';
 
 /** A sheet of paper-white with title, line below it and caption; `draw(context)` fills what is between, its origin at the inner corner. */
 function leaf(state, title, line, height, draw) {
-  const { kit, light } = state;
+  const { kit, light, wet } = state;
   const canvas = element("canvas", { width: WIDTH * SCALE, height: (HEAD + height + FOOT) * SCALE });
   const context = canvas.getContext("2d");
   context.scale(SCALE, SCALE);
@@ -29,7 +29,7 @@ function leaf(state, title, line, height, draw) {
   write(context, line, EDGE, 66);
   write(
     context,
-    `${LIGHTS[light]}, ${kit.paper ? "own" : PAPERS[kit.stock].toLowerCase()} paper. Predicted: real paint differs. Made with Washpath.`,
+    `${LIGHTS[light]}, ${wet ? "still wet, " : ""}${kit.paper ? "own" : PAPERS[kit.stock].toLowerCase()} paper. Predicted: real paint differs. Made with Washpath.`,
     EDGE,
     HEAD + height + 32,
     { size: 14, ink: QUIET },

@@ -3,7 +3,7 @@
 import { partsOut } from "./items.js";
 
 /** What of the state is kept as it is. */
-const PLAIN = ["laid", "share", "load", "light", "showShelf", "ribbon", "reach", "dim", "welcome", "learning"];
+const PLAIN = ["laid", "share", "load", "light", "wet", "showShelf", "ribbon", "reach", "dim", "welcome", "learning"];
 
 /** What of the state shows in the looks that are kept. */
 export const LOOKS = ["ends", ...PLAIN, "kit", "others"];

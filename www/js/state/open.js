@@ -53,7 +53,7 @@ function createDerive(core, shelf, ask) {
   let shown = null;
   let isBuiltIn = true;
   return (state, changed) => {
-    const { kit, light } = state;
+    const { kit, light, wet } = state;
     const isOther = ["own", "visiting", "learned", "learning"].some((key) => changed.has(key));
     if (isOther) {
       const all = onShelf(state);
@@ -64,9 +64,9 @@ function createDerive(core, shelf, ask) {
       }
       isBuiltIn = isPlain;
     }
-    const now = JSON.stringify([kit.stock, kit.paper, light]);
+    const now = JSON.stringify([kit.stock, kit.paper, light, wet]);
     if (!isOther && now === shown) return {};
     shown = now;
-    return { studio: new core.Studio(paperOf(kit), light, isWide()) };
+    return { studio: new core.Studio(paperOf(kit), light, isWide(), wet) };
   };
 }

@@ -1,4 +1,4 @@
-// How the wheel is looked at: the light, the ribbon over all loads, pinned paths, the kit's reach.
+// How the wheel is looked at: the light, wet paint or dry, the ribbon over all loads, pinned paths, the kit's reach.
 
 import { byId, say } from "../page/dom.js";
 import { isPair, pairOf } from "../state/end.js";
@@ -11,14 +11,21 @@ const MOST_PINS = 4;
 
 /** Shows what can be changed about the wheel's drawing. */
 export function attachView(store) {
-  const [light, ribbon, pin, unpin, reach, pinReach] = ["light", "ribbon", "pin", "unpin", "reach", "pin-reach"].map(
-    (name) => byId(`view-${name}`),
-  );
+  const [light, wet, ribbon, pin, unpin, reach, pinReach] = [
+    "light",
+    "wet",
+    "ribbon",
+    "pin",
+    "unpin",
+    "reach",
+    "pin-reach",
+  ].map((name) => byId(`view-${name}`));
   light.addEventListener("change", () => {
     store.set({ light: light.selectedIndex });
     say(`Seen in ${LIGHTS[light.selectedIndex].toLowerCase()}`);
   });
   const toggle = (verb, key) => verb.addEventListener("click", () => store.set({ [key]: !store.get()[key] }));
+  toggle(wet, "wet");
   toggle(ribbon, "ribbon");
   toggle(reach, "reach");
   pinReach.addEventListener("click", () => {
@@ -38,6 +45,7 @@ export function attachView(store) {
 
   function show(state) {
     light.selectedIndex = state.light;
+    wet.setAttribute("aria-pressed", String(state.wet));
     ribbon.setAttribute("aria-pressed", String(state.ribbon));
     reach.setAttribute("aria-pressed", String(state.reach));
     pinReach.setAttribute("aria-pressed", String(Boolean(state.pinnedKit)));

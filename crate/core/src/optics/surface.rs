@@ -13,6 +13,8 @@
 
 use num_traits::Float;
 
+use crate::numeric::minmax::greater;
+
 /// The two shares of light a surface sends back, each 0 to below 1.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Surface<F = f32> {
@@ -46,6 +48,26 @@ impl<F: Float> Surface<F> {
     }
 }
 
+/// Share of diffuse light that water throws back at its surface to the air: the mean Fresnel reflection of
+/// refractive index 4/3 from within (Lekner and Dorf).
+const WATER_WITHIN: f32 = 0.475;
+
+/// Share of light that water reflects from outside at the angles of a colour measurement (the same).
+const WATER_OUTSIDE: f32 = 0.02;
+
+impl Surface<f32> {
+    /// Reflectance of the same film while it is wet, from that of the dry one, surface included.
+    ///
+    /// Under a film of water what comes back from paint and paper is thrown in again and taken in once more:
+    /// J. Lekner, M. C. Dorf, "Why some things are darker when wet", Applied Optics 27 (1988) 1278. The light that
+    /// a dry matte surface scatters towards the eye is gone, as water is smooth.
+    #[must_use]
+    pub fn wetted(self, dry: f32) -> f32 {
+        let paint = greater(dry - self.k1, 0.0) / (1.0 - self.k1);
+        (1.0 - WATER_OUTSIDE) * (1.0 - WATER_WITHIN) * paint / (1.0 - WATER_WITHIN * paint)
+    }
+}
+
 impl Surface<f64> {
     /// A dry watercolour wash on paper.
     ///
@@ -71,6 +93,40 @@ mod tests {
             let inner = f64::from(step) / 100.0;
             let there_and_back = Surface::WASH.inner(Surface::WASH.outer(inner));
             assert!((there_and_back - inner).abs() < 1e-12);
+        }
+    }
+
+    /// Fresnel's equations for light without polarisation, from outside at an angle in radians.
+    fn fresnel(angle: f64) -> f64 {
+        const WATER: f64 = 4.0 / 3.0;
+        let (cos, refracted) = (angle.cos(), (angle.sin() / WATER).asin().cos());
+        let [s, p] =
+            [(cos, refracted), (refracted, cos)].map(|(a, b)| ((a - WATER * b) / (a + WATER * b)).powi(2));
+        0.5 * (s + p)
+    }
+
+    #[test]
+    fn water_reflects_as_fresnel_has_it() {
+        const STEPS: usize = 20_000;
+        let quarter = std::f64::consts::FRAC_PI_2;
+        let mean = |i: usize| {
+            let angle = quarter * (i as f64 + 0.5) / STEPS as f64;
+            2.0 * angle.sin() * angle.cos() * fresnel(angle) * quarter / STEPS as f64
+        };
+        let outside: f64 = (0..STEPS).map(mean).sum();
+        // By reversal of light, what leaves is what enters, by the square of the index.
+        let within = 1.0 - (1.0 - outside) * (3.0f64 / 4.0).powi(2);
+        assert!((within - f64::from(WATER_WITHIN)).abs() < 0.001, "{within}");
+        assert!((fresnel(0.0) - f64::from(WATER_OUTSIDE)).abs() < 0.001);
+    }
+
+    #[test]
+    fn wetting_darkens_all_but_white_and_black() {
+        let bare = Surface { k1: 0.0, k2: 0.6 };
+        assert!((bare.wetted(1.0) - 0.98).abs() < 1e-6 && bare.wetted(0.0) == 0.0);
+        for step in 1..100 {
+            let dry = step as f32 / 100.0;
+            assert!(bare.wetted(dry) < dry && bare.wetted(dry) > bare.wetted(dry - 0.01));
         }
     }
 

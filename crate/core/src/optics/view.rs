@@ -18,6 +18,7 @@ pub struct View {
     ground: Spectrum,
     surface: Surface,
     light: Light,
+    wet: bool,
 }
 
 impl View {
@@ -25,7 +26,13 @@ impl View {
     #[must_use]
     pub fn new(paper: &Paper, light: Light) -> Self {
         let ground = from_fn(|band| Surface::WASH.inner(paper.reflectance[band]) as f32);
-        Self { ground, surface: Surface::WASH.to_f32(), light }
+        Self { ground, surface: Surface::WASH.to_f32(), light, wet: false }
+    }
+
+    /// The same while paint and paper are wet: darker, and purer, than once they are dry.
+    #[must_use]
+    pub const fn wet(self, wet: bool) -> Self {
+        Self { wet, ..self }
     }
 
     /// Reflectance of a film at a load, 0 to 1, surface included.
@@ -92,9 +99,13 @@ impl View {
     /// The kernel is called, not copied to wherever a colour is asked for.
     #[inline(never)]
     fn outer(&self, film: &Film, load: f32, ground: &Spectrum) -> Spectrum {
-        each_band(&film.k, &film.s, tame(load), ground, |over, under| {
+        let mut seen = each_band(&film.k, &film.s, tame(load), ground, |over, under| {
             self.surface.outer_of_ratio(over, under)
-        })
+        });
+        if self.wet {
+            seen.iter_mut().for_each(|band| *band = self.surface.wetted(*band));
+        }
+        seen
     }
 }
 
@@ -106,6 +117,22 @@ fn tame(load: f32) -> f32 {
 mod tests {
     use super::*;
     use crate::{Shelf, Stock};
+
+    /// Common practice, no source: a wash is darker and purer before it dries.
+    #[test]
+    fn wet_paint_is_darker_and_purer() {
+        let dry = View::new(&Stock::BrightWhite.paper(), Light::D65);
+        let wet = dry.clone().wet(true);
+        for key in ["pb29", "pr254", "py184", "pg18", "pbr7-raw-umber", "pbk6"] {
+            let film = &Shelf::built_in().find(key).unwrap().film;
+            for load in [1.0, 0.25] {
+                let [dry, wet] = [&dry, &wet].map(|view| view.colour(film, load));
+                assert!(wet.l < dry.l - 1.0, "{key} at {load}: {} and {}", dry.l, wet.l);
+                let purity = |lab: Lab| crate::colour::chroma(lab) / lab.l;
+                assert!(purity(wet) > purity(dry), "{key} at {load}");
+            }
+        }
+    }
 
     #[test]
     fn colours_in_several_lights_are_those_of_their_views() {

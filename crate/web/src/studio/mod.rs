@@ -50,7 +50,7 @@ use crate::studio::wheel::Over;
 use crate::swatch::{lab_of, numbers};
 
 /// Places a tail from masstone to wash is drawn through.
-const TAIL_POINTS: usize = 12;
+const TAIL_POINTS: usize = 24;
 
 /// How near in pixels a drag must come to whole parts to be held there.
 const SNAP: f64 = 4.0;
@@ -85,7 +85,8 @@ pub struct Studio {
 
 #[wasm_bindgen]
 impl Studio {
-    /// A studio for a paper, a light by its number (out of range is daylight) and a display, wide or not.
+    /// A studio for a paper, a light by its number (out of range is daylight), a display, wide or not, and paint that
+    /// has dried or is still wet.
     ///
     /// A paper is `{stock, own}`: the number of a stock, and the L*, a*, b* of
     /// the painter's own paper, which goes first where there is one.
@@ -94,12 +95,12 @@ impl Studio {
     ///
     /// An own paper that is none.
     #[wasm_bindgen(constructor)]
-    pub fn new(paper: JsValue, light: usize, wide: bool) -> Result<Self, JsError> {
+    pub fn new(paper: JsValue, light: usize, wide: bool, wet: bool) -> Result<Self, JsError> {
         let paper: PaperChoice = into(paper)?;
         let light = Light::ALL.get(light).copied().unwrap_or_default();
         let display = if wide { Display::P3 } else { Display::Srgb };
         let paper = paper.paper()?;
-        let sight = Sight { view: View::new(&paper, light), display };
+        let sight = Sight { view: View::new(&paper, light).wet(wet), display };
         let shelf = shelf();
         Ok(Self {
             sight,

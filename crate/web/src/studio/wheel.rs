@@ -154,10 +154,25 @@ fn draw_outline(context: &Context, scene: &Scene, outline: &[Spot], own: bool) -
     if !own {
         dashed(context, 5.0)?;
     }
-    polyline(context, outline);
+    polyline(context, &smoothed(outline));
     context.close_path();
     context.stroke();
     solid(context)
+}
+
+/// A closed line without the small steps that whole ratios leave in it: each corner as the mean of itself and its
+/// neighbours, by the weights of a bell, three times. No corner moves by more than a pixel or two.
+fn smoothed(line: &[Spot]) -> Vec<Spot> {
+    const BELL: [f64; 5] = [1.0 / 16.0, 4.0 / 16.0, 6.0 / 16.0, 4.0 / 16.0, 1.0 / 16.0];
+    let count = line.len();
+    let mut line = line.to_vec();
+    for _ in 0..3 {
+        let mean = |i: usize, of: fn(&Spot) -> f64| -> f64 {
+            BELL.iter().enumerate().map(|(k, weight)| weight * of(&line[(i + count + k - 2) % count])).sum()
+        };
+        line = (0..count).map(|i| Spot { x: mean(i, |spot| spot.x), y: mean(i, |spot| spot.y) }).collect();
+    }
+    line
 }
 
 fn dot(context: &Context, stand: &Stand, at: Spot, scene: &Scene) -> Drawn {
