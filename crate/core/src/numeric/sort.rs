@@ -1,9 +1,12 @@
 //! Putting things in order by a number.
 
+use std::collections::BinaryHeap;
+
 /// Things in order of a value of theirs, the least first; equal ones keep their order.
 ///
-/// One sort of numbers serves all kinds of things: a sort for each kind is a
-/// large part of a program that has to be downloaded.
+/// One sort of whole numbers, by a heap, serves all kinds of things: a sort for each
+/// kind, or the standard library's for slices, is a large part of a program that has
+/// to be downloaded.
 ///
 /// ```
 /// use washpath_core::in_order;
@@ -30,9 +33,17 @@ fn swaps(mut from: Vec<u32>) -> Vec<u32> {
 }
 
 /// Whole numbers in order of the values beside them; of equal values the lower number first.
-pub(crate) fn order(mut values: Vec<(f32, u32)>) -> Vec<u32> {
-    values.sort_unstable_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
-    values.into_iter().map(|(_, i)| i).collect()
+pub(crate) fn order(values: Vec<(f32, u32)>) -> Vec<u32> {
+    let keys: BinaryHeap<u64> =
+        values.into_iter().map(|(value, i)| rank(value) << 32 | u64::from(i)).collect();
+    keys.into_sorted_vec().into_iter().map(|key| key as u32).collect()
+}
+
+/// A whole number of 32 bits that stands among others as the value does by [`f32::total_cmp`].
+fn rank(value: f32) -> u64 {
+    let bits = value.to_bits();
+    let rank = if value.is_sign_negative() { !bits } else { bits | 1 << 31 };
+    u64::from(rank)
 }
 
 #[cfg(test)]
@@ -43,11 +54,13 @@ mod tests {
     proptest! {
         /// The standard library's stable sort is the reference.
         #[test]
-        fn things_stand_as_a_stable_sort_has_them(values in proptest::collection::vec(0u8..9, 0..40)) {
-            let things: Vec<_> = values.into_iter().enumerate().collect();
+        fn things_stand_as_a_stable_sort_has_them(
+            values in proptest::collection::vec(prop_oneof![(-4i8..5).prop_map(f32::from), proptest::num::f32::ANY], 0..40)
+        ) {
+            let things: Vec<_> = values.iter().map(|value| value.to_bits()).enumerate().collect();
             let mut wanted = things.clone();
-            wanted.sort_by_key(|(_, value)| *value);
-            prop_assert_eq!(in_order(things, |(_, value)| f32::from(*value)), wanted);
+            wanted.sort_by(|(_, a), (_, b)| f32::from_bits(*a).total_cmp(&f32::from_bits(*b)));
+            prop_assert_eq!(in_order(things, |(_, bits)| f32::from_bits(*bits)), wanted);
         }
     }
 }
