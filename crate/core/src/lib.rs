@@ -63,8 +63,9 @@ pub use optics::{layer, observer, spectrum};
 pub use paint::{packed, rating};
 pub use swatches::calibrate;
 
+pub use choose::choice::{Choice, Reason};
+pub use choose::chooser::{Chooser, Progress};
 pub use choose::rules::{Avoid, Rules};
-pub use choose::{Choice, Chooser, Progress, Reason};
 pub use colour::difference::{Difference, compare};
 pub use colour::display::{Display, Shown, shown, shown_on};
 pub use colour::gamut::gamut;

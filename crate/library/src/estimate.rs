@@ -61,7 +61,8 @@ fn nearness(entry: &Entry, other: &Entry) -> f64 {
 /// Moves a relative's bands and corrects it: S keeps the shape that was measured.
 fn bend(film: &Measured, entry: &Entry) -> Measured {
     let film = Measured { shift: SHIFT, ..*film };
-    let correction = |[d, s, g, t1, t2, nm]: [f64; BENDING]| Correction::from([d, s, g, t1, t2, 0.0, 0.0, nm]);
+    let correction =
+        |[d, s, g, t1, t2, nm]: [f64; BENDING]| Correction::from([d, s, g, t1, t2, 0.0, 0.0, nm]);
     let best = minimise([0.0; BENDING], |at| misfits(correction(*at), &film, entry, false));
     Measured::from(&correction(best.at).apply(&film))
 }

@@ -179,9 +179,12 @@ impl Library<'_> {
                     ),
                 ),
                 Sample::Phantom(pigment) => {
-                    found.extend(self.phantoms.iter().filter(|p| p.pigment == *pigment).map(|p| {
-                        (format!("phantom {pigment}"), Measured::new(p.ln_k, p.ln_s))
-                    }));
+                    found.extend(
+                        self.phantoms
+                            .iter()
+                            .filter(|p| p.pigment == *pigment)
+                            .map(|p| (format!("phantom {pigment}"), Measured::new(p.ln_k, p.ln_s))),
+                    );
                 }
             }
             if found.len() == before {
