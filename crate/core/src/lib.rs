@@ -104,13 +104,14 @@ pub use paint::texture::{Separation, Texture};
 pub use paint::{DoubtLeft, FIRST_OWN, Learned, Paint, PaintNumber, Tier};
 
 pub use reach::coverage::{Coverage, LIMITS};
+pub use reach::darks::Dark;
 pub use reach::horizon::horizon;
 pub use reach::nearest::Found;
 pub use reach::next::{Candidate, Wish, next_paints};
 pub use reach::report::{Deeper, Duplicate, Gap, Neutral, Report, Worth};
 pub use reach::role::Role;
 pub use reach::substitute::{Substitute, substitute};
-pub use reach::{Dark, LOADS, Mix, Reach};
+pub use reach::{LOADS, Mix, Reach};
 pub use swatches::log::dates::{DayOrder, UnsureDate};
 pub use swatches::log::{LogRead, read_log, write_log};
 pub use swatches::measurement::{MOST_REFLECTANCE, Measured, Measurement, read_measurements};

@@ -9,8 +9,9 @@ use crate::numeric::sort::in_order;
 use crate::optics::view::View;
 use crate::paint::PaintNumber;
 use crate::paint::shelf::Shelf;
+use crate::reach::Reach;
 use crate::reach::coverage::{Coverage, LIMITS};
-use crate::reach::{Reach, dark_family};
+use crate::reach::darks::dark_family;
 
 /// What the next paint is wanted for.
 #[derive(Clone, Copy, Debug)]

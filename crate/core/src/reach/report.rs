@@ -12,10 +12,11 @@ use crate::numeric::sort::in_order;
 use crate::optics::view::View;
 use crate::paint::shelf::Shelf;
 use crate::paint::{Paint, PaintNumber};
+use crate::reach::Reach;
 use crate::reach::coverage::Coverage;
+use crate::reach::darks::{Dark, dark_family};
 use crate::reach::role::{Role, own_roles, primaries};
 use crate::reach::substitute::likeness;
-use crate::reach::{Dark, Reach, dark_family};
 
 /// Part of the horizon that a kit must reach at an angle not to have a gap there.
 const GAP: f32 = 0.7;
