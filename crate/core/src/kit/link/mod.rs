@@ -46,18 +46,19 @@ use base64ct::{Base64UrlUnpadded, Encoding};
 
 use crate::error::Error;
 use crate::kit::brief::Brief;
-use crate::kit::named_targets::NamedTargets;
-use crate::kit::puddle::Puddle;
+use crate::kit::link::bytes::{Input, own_paper, push_section, read_own_paper};
+use crate::kit::link::sections::{brief, puddles, read_brief, read_puddles, read_targets_list, targets};
 use crate::kit::{Kit, Pan};
-use crate::mixing::load::Load;
 use crate::mixing::recipe::Recipe;
-use crate::optics::paper::{KitPaper, OwnPaper, Stock};
+use crate::optics::paper::{KitPaper, Stock};
+use crate::paint::FIRST_OWN;
 use crate::paint::shelf::Shelf;
-use crate::paint::{FIRST_OWN, PaintNumber};
 use crate::swatches::own_paint::Origin;
 use crate::text::varint;
 
+mod bytes;
 mod own;
+mod sections;
 
 pub use own::id_of;
 
@@ -77,8 +78,6 @@ const TARGETS: u32 = 4;
 const OWN_PAINTS: u32 = 5;
 const BRIEF: u32 = 6;
 const OWN_IDS: u32 = 7;
-
-const BROKEN_NUMBER: Error = Error::DamagedLink("it ends too early or holds a number no paint has");
 
 const CRC: crc::Crc<u16> = crc::Crc::<u16>::new(&crc::CRC_16_IBM_SDLC);
 
@@ -136,46 +135,6 @@ fn body(kit: &Kit) -> Vec<u8> {
         }
     }
     bytes.extend(kit.title().as_bytes());
-    bytes
-}
-
-fn own_paper(own: OwnPaper) -> Vec<u8> {
-    let [l, a, b] = own.halves();
-    let mut bytes = vec![l as u8];
-    varint::push_signed(&mut bytes, a);
-    varint::push_signed(&mut bytes, b);
-    bytes
-}
-
-fn puddles(puddles: &[Puddle]) -> Vec<u8> {
-    let mut bytes = vec![puddles.len() as u8];
-    for puddle in puddles {
-        varint::push_signed(&mut bytes, puddle.load().quarters().into());
-        push_recipe(&mut bytes, puddle.recipe());
-    }
-    bytes
-}
-
-fn targets(targets: &[NamedTargets]) -> Vec<u8> {
-    let mut bytes = vec![targets.len() as u8];
-    for targets in targets {
-        push_text(&mut bytes, targets.name());
-        bytes.push(targets.halves().len() as u8);
-        for ([l, a, b], weight) in targets.halves() {
-            for value in [*l, *a, *b] {
-                varint::push_signed(&mut bytes, value);
-            }
-            bytes.push(*weight);
-        }
-    }
-    bytes
-}
-
-fn brief(brief: &Brief) -> Vec<u8> {
-    let mut bytes = Vec::new();
-    push_text(&mut bytes, brief.note());
-    bytes.push(brief.tasks().len() as u8);
-    brief.tasks().iter().for_each(|task| push_text(&mut bytes, task));
     bytes
 }
 
@@ -276,107 +235,13 @@ fn read_body(input: &mut Input<'_>) -> Result<Kit, Error> {
     Kit::new(title, capacity, stock, pans)
 }
 
-fn read_own_paper(input: &mut Input<'_>) -> Result<OwnPaper, Error> {
-    let l = input.byte()?.into();
-    OwnPaper::of_halves([l, input.signed()?, input.signed()?])
-}
-
-fn read_puddles(input: &mut Input<'_>) -> Result<Vec<Puddle>, Error> {
-    let count = input.byte()?;
-    (0..count).map(|_| read_puddle(input)).collect()
-}
-
-fn read_targets_list(input: &mut Input<'_>) -> Result<Vec<NamedTargets>, Error> {
-    let count = input.byte()?;
-    (0..count).map(|_| read_targets(input)).collect()
-}
-
-fn read_targets(input: &mut Input<'_>) -> Result<NamedTargets, Error> {
-    let name = input.text("a place's name is no text")?;
-    let count = input.byte()?;
-    let colours = (0..count)
-        .map(|_| Ok(([input.signed()?, input.signed()?, input.signed()?], input.byte()?)))
-        .collect::<Result<_, Error>>()?;
-    NamedTargets::of_halves(name, colours)
-}
-
-fn read_brief(input: &mut Input<'_>) -> Result<Brief, Error> {
-    const NO_TEXT: &str = "its note or a task is no text";
-    let note = input.text(NO_TEXT)?;
-    let count = input.byte()?;
-    let tasks = (0..count).map(|_| input.text(NO_TEXT)).collect::<Result<Vec<_>, _>>()?;
-    Brief::new(note, &tasks)
-}
-
-fn read_puddle(input: &mut Input<'_>) -> Result<Puddle, Error> {
-    let load = input.load()?;
-    let parts = input.parts()?;
-    load.and_then(|load| Some(Puddle::at(Recipe::new(&parts).ok()?, load)))
-        .ok_or(Error::DamagedLink("it holds a puddle nobody can mix"))
-}
-
-fn push_section(bytes: &mut Vec<u8>, tag: u32, payload: &[u8]) {
-    varint::push(bytes, tag);
-    varint::push(bytes, payload.len() as u32);
-    bytes.extend(payload);
-}
-
-fn push_recipe(bytes: &mut Vec<u8>, recipe: &Recipe) {
-    bytes.push(recipe.parts().len() as u8);
-    for (paint, parts) in recipe.parts() {
-        varint::push(bytes, u32::from(*paint));
-        varint::push(bytes, u32::from(*parts));
-    }
-}
-
-fn push_text(bytes: &mut Vec<u8>, text: &str) {
-    varint::push(bytes, text.len() as u32);
-    bytes.extend(text.as_bytes());
-}
-
-struct Input<'a>(&'a [u8]);
-
-impl<'a> Input<'a> {
-    fn byte(&mut self) -> Result<u8, Error> {
-        Ok(self.bytes(1)?[0])
-    }
-
-    fn bytes(&mut self, count: usize) -> Result<&'a [u8], Error> {
-        let (first, rest) = self.0.split_at_checked(count).ok_or(Error::DamagedLink("it ends too early"))?;
-        self.0 = rest;
-        Ok(first)
-    }
-
-    /// A length and so much UTF-8; `fault` says what is no text.
-    fn text(&mut self, fault: &'static str) -> Result<&'a str, Error> {
-        let length = self.varint()?;
-        std::str::from_utf8(self.bytes(length as usize)?).map_err(|_| Error::DamagedLink(fault))
-    }
-
-    /// Three bytes hold any doubled paint number, and any length.
-    fn varint(&mut self) -> Result<u32, Error> {
-        varint::take(&mut self.0).ok_or(BROKEN_NUMBER)
-    }
-
-    /// Parts of a recipe, as they were written.
-    fn parts(&mut self) -> Result<Vec<(PaintNumber, u16)>, Error> {
-        let count = self.byte()?;
-        (0..count).map(|_| Ok((self.varint()? as u16, self.varint()? as u16))).collect()
-    }
-
-    fn signed(&mut self) -> Result<i16, Error> {
-        varint::take_signed(&mut self.0).ok_or(BROKEN_NUMBER)
-    }
-
-    /// A load in quarter octaves; nothing where no mix has it.
-    fn load(&mut self) -> Result<Option<Load>, Error> {
-        Ok(i8::try_from(self.signed()?).ok().and_then(Load::of_quarters))
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::kit::named_targets::NamedTargets;
+    use crate::kit::puddle::Puddle;
+    use crate::mixing::load::Load;
+    use crate::optics::paper::OwnPaper;
     use crate::swatches::own_paint::{OwnPaint, Patch, Wash};
     use proptest::prelude::*;
 

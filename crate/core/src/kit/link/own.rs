@@ -1,12 +1,13 @@
 //! The painter's own paints as bytes of a link.
 
-use super::{BROKEN_NUMBER, Input, varint};
 use crate::error::Error;
+use crate::kit::link::bytes::{BROKEN_NUMBER, Input, own_paper, push_recipe, push_text, read_own_paper};
 use crate::mixing::recipe::Recipe;
 use crate::optics::paper::KitPaper;
 use crate::optics::paper::Stock;
 use crate::paint::packed::{push_bands, take_bands};
 use crate::swatches::own_paint::{Origin, OwnId, OwnPaint, Patch, Wash};
+use crate::text::varint;
 
 const MIXTURE: u8 = 0;
 const MASSTONE: u8 = 1;
@@ -24,7 +25,7 @@ pub(super) fn write(paints: &[OwnPaint]) -> Vec<u8> {
 
 fn write_paint(bytes: &mut Vec<u8>, paint: &OwnPaint) {
     for text in [paint.name(), paint.code(), paint.caution()] {
-        super::push_text(bytes, text);
+        push_text(bytes, text);
     }
     bytes.extend(paint.ratings().map(|rating| rating.map_or(0, |rating| rating + 1)));
     write_origin(bytes, paint.origin());
@@ -67,7 +68,7 @@ fn write_origin(bytes: &mut Vec<u8>, origin: &Origin) {
     match origin {
         Origin::Mixture(recipe) => {
             bytes.push(MIXTURE);
-            super::push_recipe(bytes, recipe);
+            push_recipe(bytes, recipe);
         }
         Origin::Swatches { paper, masstone, wash } => {
             bytes.push(if wash.is_some() { WITH_WASH } else { MASSTONE });
@@ -75,7 +76,7 @@ fn write_origin(bytes: &mut Vec<u8>, origin: &Origin) {
                 KitPaper::Stock(stock) => bytes.push(*stock as u8),
                 KitPaper::Own(own) => {
                     bytes.push(OWN_SHEET);
-                    bytes.extend(super::own_paper(*own));
+                    bytes.extend(own_paper(*own));
                 }
             }
             write_patch(bytes, masstone);
@@ -120,7 +121,7 @@ fn read_origin(input: &mut Input<'_>) -> Result<Origin, Error> {
         MIXTURE => Ok(Origin::Mixture(Recipe::new(&input.parts()?)?)),
         kind @ (MASSTONE | WITH_WASH) => {
             let paper = match input.byte()? {
-                OWN_SHEET => KitPaper::Own(super::read_own_paper(input)?),
+                OWN_SHEET => KitPaper::Own(read_own_paper(input)?),
                 stock => KitPaper::Stock(
                     *Stock::ALL.get(usize::from(stock)).ok_or(Error::DamagedLink("it names no paper"))?,
                 ),
