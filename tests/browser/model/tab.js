@@ -200,7 +200,14 @@ export const VERBS = {
   choosePuddle: (n, { set, state }) =>
     state.kit.puddles.length && set((state) => chooseEnd(state, { parts: pick(state.kit.puddles, n).parts })),
   slide: (n, { set }) =>
-    set({ share: (n % 11) / 10, load: 2 ** -(n % 6), laid: n % 3, light: n % 5, ribbon: n % 2 === 0, wet: n % 3 === 0 }),
+    set({
+      share: (n % 11) / 10,
+      load: 2 ** -(n % 6),
+      laid: n % 3,
+      light: n % 5,
+      ribbon: n % 2 === 0,
+      wet: n % 3 === 0,
+    }),
   swap: (n, { set }) => set(({ ends: [a, b], share }) => ({ ends: [b, a], share: 1 - share })),
   pinPath: (n, { set, state }) =>
     isPair(state) && set((state) => ({ pins: [...state.pins, { pair: pairOf(state), load: state.load }].slice(-4) })),

@@ -32,7 +32,8 @@ export function attachMix(store, shelf) {
   const texture = element("p", { class: "texture" });
   const shift = element("p", { class: "shift", hidden: true });
   const atHand = byId("wheel-mix");
-  const filled = [wash.node, words, parts, ...sliders.nodes, numbers, texture, crossing, ways.node];
+  const own = element("p", { class: "quiet" }, "Predicted from your own swatches.");
+  const filled = [wash.node, words, parts, ...sliders.nodes, numbers, texture, own, crossing, ways.node];
   const empty = element(
     "p",
     { class: "empty" },
@@ -55,6 +56,7 @@ export function attachMix(store, shelf) {
     parts.textContent = recipe(mix.recipe, shelf);
     numbers.replaceChildren(...figures(mix));
     texture.textContent = mix.texture;
+    own.hidden = !isTaught(state, mix.recipe);
     wash.show(state, mix.swatch);
     ways.show(state);
     sliders.show(state, mix, pathChanged);
@@ -79,6 +81,10 @@ export function attachMix(store, shelf) {
   shiftSoon();
   show(store.get(), true);
 }
+
+/** Whether what the painter recorded speaks in the prediction of a mix. */
+const isTaught = ({ learning, learned }, parts) =>
+  learning && parts.some(([paint]) => learned.some(({ number }) => number === paint));
 
 /** Ratio and load as sliders whose tracks show what they run through. */
 function createSliders(store, shelf) {
@@ -111,7 +117,7 @@ const figures = ({ swatch, expected }) => [
     `±${expected.toFixed(0)}`,
     "Median distance of real paint from this prediction, in CIEDE2000: spectrum, mixing model and spread of makers together. One step is just visible.",
   ),
-  ...(swatch.exact ? [] : figure("Shown", "duller than it is: beyond this display")),
+  ...(swatch.exact ? [] : figure("Shown", "as near as this display comes")),
 ];
 
 const figure = (name, value, title) => [element("dt", { title }, name), element("dd", { title }, value)];

@@ -14,7 +14,7 @@ export function planNodes({ kit, lesson, studio }, shelf, setUp) {
     element(
       "p",
       { class: "quiet" },
-      `Mixes of this kit are expected to be off by ${lesson.now.toFixed(1)} (CIEDE2000, half of them by less). Painting and recording these lowers that most; begin at the top.`,
+      `${expectation(lesson)} Painting and recording these lowers that most; begin at the top.`,
     ),
     element(
       "ol",
@@ -28,6 +28,12 @@ export function planNodes({ kit, lesson, studio }, shelf, setUp) {
     ),
   ];
 }
+
+/** How far off mixes may be, those of recorded paints apart from the rest. */
+const expectation = ({ now, recorded }) =>
+  recorded == null
+    ? `Mixes of this kit are expected to be off by ${now.toFixed(1)} (CIEDE2000, half of them by less).`
+    : `Mixes of the paints you have recorded are expected to be off by ${recorded.toFixed(1)}, all mixes of this kit by ${now.toFixed(1)} (CIEDE2000, half of them by less).`;
 
 const stepNodes = ({ parts, load, after }, before, shelf, studio) => [
   element("span", { class: "chip", style: { "--wash": studio.swatch(parts, load).css } }),

@@ -25,6 +25,8 @@ pub struct Taught {
     pub records: Vec<Judged>,
     /// How far the kit's mixes may be off now, median CIEDE2000.
     pub now: f32,
+    /// The same of those mixes of the kit whose paints have all been recorded; nothing where none has.
+    pub recorded: Option<f32>,
     /// Swatches worth painting next, each with those before it.
     pub plan: Vec<PlannedSwatch>,
 }
@@ -75,6 +77,11 @@ pub fn teach(
     let without = lesson.left_out(&evidence);
     let indices: Vec<usize> = kit.iter().filter_map(|paint| class.index(*paint)).collect();
     let (now, plan) = lesson.plan(&indices, paper, PLANNED);
+    let recorded: Vec<usize> = indices
+        .iter()
+        .copied()
+        .filter(|i| evidence.iter().any(|record| record.parts.iter().any(|(paint, _)| paint == i)))
+        .collect();
     let judged = (0..records.len()).map(|i| Judged {
         before: lesson.before[i] as f32,
         after: lesson.after[i] as f32,
@@ -90,6 +97,7 @@ pub fn teach(
         learned: class.learned(records, held, &lesson, paper),
         records: judged.collect(),
         now: now as f32,
+        recorded: (!recorded.is_empty()).then(|| lesson.error_among(&recorded, paper) as f32),
         plan: planned.collect(),
     })
 }
@@ -194,12 +202,13 @@ mod tests {
         assert_eq!((taught.records.len(), taught.plan.len()), (3, PLANNED));
         assert!(taught.records[0].after < taught.records[0].before);
         assert!(taught.plan.last().unwrap().after < taught.now);
+        assert!(taught.recorded.unwrap() < taught.now, "paint 7 was not recorded");
     }
 
     #[test]
     fn nothing_recorded_teaches_nothing_and_still_plans() {
         let taught = teach(&[], &[1, 3], &[], &Stock::Cream.paper(), Shelf::built_in()).unwrap();
-        assert!(taught.learned.is_empty() && taught.records.is_empty());
+        assert!(taught.learned.is_empty() && taught.records.is_empty() && taught.recorded.is_none());
         assert_eq!(taught.plan.len(), PLANNED);
         let unknown = teach(&[], &[60_000], &[], &Stock::Cream.paper(), Shelf::built_in());
         assert_eq!(unknown.unwrap_err(), Error::UnknownPaint("number 60000".into()));

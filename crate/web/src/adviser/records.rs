@@ -111,6 +111,8 @@ struct LessonReadout {
     records: Vec<JudgedReadout>,
     /// How far the kit's mixes may be off now, median CIEDE2000.
     now: f32,
+    /// The same of those whose paints were all recorded.
+    recorded: Option<f32>,
     plan: Vec<StepReadout>,
 }
 
@@ -163,6 +165,7 @@ pub fn learn(
         learned: learned.collect::<Result<_, _>>()?,
         records: taught.records.iter().map(JudgedReadout::from).collect(),
         now: taught.now,
+        recorded: taught.recorded,
         plan: taught.plan.iter().map(StepReadout::from).collect(),
     })
 }

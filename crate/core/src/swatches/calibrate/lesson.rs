@@ -136,6 +136,8 @@ pub struct Lesson {
     state: State,
     /// Inverse covariance of all numbers, by its root.
     certainty: Factor,
+    /// How far off the records were, beside what their spread would have let one expect; 1 at most.
+    told: f64,
 }
 
 /// Corrections of all paints, and of each record's ln load.
@@ -201,7 +203,10 @@ impl Learner {
         let (normal, believed) = self.normal(&state, records, &all);
         let certainty = normal.matrix.factor().ok_or(Error::Refused("the records contradict each other"))?;
         let films = (0..self.paints.len()).map(|paint| self.film(&state, paint)).collect();
-        Ok(Lesson { films, before, after, believed, learner: self, state, certainty })
+        let mut lesson =
+            Lesson { films, before, after, believed, learner: self, state, certainty, told: 1.0 };
+        lesson.told = lesson.told_by(records);
+        Ok(lesson)
     }
 
     /// The state of the spread that makes the records likeliest; the spread is kept.
@@ -463,7 +468,31 @@ impl Lesson {
     /// What makers differ by and the model is included, what the eye misjudges is not.
     #[must_use]
     pub fn error(&self, parts: &[(usize, f64)], load: f64, paper: &Paper) -> [f64; 2] {
-        self.variances(parts, load, paper).map(expected)
+        let [before, now] = self.variances(parts, load, paper);
+        [expected(before), self.expected_now(now)]
+    }
+
+    /// Median CIEDE2000 of a summed variance of three axes, as far as the records bear it out.
+    pub(super) fn expected_now(&self, variance: f64) -> f64 {
+        self.told * expected(variance)
+    }
+
+    /// How far off the records were before they taught, beside what could be expected of paints so strange.
+    ///
+    /// Slopes round the solution make much of a wide spread, as colours saturate, and the spread itself is told in
+    /// steps. What painters saw of their own mixes sets it right, where there is enough of it.
+    fn told_by(&self, records: &[Evidence]) -> f64 {
+        if records.len() < ENOUGH_TO_TELL {
+            return 1.0;
+        }
+        let strange = |record: &Evidence| {
+            let rows = self.rows(&record.parts, record.load, &record.paper);
+            let variance: f64 =
+                rows.iter().flatten().map(|(i, slope)| slope * slope / self.learner.hold(*i)).sum();
+            expected(variance)
+        };
+        let told = median(self.before.clone()) / median(records.iter().map(strange).collect());
+        if told.is_finite() { told.min(1.0) } else { 1.0 }
     }
 
     /// Part of what was not known of a paint that is left: alone, and in mixes with others.
@@ -483,8 +512,8 @@ impl Lesson {
     }
 
     /// Slopes of the three weighted axes of a mix's colour by every number.
-    pub(super) fn rows(&self, parts: &[(usize, f64)], load: f64, paper: &Paper) -> Vec<Row> {
-        let sight = self.learner.look(&self.state, parts, load, &paper.reflectance, true);
+    pub(super) fn rows(&self, parts: &[(usize, f64)], load: f64, paper: &Spectrum<f64>) -> Vec<Row> {
+        let sight = self.learner.look(&self.state, parts, load, paper, true);
         let seen = Seen::Lab(daylight(&sight.reflectance));
         residuals(&sight, &seen)
             .iter()
@@ -494,7 +523,7 @@ impl Lesson {
 
     /// Summed variance of a mix's colour: before any record, and now.
     fn variances(&self, parts: &[(usize, f64)], load: f64, paper: &Paper) -> [f64; 2] {
-        let rows = self.rows(parts, load, paper);
+        let rows = self.rows(parts, load, &paper.reflectance);
         let before = |(i, slope): &(usize, f64)| slope * slope / self.learner.first_hold(*i);
         [rows.iter().flatten().map(before).sum(), rows.iter().map(|row| dot(row, &self.spread(row))).sum()]
     }
@@ -505,6 +534,11 @@ impl Lesson {
         row.iter().for_each(|(i, slope)| right[*i] = *slope);
         self.certainty.solve(&right)
     }
+}
+
+fn median(mut values: Vec<f64>) -> f64 {
+    values.sort_by(f64::total_cmp);
+    values[values.len() / 2]
 }
 
 /// Sum over a row of its slopes times the numbers they belong to.

@@ -221,3 +221,23 @@ fn what_cannot_be_learned_from_is_named() {
     assert!(refused(&|r| r.load = f64::NAN, &mut seed).starts_with("record 1: load"));
     assert!(refused(&|r| r.parts[0].1 = 0.0, &mut seed).starts_with("record 1: volume"));
 }
+
+/// A painter whose paints lie far from the shelf's: what is expected agrees with what the records were off by.
+#[test]
+fn what_is_expected_of_strange_paints_agrees_with_their_records() {
+    let mut seed = 11;
+    let strange: Vec<Film> = known()
+        .into_iter()
+        .map(|Known { film, .. }| Film {
+            strength: film.strength * noise(&mut seed, 1.0).exp() as f32,
+            k: film.k.map(|k| k * noise(&mut 7, 0.4).exp() as f32 * 2.0),
+            s: film.s.map(|s| s * 0.6),
+        })
+        .collect();
+    let records = records(&strange, &mut seed);
+    let lesson = Learner::new(known(), Surface::WASH).learn(&records).unwrap();
+    let [before, without] = [&lesson.before, &lesson.left_out(&records)].map(|errors| median(errors));
+    let now = lesson.error_among(&[0, 1, 2, 3, 4, 5], &paper());
+    assert!(without < 0.6 * before, "{without} of {before}");
+    assert!(now < before && now < 2.0 * without, "expected {now}; off by {before}, {without} when left out");
+}

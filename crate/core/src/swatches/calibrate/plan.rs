@@ -1,6 +1,6 @@
 //! Which swatches are worth painting: those that make the kit's predictions surer by most.
 
-use super::lesson::{Lesson, Row, dot, expected, seen_variance};
+use super::lesson::{Lesson, Row, dot, seen_variance};
 use crate::optics::paper::Paper;
 
 /// A swatch to paint.
@@ -51,7 +51,7 @@ impl Lesson {
         // What each axis of each view answers to, through the covariance.
         let mut spread: Vec<Vec<Vec<f64>>> =
             views.iter().map(|view| view.rows.iter().map(|row| self.spread(row)).collect()).collect();
-        let now = mean_error(&views, &spread);
+        let now = self.mean_error(&views, &spread);
         let mut plan = Vec::new();
         for _ in 0..steps.min(views.len()) {
             let gain = |i: usize| total_gain(&views, &spread[i], &views[i].rows);
@@ -76,15 +76,37 @@ impl Lesson {
                 }
             }
             let View { parts, load, .. } = &views[chosen];
-            plan.push(Step { parts: parts.clone(), load: *load, after: mean_error(&views, &spread) });
+            plan.push(Step { parts: parts.clone(), load: *load, after: self.mean_error(&views, &spread) });
         }
         (now, plan)
+    }
+
+    /// How far the mixes of these paints may be off now, median CIEDE2000.
+    #[must_use]
+    pub fn error_among(&self, paints: &[usize], paper: &Paper) -> f64 {
+        let errors: Vec<f64> = mixes_of(paints)
+            .into_iter()
+            .map(|(parts, load)| {
+                let view = self.view(parts, load, paper);
+                self.expected_now(view.rows.iter().map(|row| dot(row, &self.spread(row))).sum())
+            })
+            .collect();
+        errors.iter().sum::<f64>() / errors.len().max(1) as f64
+    }
+
+    /// Mean over all views of how far each may be off.
+    fn mean_error(&self, views: &[View], spread: &[Vec<Vec<f64>>]) -> f64 {
+        let variance = |(view, spread): (&View, &Vec<Vec<f64>>)| -> f64 {
+            view.rows.iter().zip(spread).map(|(row, spread)| dot(row, spread)).sum()
+        };
+        let errors = views.iter().zip(spread).map(|both| self.expected_now(variance(both)));
+        errors.sum::<f64>() / views.len().max(1) as f64
     }
 
     fn view(&self, parts: Vec<(usize, u16)>, load: f64, paper: &Paper) -> View {
         let volumes: Vec<(usize, f64)> =
             parts.iter().map(|(paint, parts)| (*paint, f64::from(*parts))).collect();
-        View { rows: self.rows(&volumes, load, paper), parts, load }
+        View { rows: self.rows(&volumes, load, &paper.reflectance), parts, load }
     }
 }
 
@@ -108,12 +130,4 @@ fn total_gain(views: &[View], seen: &[Vec<f64>], rows: &[Row]) -> f64 {
         shared.sum::<f64>() / innovation
     })
     .sum()
-}
-
-/// Mean over all views of how far each may be off.
-fn mean_error(views: &[View], spread: &[Vec<Vec<f64>>]) -> f64 {
-    let variance = |(view, spread): (&View, &Vec<Vec<f64>>)| -> f64 {
-        view.rows.iter().zip(spread).map(|(row, spread)| dot(row, spread)).sum()
-    };
-    views.iter().zip(spread).map(|both| expected(variance(both))).sum::<f64>() / views.len().max(1) as f64
 }
