@@ -5,7 +5,7 @@ import { createHistory } from "./state/history.js";
 
 /** Puts the buttons and keys to work. */
 export function attachHistory(store) {
-  const [undo, redo] = [byId("undo"), byId("redo")];
+  const [undo, redo] = [byId("undo", HTMLButtonElement), byId("redo", HTMLButtonElement)];
   const history = createHistory(store, show);
   const act = (verb) => {
     if (verb() > 0)
@@ -21,7 +21,11 @@ export function attachHistory(store) {
   redo.addEventListener("click", () => act(history.redo));
   document.addEventListener("keydown", (event) => {
     // In a text field the keys undo typing.
-    if (!(event.ctrlKey || event.metaKey) || event.target.matches("input, textarea")) return;
+    if (
+      !(event.ctrlKey || event.metaKey) ||
+      (event.target instanceof Element && event.target.matches("input, textarea"))
+    )
+      return;
     const key = event.key.toLowerCase();
     if (key !== "z" && key !== "y") return;
     event.preventDefault();

@@ -19,9 +19,11 @@
   const root = document.documentElement;
   root.dataset.surround = (dim ?? matchMedia("(prefers-color-scheme: dark)").matches) ? "dim" : "light";
   // Once it shows, what it did not need: links of the kind "then" are loaded ahead.
-  globalThis.pictured = new Promise((resolve) =>
+  globalThis.pictured = new Promise((/** @type {(nothing?: void) => void} */ resolve) =>
     document.hidden ? resolve() : requestAnimationFrame(() => setTimeout(resolve, 0)),
   );
-  globalThis.pictured.then(() => document.querySelectorAll("link[rel=then]").forEach((link) => (link.rel = "preload")));
+  globalThis.pictured.then(() => {
+    for (const link of document.querySelectorAll("link")) if (link.rel === "then") link.rel = "preload";
+  });
   if (!(welcome ?? !(known() || location.hash.includes("kit=")))) root.dataset.known = "";
 }

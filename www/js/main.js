@@ -7,7 +7,7 @@ import { attachHistory } from "./history-keys.js";
 import { attachBrief } from "./mix/brief.js";
 import { attachEnds, choosePaint, createChoose } from "./mix/ends.js";
 import { attachMix } from "./mix/mix.js";
-import { byId, notice, say } from "./page/dom.js";
+import { all, byId, notice, say } from "./page/dom.js";
 import { keepEarly } from "./page/early.js";
 import { breath, inTurn } from "./page/rest.js";
 import { attachSwitch, attachTabs } from "./page/tabs.js";
@@ -54,7 +54,7 @@ async function open(core, { doSoon, doLater }) {
   attachSurround(store);
   const tab = attachTabs(document.querySelector(".tabs"));
   const switches = Object.fromEntries(
-    [...document.querySelectorAll(".switch")].map((frame) => [frame.dataset.key, attachSwitch(frame)]),
+    all(document, ".switch").map((frame) => [frame.dataset.key, attachSwitch(frame)]),
   );
   attachWelcome(store, () => store.set((state) => startKit(state, shelf)) && tab("kit"));
   attachView(store);
@@ -70,7 +70,7 @@ async function open(core, { doSoon, doLater }) {
     () => (closeShare = attachShare(store, core, ask)),
     () => attachGuest(store, shelf, context, choosePan),
   ]);
-  byId("help-open").addEventListener("click", () => byId("help").showModal());
+  byId("help-open").addEventListener("click", () => byId("help", HTMLDialogElement).showModal());
   doSoon();
   root.dataset.ready = "true";
   const { attachBelow, attachFurther } = await import("./further.js");

@@ -45,6 +45,7 @@ async function inWorker() {
   const waiting = new Map();
   let last = 0;
   /** Answers from the page itself, once the worker failed. */
+  /** @type {ReturnType<typeof inPage> | null} */
   let page = null;
   worker.addEventListener("message", ({ data: { id, told, answer, fault } }) => {
     const { resolve, reject, tell } = waiting.get(id);

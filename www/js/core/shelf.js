@@ -1,10 +1,18 @@
 // The shelf: every paint there is.
 
-/** Paints by number and by key, and all in the table's order. */
+/** @import { Paint, Shelf } from "../state/types.js" */
+
+/**
+ * Paints by number and by key, and all in the table's order.
+ *
+ * @type {(paints: Paint[]) => Shelf}
+ */
 export function createShelf(paints) {
   let byNumber;
   let byKey;
+  /** @type {Shelf} */
   const shelf = {
+    all: paints,
     get: (number) => byNumber.get(number),
     find: (key) => byKey.get(key),
     /** Other paints, as those of the painter's own come and go. */

@@ -1,7 +1,9 @@
 // "Choose for me": the best kit for real surface colours or a place, under rules.
 
+/** @import { Place } from "../state/types.js" */
+
 import { question } from "../core/adviser.js";
-import { button, byId, element, notice, say, UNDO } from "../page/dom.js";
+import { button, byId, element, fieldsOf, notice, say, UNDO } from "../page/dom.js";
 import { capital } from "../page/words.js";
 import { nameOf, paintsOf } from "../state/kit.js";
 import { addNamed } from "../state/kits.js";
@@ -10,13 +12,15 @@ import { createPaintList } from "./paint-list.js";
 
 /** Opens the dialog, runs the choice and packs it when asked to. Answers a verb that opens the dialog for a place. */
 export function attachChoosing(store, shelf, ask) {
-  const dialog = byId("choose-dialog");
-  const form = byId("choose-form");
+  const dialog = byId("choose-dialog", HTMLDialogElement);
+  const form = byId("choose-form", HTMLFormElement);
   const outcome = byId("choose-outcome");
   const must = createPaintList(byId("choose-must"), "Must have", shelf);
   const mustNot = createPaintList(byId("choose-not"), "Must not have", shelf);
-  const field = (name) => form.elements.namedItem(name);
+  const field = fieldsOf(form);
+  /** @type {{ answer: Promise<any>, cancel: () => void } | null} */
   let running = null;
+  /** @type {Place | null} */
   let place = null;
 
   /** Opens the dialog for a place, or for real surface colours. */
@@ -37,8 +41,9 @@ export function attachChoosing(store, shelf, ask) {
     const progress = createProgress(() => running?.cancel());
     outcome.replaceChildren(...progress.nodes);
     try {
-      running = ask.long("choose", asked(), progress.tell);
-      const choice = await running.answer;
+      const asking = ask.long("choose", asked(), progress.tell);
+      running = asking;
+      const choice = await asking.answer;
       if (choice) show(choice);
       else outcome.replaceChildren(element("p", { class: "quiet" }, "Stopped. Your kit is as it was."));
     } catch (error) {

@@ -49,16 +49,16 @@ const LIGHTFAST = 7;
 
 /** What paints can be asked to be; a property nobody measured fails the question. */
 export const TRAITS = [
-  ["transparent", "Transparent", (paint) => paint.transparency >= TRANSPARENT],
-  ["opaque", "Opaque", (paint) => paint.transparency !== null && paint.transparency < 1.5],
-  ["granulating", "Granulating", (paint) => paint.granulation >= 2],
-  ["smooth", "Smooth", (paint) => paint.granulation !== null && paint.granulation < 1],
-  ["lifting", "Lifts", (paint) => paint.staining !== null && paint.staining < 1.5],
-  ["lightfast", "Lightfast", (paint) => paint.lightfastTint >= LIGHTFAST],
-  ["mild", "No caution", (paint) => paint.caution === ""],
-  ["owned", "Mine", (paint) => paint.owned],
-  ["measured", "Measured", (paint) => paint.tier !== "estimated"],
-].map(([key, label, test]) => ({ key, label, test }));
+  { key: "transparent", label: "Transparent", test: (paint) => paint.transparency >= TRANSPARENT },
+  { key: "opaque", label: "Opaque", test: (paint) => paint.transparency !== null && paint.transparency < 1.5 },
+  { key: "granulating", label: "Granulating", test: (paint) => paint.granulation >= 2 },
+  { key: "smooth", label: "Smooth", test: (paint) => paint.granulation !== null && paint.granulation < 1 },
+  { key: "lifting", label: "Lifts", test: (paint) => paint.staining !== null && paint.staining < 1.5 },
+  { key: "lightfast", label: "Lightfast", test: (paint) => paint.lightfastTint >= LIGHTFAST },
+  { key: "mild", label: "No caution", test: (paint) => paint.caution === "" },
+  { key: "owned", label: "Mine", test: (paint) => paint.owned },
+  { key: "measured", label: "Measured", test: (paint) => paint.tier !== "estimated" },
+];
 
 /** Whether a paint has every trait asked for. */
 export const has = (paint, keys) => TRAITS.every(({ key, test }) => !keys.has(key) || test(paint));
@@ -73,15 +73,15 @@ function byCode(a, b) {
 
 /** Orders of the shelf. `masstone` of each paint is its swatch at load 1. */
 export const ORDERS = [
-  ["hue", "Hue", (a, b) => fromRed(a.masstone) - fromRed(b.masstone)],
-  ["name", "Name", (a, b) => a.name.localeCompare(b.name)],
-  ["code", "Code", byCode],
-  ["value", "Darkest first", (a, b) => a.masstone.lightness - b.masstone.lightness],
-  ["chroma", "Brightest first", (a, b) => b.masstone.chroma - a.masstone.chroma],
-  ["transparency", "Most transparent", most("transparency")],
-  ["granulation", "Most granulating", most("granulation")],
-  ["lightfast", "Most lightfast", most("lightfastTint")],
-].map(([key, label, compare]) => ({ key, label, compare }));
+  { key: "hue", label: "Hue", compare: (a, b) => fromRed(a.masstone) - fromRed(b.masstone) },
+  { key: "name", label: "Name", compare: (a, b) => a.name.localeCompare(b.name) },
+  { key: "code", label: "Code", compare: byCode },
+  { key: "value", label: "Darkest first", compare: (a, b) => a.masstone.lightness - b.masstone.lightness },
+  { key: "chroma", label: "Brightest first", compare: (a, b) => b.masstone.chroma - a.masstone.chroma },
+  { key: "transparency", label: "Most transparent", compare: most("transparency") },
+  { key: "granulation", label: "Most granulating", compare: most("granulation") },
+  { key: "lightfast", label: "Most lightfast", compare: most("lightfastTint") },
+];
 
 /** Hue from violet red on; near-neutrals last, dark to light. */
 const fromRed = ({ hue, chroma, lightness }) => (chroma < 6 ? 400 + lightness : (hue + 20) % 360);

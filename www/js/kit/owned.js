@@ -2,7 +2,7 @@
 
 import { question } from "../core/adviser.js";
 import { dabOf } from "../page/dab.js";
-import { button, byId, element, say } from "../page/dom.js";
+import { button, byId, detailsAround, element, say } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
 import { shortName } from "../state/end.js";
 import { replace } from "../state/kit.js";
@@ -16,7 +16,7 @@ export const toggleOwned = (owned, paint) =>
 /** Shows, for each paint of the kit that is not owned, what of the owned ones comes nearest. */
 export function attachOwned(store, shelf, ask) {
   const frame = byId("owned");
-  const details = frame.closest("details");
+  const details = detailsAround(frame);
   let turn = 0;
 
   async function look() {

@@ -4,18 +4,21 @@ import { byId } from "../page/dom.js";
 
 /** Answers a verb that asks for a paper's colour and hands it on as [L*, a*, b*]. */
 export function createPaperDialog(core) {
-  const dialog = byId("paper-dialog");
-  const text = byId("paper-colour");
-  const picker = byId("paper-picker");
+  const dialog = byId("paper-dialog", HTMLDialogElement);
+  const text = byId("paper-colour", HTMLInputElement);
+  const picker = byId("paper-picker", HTMLInputElement);
   const said = byId("paper-said");
-  const use = byId("paper-use");
+  const use = byId("paper-use", HTMLButtonElement);
+  /** @type {number[] | null} */
   let found = null;
+  /** @type {(lab: number[]) => void} */
   let onuse = () => {};
 
   function read() {
     try {
-      found = [...core.read_paper(text.value)];
-      const [l, a, b] = found.map((value) => Math.round(value));
+      const lab = [...core.read_paper(text.value)];
+      const [l, a, b] = lab.map((value) => Math.round(value));
+      found = lab;
       said.textContent = `L* ${l}, a* ${a}, b* ${b}`;
     } catch (error) {
       found = null;

@@ -2,7 +2,7 @@
 
 import { question } from "../core/adviser.js";
 import { dabOf } from "../page/dab.js";
-import { button, byId, element } from "../page/dom.js";
+import { button, byId, detailsAround, element } from "../page/dom.js";
 import { afterRest, onceSeen } from "../page/rest.js";
 import { paintsOf } from "../state/kit.js";
 import { packPaint } from "./packing.js";
@@ -90,9 +90,8 @@ export function attachReport(store, shelf, ask, choose) {
 
 /** Two bars, one within the other: colours reached nearly, and closely. */
 function meter([close, near]) {
-  const bar = element("div", { class: "meter", "aria-hidden": "true" }, element("span", {}), element("span", {}));
-  [near, close].forEach((part, i) => bar.children[i].style.setProperty("width", `${100 * part}%`));
-  return bar;
+  const bars = [near, close].map((part) => element("span", { style: { width: `${100 * part}%` } }));
+  return element("div", { class: "meter", "aria-hidden": "true" }, ...bars);
 }
 
 /** Shows which paint would add most to the kit, by what it is wanted for. */
@@ -111,7 +110,7 @@ export function attachNext(store, shelf, ask) {
   );
   const list = element("div", { role: "status" });
   frame.replaceChildren(element("div", { class: "title-row" }, wish, from), list);
-  const details = frame.closest("details");
+  const details = detailsAround(frame);
   let turn = 0;
 
   async function look() {

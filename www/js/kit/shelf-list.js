@@ -12,7 +12,7 @@ import { createSieve } from "./sieve.js";
 /** Shows the shelf; a click chooses a paint as an end, "Pack" puts it in the kit. */
 export function attachShelf(store, shelf, choose) {
   const list = byId("shelf-list");
-  const find = byId("shelf-find");
+  const find = byId("shelf-find", HTMLInputElement);
   const sieve = createSieve(byId("shelf-sift"), show);
   let rows = [];
 
@@ -56,7 +56,7 @@ export function attachShelf(store, shelf, choose) {
     if (sieve.wanted.has("owned")) show();
   }
 
-  const onWheel = byId("shelf-show");
+  const onWheel = byId("shelf-show", HTMLInputElement);
   onWheel.checked = store.get().showShelf;
   onWheel.addEventListener("change", () => store.set({ showShelf: onWheel.checked }));
   find.addEventListener("input", show);

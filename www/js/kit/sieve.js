@@ -33,5 +33,6 @@ export function createSieve(frame, changed) {
       element("div", { class: "traits-asked" }, ...TRAITS.map(traitBox)),
     ),
   );
-  return { wanted, compare: (a, b) => ORDERS.find(({ key }) => key === order.value).compare(a, b) };
+  // One of the options is always chosen.
+  return { wanted, compare: (a, b) => ORDERS[order.selectedIndex].compare(a, b) };
 }

@@ -9,7 +9,7 @@ import { copyKit, startKit, takeKit, throwKit } from "../state/kits.js";
 /** Shows the list of kits and its verbs. */
 export function attachKits(store, shelf, ask) {
   const frame = byId("kits");
-  const dialog = byId("compare-dialog");
+  const dialog = byId("compare-dialog", HTMLDialogElement);
 
   function show({ kit, others }) {
     const list = element(

@@ -21,6 +21,7 @@ export async function pixelsOf(blob) {
   const bitmap = await createImageBitmap(blob, { resizeWidth, resizeHeight, resizeQuality: "high" });
   const canvas = new OffscreenCanvas(bitmap.width, bitmap.height);
   const context = canvas.getContext("2d", { willReadFrequently: true });
+  if (!context) throw new Error("The browser has no room for this photo.");
   context.drawImage(bitmap, 0, 0);
   bitmap.close();
   return context.getImageData(0, 0, canvas.width, canvas.height);

@@ -1,6 +1,6 @@
 // A photo, from disk, camera or clipboard: shown, white-balanced, sampled. It never leaves the browser.
 
-import { button, byId, element, say } from "../page/dom.js";
+import { all, button, byId, element, say } from "../page/dom.js";
 import { capital } from "../page/words.js";
 import { targetOf } from "../state/target.js";
 import { pixelsOf } from "./photo-file.js";
@@ -15,8 +15,17 @@ const REFERENCES = { white: 96, grey: 50 };
 
 /** Shows the photo. `onphoto` hears of each new picture: pixels as RGBA, width, height; or nothing. */
 export function attachPhoto(store, core, onphoto) {
-  /** As it was opened, and as it is shown. Everything is balanced from the original, so that corrections do not add up. */
+  /**
+   * As it was opened. Everything is balanced from it, so that corrections do not add up.
+   *
+   * @type {ImageData | null}
+   */
   let original = null;
+  /**
+   * As it is shown.
+   *
+   * @type {ImageData | null}
+   */
   let photo = null;
   /** What was asked for last: a photo that opens later than one chosen after it comes too late. */
   let turn = 0;
@@ -72,11 +81,13 @@ export function attachPhoto(store, core, onphoto) {
   }
 
   function sample({ x, y, radius }) {
+    if (!photo) return;
     store.set({ target: targetOf(core.sample(photo.data, photo.width, x, y, radius), "photo") });
     picture.mark({ x, y, radius });
   }
 
   function balance({ x, y, radius }, lightness) {
+    if (!original) return;
     const { data, width, height } = original;
     const bytes = core.white_balance(data, width, x, y, radius, lightness);
     show(new ImageData(new Uint8ClampedArray(bytes), width, height));
@@ -103,7 +114,7 @@ function fileField(open) {
     class: "unseen",
     id: "photo-file",
     onchange: () => {
-      const [chosen] = file.files;
+      const chosen = file.files?.[0];
       // So that the same can be chosen again.
       file.value = "";
       if (chosen) open(chosen);
@@ -128,7 +139,7 @@ function createModes() {
 
   function choose(key) {
     mode = key;
-    for (const each of node.children) each.setAttribute("aria-pressed", String(each.dataset.mode === key));
+    for (const each of all(node, "button")) each.setAttribute("aria-pressed", String(each.dataset.mode === key));
   }
 
   return { node, choose, current: () => mode };

@@ -1,6 +1,13 @@
 // The photo on its canvas: drawn, and pointed into by pointer or by arrow keys.
 
+import { penOf } from "../page/canvas.js";
 import { element } from "../page/dom.js";
+
+/** A circle that is seen on light and on dark. */
+const RINGS = [
+  { width: 4, colour: "#fff" },
+  { width: 1.5, colour: "#000" },
+];
 
 const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 
@@ -9,8 +16,13 @@ const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], Arrow
  * circle on them. `onpoint` hears what is pointed at: a circle in pixels of the photo, as `{x, y, radius}`.
  */
 export function createPicture(onpoint) {
+  /** @type {ImageData | null} */
   let pixels = null;
-  /** Where the arrow keys are. */
+  /**
+   * Where the arrow keys are.
+   *
+   * @type {{ x: number, y: number } | null}
+   */
   let cursor = null;
   const size = element("input", { type: "range", min: 1, max: 40, value: 6, "aria-label": "Size of the sample" });
   const sizeField = element("label", { class: "field" }, element("span", {}, "Size of the sample"), size);
@@ -19,31 +31,28 @@ export function createPicture(onpoint) {
     tabindex: 0,
     role: "img",
     "aria-label": "The photo: click to sample a colour",
-    onclick: (event) => pixels && onpoint(at(event)),
-    onkeydown: (event) => pixels && byKey(event),
+    onclick: (event) => pixels && onpoint(at(event, pixels)),
+    onkeydown: (event) => pixels && byKey(event, pixels),
   });
   show(null);
 
   function show(next) {
     pixels = next;
     canvas.hidden = sizeField.hidden = !pixels;
-    if (pixels) draw();
+    if (pixels) draw(pixels);
   }
 
-  function draw() {
+  function draw(pixels) {
     canvas.width = pixels.width;
     canvas.height = pixels.height;
-    canvas.getContext("2d").putImageData(pixels, 0, 0);
+    penOf(canvas).putImageData(pixels, 0, 0);
   }
 
-  /** A circle that is seen on light and on dark. */
   function mark({ x, y, radius }) {
-    draw();
-    const context = canvas.getContext("2d");
-    for (const [width, colour] of [
-      [4, "#fff"],
-      [1.5, "#000"],
-    ]) {
+    if (!pixels) return;
+    draw(pixels);
+    const context = penOf(canvas);
+    for (const { width, colour } of RINGS) {
       context.beginPath();
       context.arc(x, y, radius, 0, 2 * Math.PI);
       context.lineWidth = width * (pixels.width / canvas.clientWidth);
@@ -52,23 +61,20 @@ export function createPicture(onpoint) {
     }
   }
 
-  function at({ clientX, clientY }) {
+  function at({ clientX, clientY }, pixels) {
     const { left, top, width } = canvas.getBoundingClientRect();
     const scale = pixels.width / width;
     return { x: (clientX - left) * scale, y: (clientY - top) * scale, radius: Number(size.value) * scale };
   }
 
   /** Arrows move the circle, with Shift farther; Enter points at what is in it. */
-  function byKey(event) {
+  function byKey(event, { width, height }) {
     const step = ARROWS[event.key];
     if (!step && event.key !== "Enter") return;
     event.preventDefault();
-    const { width, height } = pixels;
-    cursor ??= { x: width / 2, y: height / 2 };
-    if (step) {
-      const far = width / (event.shiftKey ? 16 : 80);
-      cursor = { x: within(cursor.x + step[0] * far, width), y: within(cursor.y + step[1] * far, height) };
-    }
+    const { x, y } = cursor ?? { x: width / 2, y: height / 2 };
+    const far = width / (event.shiftKey ? 16 : 80);
+    cursor = step ? { x: within(x + step[0] * far, width), y: within(y + step[1] * far, height) } : { x, y };
     const circle = { ...cursor, radius: (Number(size.value) * width) / canvas.clientWidth };
     if (step) mark(circle);
     else onpoint(circle);

@@ -14,6 +14,7 @@ const LEAST_COLOURS = 8;
 
 /** Shows the places of the kit; answers a verb that takes a new photo's pixels, or nothing. `ways` are those of `createReach`. */
 export function attachPlace(store, shelf, ask, ways) {
+  /** @type {ImageData | null} */
   let photo = null;
   let current = 0;
   let count = COLOURS;
@@ -51,6 +52,7 @@ export function attachPlace(store, shelf, ask, ways) {
   }
 
   async function find() {
+    if (!photo) return;
     const { data, width, height } = photo;
     try {
       const colours = await ask("cluster", { data, width, height, count });
@@ -116,7 +118,8 @@ function countField(count, counted) {
     value: count,
     "aria-label": "How many colours",
     "data-focus": "count",
-    onchange: () => counted(Math.min(Math.max(Math.round(field.value) || COLOURS, LEAST_COLOURS), MOST_COLOURS)),
+    onchange: () =>
+      counted(Math.min(Math.max(Math.round(Number(field.value)) || COLOURS, LEAST_COLOURS), MOST_COLOURS)),
   });
   return element("label", { class: "tick" }, field, " colours");
 }

@@ -1,12 +1,14 @@
 // A value study: the photo repainted with the nearest mixes of the kit, beside the original, and in greys.
 
 import { question } from "../core/adviser.js";
+import { penOf } from "../page/canvas.js";
 import { button, byId, element } from "../page/dom.js";
 import { paintsOf } from "../state/kit.js";
 
 /** Shows the studies; answers a verb that takes a new photo's pixels, or nothing. */
 export function attachStudy(store, ask) {
   const frame = byId("study");
+  /** @type {ImageData | null} */
   let photo = null;
   const steps = element(
     "select",
@@ -29,6 +31,7 @@ export function attachStudy(store, ask) {
   );
 
   async function repaint() {
+    if (!photo) return;
     const state = store.get();
     if (paintsOf(state.kit).length === 0) {
       said.textContent = "The tin is empty: pack paints first.";
@@ -46,7 +49,7 @@ export function attachStudy(store, ask) {
       pictures.replaceChildren(
         ...Object.entries(title).map(([name, bytes]) => {
           const canvas = element("canvas", { width, height, class: "picture", role: "img", "aria-label": name });
-          canvas.getContext("2d").putImageData(new ImageData(new Uint8ClampedArray(bytes), width, height), 0, 0);
+          penOf(canvas).putImageData(new ImageData(new Uint8ClampedArray(bytes), width, height), 0, 0);
           return element("figure", {}, canvas, element("figcaption", {}, name));
         }),
       );

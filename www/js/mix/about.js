@@ -17,10 +17,9 @@ function about(ends, shelf, studio) {
 }
 
 function section(paint, studio) {
-  const traits = [
-    ...["transparency", "granulation", "staining"].map((property) => grade(property, paint[property])),
-    strengthOf(paint.strength),
-  ].filter(Boolean);
+  const traits = [...RATED.map((property) => grade(property, paint[property])), strengthOf(paint.strength)].filter(
+    Boolean,
+  );
   const fastness =
     paint.lightfastTint == null ? null : `Lightfast tint: Blue Wool ${+paint.lightfastTint.toFixed(1)} of 8.`;
   return element(
@@ -33,6 +32,9 @@ function section(paint, studio) {
     element("p", { class: "quiet" }, `Spectrum ${paint.tier}. Source: ${paint.source}.`),
   );
 }
+
+/** What a maker rates of a paint, as it is told. */
+const RATED = /** @type {const} */ (["transparency", "granulation", "staining"]);
 
 /** Loads between which the turn of a paint's hue is told. */
 const [THICK, THIN] = [1, 1 / 16];

@@ -1,6 +1,6 @@
 // The darkest mix of the kit in each hue family.
 
-import { button, byId, element } from "../page/dom.js";
+import { button, byId, detailsAround, element } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
 import { pathOf, shortName } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
@@ -10,7 +10,7 @@ const REST = 250;
 /** Shows the darks; a click puts the mix on the path. */
 export function attachDarks(store, shelf) {
   const frame = byId("darks");
-  const details = frame.closest("details");
+  const details = detailsAround(frame);
 
   function show() {
     const { studio, kit } = store.get();

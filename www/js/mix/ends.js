@@ -1,7 +1,7 @@
 // The two ends of the path: which paints, mixes or places it runs between.
 
 import { dabOf } from "../page/dab.js";
-import { button, byId, element, say } from "../page/dom.js";
+import { all, button, byId, element, focusedAmong, say } from "../page/dom.js";
 import { chooseEnd, paintEnd, paintOf, shortName } from "../state/end.js";
 
 /** Answers a verb that fills the next end; the other one is next then. An end that is chosen again stays: the other is next. */
@@ -28,7 +28,7 @@ export function attachEnds(store, shelf) {
   const frame = byId("ends");
 
   function show({ ends, next, studio }) {
-    const focused = [...frame.children].indexOf(document.activeElement);
+    const focused = focusedAmong(all(frame, "button"));
     const choices = ends.map((end, i) => {
       const choice = button("", () => store.set({ next: i }), { class: "end", "aria-pressed": String(next === i) });
       choice.append(
@@ -41,7 +41,7 @@ export function attachEnds(store, shelf) {
     });
     const swap = button("Swap", swapEnds, { class: "swap", "aria-label": "Swap A and B" });
     frame.replaceChildren(...choices, swap);
-    if (focused >= 0) frame.children[focused].focus();
+    if (focused >= 0) all(frame, "button")[focused].focus();
   }
 
   function naming(end) {

@@ -1,11 +1,15 @@
 // The sheet: ratio across, load down; each cell a mix to choose.
 
-import { byId, element } from "../page/dom.js";
+import { all, byId, element, focusedAmong } from "../page/dom.js";
 import { LOADS } from "../page/words.js";
 import { isPair, pairOf, shortName } from "../state/end.js";
 import { recordsOn, shareOf } from "../state/records.js";
 
-/** Parts of A and B of each column. */
+/**
+ * Parts of A and B of each column.
+ *
+ * @type {[number, number][]}
+ */
 export const RATIOS = [
   [1, 0],
   [8, 1],
@@ -41,7 +45,7 @@ export function attachSheet(store, shelf, core) {
 }
 
 /** All cells, row by row. */
-const cellsOf = (frame) => [...frame.querySelectorAll(".cell")];
+const cellsOf = (frame) => all(frame, ".cell");
 
 function table(state, shelf, choose) {
   const cells = state.studio.sheet(
@@ -96,7 +100,7 @@ function pinRecords(cells, state, core) {
     if (at === null || cells.length === 0) continue;
     const far = (cell) =>
       Math.abs(studio.position_of(Number(cell.dataset.share)) - studio.position_of(at)) +
-      0.1 * Math.abs(Math.log2(cell.dataset.load / record.load));
+      0.1 * Math.abs(Math.log2(Number(cell.dataset.load) / record.load));
     const nearest = cells.reduce((best, other) => (far(other) < far(best) ? other : best));
     const { css } = studio.colour(Float32Array.from(core.lab_of_seen(Float32Array.from(record.seen))));
     nearest.append(element("span", { class: "recorded", title: "As you recorded it", style: { "--wash": css } }));
@@ -106,7 +110,7 @@ function pinRecords(cells, state, core) {
 /** One cell takes part in tabbing: the one at hand, or the first. */
 function mark(cells, { share: at, load }) {
   const current = cells.find(
-    (cell) => Math.abs(cell.dataset.share - at) < 1e-4 && Math.abs(cell.dataset.load - load) < 1e-4,
+    (cell) => Math.abs(Number(cell.dataset.share) - at) < 1e-4 && Math.abs(Number(cell.dataset.load) - load) < 1e-4,
   );
   const stop = current ?? cells.find((cell) => cell === document.activeElement) ?? cells[0];
   for (const cell of cells) {
@@ -120,7 +124,7 @@ const STEPS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowD
 /** An arrow goes on to the next cell and chooses it. */
 function moveOn(event, cells) {
   const step = STEPS[event.key];
-  const from = cells.indexOf(document.activeElement);
+  const from = focusedAmong(cells);
   if (!step || from < 0) return;
   event.preventDefault();
   const column = (from % RATIOS.length) + step[0];

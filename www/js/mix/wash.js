@@ -1,5 +1,6 @@
 // A broad wash of the mix at hand, with its grain.
 
+import { penOf } from "../page/canvas.js";
 import { element } from "../page/dom.js";
 import { isPair, pairOf } from "../state/end.js";
 
@@ -33,5 +34,5 @@ function lay(canvas, state) {
   if (canvas.width !== width || canvas.height !== height) [canvas.width, canvas.height] = [width, height];
   const bytes = new Uint8ClampedArray(studio.wash(pairOf(state), share, load, width, height, scale));
   const colorSpace = studio.colour_space();
-  canvas.getContext("2d", { colorSpace }).putImageData(new ImageData(bytes, width, height, { colorSpace }), 0, 0);
+  penOf(canvas, { colorSpace }).putImageData(new ImageData(bytes, width, height, { colorSpace }), 0, 0);
 }

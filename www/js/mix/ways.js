@@ -1,6 +1,6 @@
 // The same paint mixed, and laid in two layers either way: each shows its colour and chooses it.
 
-import { button, element } from "../page/dom.js";
+import { all, button, element, focusedAmong } from "../page/dom.js";
 import { pairOf } from "../state/end.js";
 
 const WAYS = ["Mixed", "A over B", "B over A"];
@@ -12,9 +12,9 @@ export function createWays(store) {
     node: frame,
     show(state) {
       const ways = state.studio.ways(pairOf(state), state.share, state.load);
-      const focused = [...frame.children].indexOf(document.activeElement);
+      const focused = focusedAmong(all(frame, "button"));
       frame.replaceChildren(...ways.map((way, i) => verb(way, i, state.laid === i, () => store.set({ laid: i }))));
-      if (focused >= 0) frame.children[focused].focus();
+      if (focused >= 0) all(frame, "button")[focused].focus();
     },
   };
 }

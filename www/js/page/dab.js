@@ -1,5 +1,6 @@
 // A painted dab on a small canvas of its own.
 
+import { penOf } from "./canvas.js";
 import { element } from "./dom.js";
 
 /** A canvas of `size` CSS pixels showing a paint, or a mix by its parts, bleeding from masstone to wash, or at the load given. */
@@ -35,7 +36,7 @@ function blank(size) {
 
 function draw(canvas, studio, paint, size, load) {
   const parts = typeof paint === "number" ? [[paint, 1]] : paint;
-  const context = canvas.getContext("2d");
+  const context = penOf(canvas);
   context.scale(canvas.width / size, canvas.height / size);
   studio.draw_dab(context, parts, load, size);
 }

@@ -1,8 +1,57 @@
 // Building and finding elements.
 
-export const byId = (id) => document.getElementById(id);
+/**
+ * The element of an id, of the kind it is used as. Throws where the page has none.
+ *
+ * @template {HTMLElement} [T=HTMLElement]
+ * @param {string} id
+ * @param {new () => T} [kind]
+ * @returns {T}
+ */
+export function byId(id, kind) {
+  const found = document.getElementById(id);
+  if (!(found instanceof (kind ?? HTMLElement))) throw new Error(`the page has no “${id}” of that kind`);
+  return /** @type {T} */ (found);
+}
 
-/** An element with attributes and children; `on…` are listeners, text is never read as HTML. */
+/**
+ * The first element that a selector finds. Throws where there is none.
+ *
+ * @param {ParentNode} frame
+ * @param {string} selector
+ */
+export function first(frame, selector) {
+  const found = frame.querySelector(selector);
+  if (!(found instanceof HTMLElement)) throw new Error(`the page has no “${selector}”`);
+  return found;
+}
+
+/**
+ * All elements that a selector finds.
+ *
+ * @param {ParentNode} frame
+ * @param {string} selector
+ * @returns {HTMLElement[]}
+ */
+export const all = (frame, selector) =>
+  [...frame.querySelectorAll(selector)].filter((node) => node instanceof HTMLElement);
+
+/**
+ * Where among some elements the focus is; -1 where it is elsewhere.
+ *
+ * @param {(Element | null)[]} elements
+ */
+export const focusedAmong = (elements) => elements.indexOf(document.activeElement);
+
+/**
+ * An element with attributes and children; `on…` are listeners, text is never read as HTML.
+ *
+ * @template {keyof HTMLElementTagNameMap} K
+ * @param {K} name
+ * @param {Record<string, any>} [attributes]
+ * @param {...(Node | string | false | null | undefined)} children
+ * @returns {HTMLElementTagNameMap[K]}
+ */
 export function element(name, attributes = {}, ...children) {
   const node = document.createElement(name);
   for (const [key, value] of Object.entries(attributes)) {
@@ -11,7 +60,7 @@ export function element(name, attributes = {}, ...children) {
     else if (value === true) node.setAttribute(key, "");
     else if (value !== false && value != null) node.setAttribute(key, value);
   }
-  node.append(...children.filter((child) => child != null && child !== false));
+  for (const child of children) if (child != null && child !== false) node.append(child);
   return node;
 }
 
@@ -21,15 +70,46 @@ export const button = (text, onclick, attributes = {}) =>
 /** A control with its name. */
 export const labelled = (name, control) => element("label", { class: "field" }, element("span", {}, name), control);
 
+/**
+ * The fields of a form by their names.
+ *
+ * @param {HTMLFormElement} form
+ * @returns {(name: string) => any} an input, a select or a group of inputs, as the form has it
+ */
+export const fieldsOf = (form) => (name) => form.elements.namedItem(name);
+
+/**
+ * What folds a part of the page up.
+ *
+ * @param {Element} part
+ */
+export function detailsAround(part) {
+  const details = part.closest("details");
+  if (!details) throw new Error(`“${part.id}” is in nothing that folds`);
+  return details;
+}
+
 /** Says something to a screen reader. */
 export function say(text) {
   byId("said").textContent = text;
 }
 
-/** The verb of a notice that takes the last step back. */
+/**
+ * The verb of a notice that takes the last step back.
+ *
+ * @type {[string, () => void]}
+ */
 export const UNDO = ["Undo", () => byId("undo").click()];
 
-/** Shows a line above the page, with buttons; `seconds` until it goes, or it stays. `actions` close it, `verbs` are buttons that do not. */
+/** When the notice at hand goes. */
+let goes;
+
+/**
+ * Shows a line above the page, with buttons; `seconds` until it goes, or it stays. `actions` close it, `verbs` are buttons that do not.
+ *
+ * @param {string} text
+ * @param {{ actions?: [string, () => unknown][], verbs?: Node[], seconds?: number }} [how]
+ */
 export function notice(text, { actions = [], verbs: lasting = [], seconds = 0 } = {}) {
   const bar = byId("notice");
   const close = () => (bar.hidden = true);
@@ -41,6 +121,6 @@ export function notice(text, { actions = [], verbs: lasting = [], seconds = 0 } 
   );
   bar.replaceChildren(element("span", {}, text), ...lasting, ...closing, button("Close", close));
   bar.hidden = false;
-  clearTimeout(notice.timer);
-  if (seconds) notice.timer = setTimeout(close, seconds * 1000);
+  clearTimeout(goes);
+  if (seconds) goes = setTimeout(close, seconds * 1000);
 }

@@ -1,6 +1,6 @@
 // Files dropped anywhere on the page: each goes where its kind is opened, and none takes the page's place.
 
-import { byId, notice } from "./dom.js";
+import { all, byId, first, notice } from "./dom.js";
 import { holding, holdsFiles } from "./early.js";
 
 /** What can be dropped: by type or name, the field it is handed to, and the part of the page it is in. */
@@ -20,18 +20,19 @@ export function attachDrop() {
   document.addEventListener("dragover", (event) => {
     if (!holdsFiles(event)) return;
     event.preventDefault();
-    event.dataTransfer.dropEffect = isBusy() ? "none" : "copy";
+    if (event.dataTransfer) event.dataTransfer.dropEffect = isBusy() ? "none" : "copy";
   });
   document.addEventListener("drop", (event) => {
     if (!holdsFiles(event)) return;
     event.preventDefault();
-    if (!isBusy()) take([...event.dataTransfer.files]);
+    if (!isBusy()) take([...(event.dataTransfer?.files ?? [])]);
   });
 }
 
 /** Whether a dialog waits for its answer; the one for sharing takes kit files itself. */
 const isBusy = () => document.querySelector("dialog[open]:not(#share-dialog)") !== null;
 
+/** @param {File[]} files */
 async function take([file, ...others]) {
   const kind = KINDS.find(({ is }) => is(file));
   if (!kind)
@@ -41,7 +42,7 @@ async function take([file, ...others]) {
     );
   if (kind.part) show(kind.part);
   else await showSharing();
-  const field = byId(kind.field);
+  const field = byId(kind.field, HTMLInputElement);
   field.files = holding([file]).files;
   field.dispatchEvent(new Event("change", { bubbles: true }));
   if (others.length)
@@ -49,16 +50,15 @@ async function take([file, ...others]) {
 }
 
 function show(part) {
-  byId("share-dialog").close();
-  for (const way of document.querySelectorAll(`:is(.switch, .tabs) [data-show="${part}"]`))
-    if (way.offsetParent) way.click();
+  byId("share-dialog", HTMLDialogElement).close();
+  for (const way of all(document, `:is(.switch, .tabs) [data-show="${part}"]`)) if (way.offsetParent) way.click();
 }
 
 /** The dialog for sharing is fetched when it is first asked for. */
 async function showSharing() {
-  const dialog = byId("share-dialog");
+  const dialog = byId("share-dialog", HTMLDialogElement);
   if (!dialog.open) {
-    const opened = new Promise((resolve) =>
+    const opened = new Promise((/** @type {(nothing?: void) => void} */ resolve) =>
       new MutationObserver((_, watch) => {
         if (!dialog.open) return;
         watch.disconnect();
@@ -68,5 +68,5 @@ async function showSharing() {
     byId("share").click();
     await opened;
   }
-  document.querySelector('[data-show="share-by-file"]').click();
+  first(document, '[data-show="share-by-file"]').click();
 }

@@ -1,5 +1,7 @@
 // What is clicked or dropped before its part of the page is there, done once it is.
 
+import { all } from "./dom.js";
+
 /** Whether files are dragged, and not a word of the page. */
 export const holdsFiles = ({ dataTransfer }) => dataTransfer?.types.includes("Files") ?? false;
 
@@ -28,6 +30,7 @@ export function keepEarly() {
     event.preventDefault();
     if (event.type === "drop") dropped = [...event.dataTransfer.files];
   };
+  /** @type {[string, (event: any) => void][]} */
   const early = [
     ["click", keep],
     ["dragover", hold],
@@ -35,7 +38,7 @@ export function keepEarly() {
   ];
   for (const [name, act] of early) document.addEventListener(name, act, true);
   const click = (mark) => {
-    for (const control of document.querySelectorAll(`[data-${mark}]`)) delete control.dataset[mark];
+    for (const control of all(document, `[data-${mark}]`)) delete control.dataset[mark];
     for (const control of kept) {
       if (control.dataset.soon !== undefined || control.dataset.later !== undefined) continue;
       kept.delete(control);

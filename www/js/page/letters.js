@@ -3,11 +3,13 @@
 /** An SVG document with the page's letters in it. */
 export async function withLetters(svg) {
   const rules = [...document.styleSheets].flatMap(({ cssRules }) => [...cssRules]);
-  const { style, parentStyleSheet } = rules.find((rule) => rule instanceof CSSFontFaceRule);
-  const [, address] = style.getPropertyValue("src").match(/url\("(.+?)"\)/);
+  const letters = rules.find((rule) => rule instanceof CSSFontFaceRule);
+  if (!letters) throw new Error("the page’s letters are not at hand");
+  const { style, parentStyleSheet } = letters;
+  const address = style.getPropertyValue("src").match(/url\("(.+?)"\)/)?.[1] ?? "";
   const data = address.startsWith("data:")
     ? address
-    : await dataAddress(new URL(address, parentStyleSheet.href ?? document.baseURI));
+    : await dataAddress(new URL(address, parentStyleSheet?.href ?? document.baseURI));
   // Sheets are laid out without kerning.
   const sheet = `<style>@font-face { font-family: ${style.fontFamily}; font-weight: ${style.fontWeight}; src: url("${data}"); } text { font-kerning: none; }</style>`;
   return svg.replace(">", () => `>\n${sheet}`);

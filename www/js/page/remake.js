@@ -34,8 +34,8 @@ listen(["focusout"], () => setTimeout(makeWaiting));
 export function remake(frame, ...parts) {
   if (frame.contains(typed) || frame.contains(pressed)) return waiting.set(frame, parts);
   waiting.delete(frame);
-  const focused =
-    frame.contains(document.activeElement) && document.activeElement.closest("[data-focus]")?.dataset.focus;
+  const active = frame.contains(document.activeElement) ? document.activeElement : null;
+  const focused = active?.closest("[data-focus]")?.getAttribute("data-focus");
   frame.replaceChildren(...parts);
   if (focused) frame.querySelector(`[data-focus="${CSS.escape(focused)}"]`)?.focus();
 }

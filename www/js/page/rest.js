@@ -24,7 +24,7 @@ export function onceSeen(part, act) {
   const look = () => isSeen && done();
   const later = afterRest(done, UNSEEN);
   new IntersectionObserver((entries) => {
-    isSeen = entries.at(-1).isIntersecting;
+    isSeen = entries.at(-1)?.isIntersecting ?? isSeen;
     look();
   }).observe(part);
   return () => {

@@ -1,5 +1,6 @@
 // Text of files that other programs wrote: UTF-8, UTF-16 with its mark, else what Windows programs of the West write.
 
+/** @type {[string, number[]][]} */
 const MARKS = [
   ["utf-16le", [0xff, 0xfe]],
   ["utf-16be", [0xfe, 0xff]],

@@ -1,6 +1,13 @@
 // Numbers in a painter's words.
 
-/** Washes by name, thickest first. */
+/** @typedef {[paint: number, count: number]} Part */
+/** @typedef {{ get(number: number): { name: string } | undefined }} Names what knows paints by their numbers, such as the shelf */
+
+/**
+ * Washes by name, thickest first: load, name and sign.
+ *
+ * @type {[number, string, string][]}
+ */
 export const LOADS = [
   [1, "masstone", "1"],
   [0.5, "strong wash", "½"],
@@ -9,29 +16,55 @@ export const LOADS = [
   [0.0625, "pale wash", "1⁄16"],
 ];
 
-/** The name of the nearest wash. */
+/**
+ * The name of the nearest wash.
+ *
+ * @type {(load: number) => string}
+ */
 export function loadName(load) {
+  /** @type {(stop: [number, string, string]) => number} */
   const far = ([stop]) => Math.abs(Math.log2(stop / load));
   return LOADS.reduce((best, stop) => (far(stop) < far(best) ? stop : best))[1];
 }
 
+/** @type {(text: string) => string} */
 export const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
 
+/** @type {(parts: number) => string} */
 export const count = (parts) => `${parts} ${parts === 1 ? "part" : "parts"}`;
 
 /** Letters that are written from right to left: Hebrew, Arabic and their kin. */
 const LEFTWARD = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc\u{10800}-\u{10fff}\u{1e800}-\u{1eeff}]/u;
 
-/** A name as it stands among other words: one written from right to left does not turn those round. */
+/**
+ * A name as it stands among other words: one written from right to left does not turn those round.
+ *
+ * @type {(name: string) => string}
+ */
 export const isolated = (name) => (LEFTWARD.test(name) ? `\u2068${name}\u2069` : name);
 
-/** "2 parts Ultramarine blue, 1 part Burnt sienna"; a paint alone by its name. */
+/**
+ * A paint's name as it stands among other words.
+ *
+ * @type {(number: number, shelf: Names) => string}
+ */
+export const nameIn = (number, shelf) => isolated(shelf.get(number)?.name ?? "a paint that is gone");
+
+/**
+ * "2 parts Ultramarine blue, 1 part Burnt sienna"; a paint alone by its name.
+ *
+ * @type {(parts: Part[], shelf: Names) => string}
+ */
 export function recipe(parts, shelf) {
-  if (parts.length === 1) return isolated(shelf.get(parts[0][0]).name);
-  return parts.map(([paint, parts]) => `${count(parts)} ${isolated(shelf.get(paint).name)}`).join(", ");
+  if (parts.length === 1) return nameIn(parts[0][0], shelf);
+  return parts.map(([paint, parts]) => `${count(parts)} ${nameIn(paint, shelf)}`).join(", ");
 }
 
-/** What the crossing is, as one plain sentence. */
+/**
+ * What the crossing is, as one plain sentence.
+ *
+ * @type {(crossing: { kind: string, lean: string, mix: any }, names: string[]) => string}
+ */
 export function crossingSentence({ kind, lean, mix }, [first, second]) {
   const value = Math.round(mix.swatch.lightness);
   const [a, b] = mix.parts;
@@ -57,13 +90,21 @@ const GRADES = {
 /** Rating from which a paint is called transparent, as the core has it. */
 export const TRANSPARENT = 3;
 
-/** A rating of 0 to 4 as a word, or nothing where it was not measured. */
+/**
+ * A rating of 0 to 4 as a word, or nothing where it was not measured.
+ *
+ * @type {(property: "transparency" | "staining" | "granulation", rating: number | null | undefined) => string | null}
+ */
 export const grade = (property, rating) =>
   rating == null
     ? null
     : GRADES[property][property === "transparency" && rating >= TRANSPARENT ? 4 : Math.min(Math.round(rating), 4)];
 
-/** How much a volume of paint does in a mix, where it is far from the average paint's. */
+/**
+ * How much a volume of paint does in a mix, where it is far from the average paint's.
+ *
+ * @type {(strength: number) => string | null}
+ */
 export function strengthOf(strength) {
   if (strength >= 1.75) return "strong in mixes";
   return strength <= 0.6 ? "weak in mixes" : null;

@@ -5,7 +5,9 @@ import { byId } from "../page/dom.js";
 
 /** Keeps what is typed with the kit in hand; `changed` hears when it is another. Answers a verb that fills the fields from the kit. */
 export function attachClassFields(store, changed) {
-  const [note, tasks, said] = ["class-note", "class-tasks", "class-said"].map(byId);
+  const note = byId("class-note", HTMLTextAreaElement);
+  const tasks = byId("class-tasks", HTMLTextAreaElement);
+  const said = byId("class-said");
 
   function keep() {
     try {
@@ -23,7 +25,7 @@ export function attachClassFields(store, changed) {
     const { brief } = store.get().kit;
     note.value = brief?.note ?? "";
     tasks.value = brief?.tasks.join("\n") ?? "";
-    byId("class").open = Boolean(brief);
+    byId("class", HTMLDetailsElement).open = Boolean(brief);
     said.textContent = "";
   };
 }

@@ -2,7 +2,7 @@
 
 import { briefList } from "../mix/brief.js";
 import { dabOf } from "../page/dab.js";
-import { button, byId, element, notice, say, UNDO } from "../page/dom.js";
+import { button, byId, element, first, notice, say, UNDO } from "../page/dom.js";
 import { leaveGuest, packGuest, showGuest } from "../state/guest.js";
 import { nameOf, PAPERS } from "../state/kit.js";
 import { placeOf, takeKit } from "../state/kits.js";
@@ -34,7 +34,7 @@ export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
       const place = placeOf(store.get(), brought.guest, (kit) => textOf({ own }, core, kit));
       if (place >= 0) return tellKnown(place);
       store.change(brought);
-      frame.querySelector("button.main").focus({ preventScroll: true });
+      first(frame, "button.main").focus({ preventScroll: true });
       say(`A shared kit of ${brought.guest.pans.length} pans stands beside yours`);
     } catch (error) {
       notice(`The link could not be read: ${error.message}. Your kit is as it was.`);

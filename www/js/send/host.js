@@ -106,6 +106,10 @@ function parsed(address) {
   }
 }
 
+/**
+ * @param {string} reason
+ * @returns {never}
+ */
 function refuse(reason) {
   throw new Error(reason);
 }

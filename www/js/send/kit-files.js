@@ -1,6 +1,6 @@
 // Kit files on their way out and in: saved, looked into, added.
 
-import { button, byId, element, notice, say, UNDO } from "../page/dom.js";
+import { button, byId, element, first, notice, say, UNDO } from "../page/dom.js";
 import { fileName, save } from "../page/save.js";
 import { learnFilms } from "../state/films.js";
 import { writeFile } from "../state/kit-file.js";
@@ -11,7 +11,7 @@ import { leftOut, marksOf, newsOf, things, thingsNew } from "./file-preview.js";
 
 /** Saves kit files; shows what is in one before it is added. `done` closes what it is shown in. */
 export function attachFiles(store, context, ask, done) {
-  const field = byId("file-open");
+  const field = byId("file-open", HTMLInputElement);
   const frame = byId("file-preview");
 
   function write(alone) {
@@ -51,7 +51,7 @@ export function attachFiles(store, context, ask, done) {
         isNew ? button("Add to what is here", () => add(name, found, films, came), { class: "main" }) : "",
       ),
     );
-    frame.querySelector(".verbs button:last-child").focus();
+    first(frame, ".verbs button:last-child").focus();
     say(`The file holds ${thingsNew(came)} that are new`);
   }
 
@@ -68,7 +68,10 @@ export function attachFiles(store, context, ask, done) {
 
   for (const id of ["file-kit", "share-as-file"]) byId(id).addEventListener("click", () => write(true));
   byId("file-all").addEventListener("click", () => write(false));
-  const look = () => field.files[0] && open(field.files[0]);
+  const look = () => {
+    const file = field.files?.[0];
+    if (file) open(file);
+  };
   field.addEventListener("change", look);
   look();
 }

@@ -1,6 +1,7 @@
 // Pictures to send: the wheel, the path with its mix, the sheet; each with a title and a caption, at two pixels for one.
 
 import { columnName, RATIOS, share } from "../mix/sheet.js";
+import { penOf } from "../page/canvas.js";
 import { element } from "../page/dom.js";
 import { capital, crossingSentence, LOADS, loadName, recipe } from "../page/words.js";
 import { isPair, pairOf, shortName } from "../state/end.js";
@@ -21,7 +22,7 @@ const FACE = '"Source Sans 3", system-ui, sans-serif';
 function leaf(state, title, line, height, draw) {
   const { kit, light, wet } = state;
   const canvas = element("canvas", { width: WIDTH * SCALE, height: (HEAD + height + FOOT) * SCALE });
-  const context = canvas.getContext("2d");
+  const context = penOf(canvas);
   context.scale(SCALE, SCALE);
   context.fillStyle = "#fdfdfd";
   context.fillRect(0, 0, WIDTH, HEAD + height + FOOT);
@@ -61,7 +62,7 @@ export function wheelPicture(state, shelf, studio, drawWheel) {
   return leaf(state, titleOf(state), line, INNER, (context) => {
     for (const layer of ["ground", "path"]) {
       const canvas = element("canvas", { width: INNER * SCALE, height: INNER * SCALE });
-      const own = canvas.getContext("2d");
+      const own = penOf(canvas);
       own.scale(SCALE, SCALE);
       drawWheel(studio, layer, own, INNER);
       context.drawImage(canvas, 0, 0, INNER, INNER);
@@ -93,6 +94,7 @@ export function pathPicture(state, shelf, studio) {
     context.beginPath();
     context.roundRect(0, 124, 220, 150, [42, 9, 36, 11]);
     context.fill();
+    /** @type {[string, object?][]} */
     const words = [
       [capital(swatch.words), { size: 22, bold: true }],
       [recipe(mix.recipe, shelf)],

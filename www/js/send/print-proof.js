@@ -9,8 +9,10 @@ export const nodeOf = (svg) =>
 
 /** Answers `show`, which takes pages and what they are called, `refuse`, which takes a reason, and what is shown of them. */
 export function createProof() {
-  const [frame, said, back, on] = ["print-proof", "print-said", "print-back", "print-on"].map(byId);
-  const verbs = ["print-now", "print-pdf", "print-svg"].map(byId);
+  const frame = byId("print-proof");
+  const said = byId("print-said");
+  const [back, on] = ["print-back", "print-on"].map((id) => byId(id, HTMLButtonElement));
+  const verbs = ["print-now", "print-pdf", "print-svg"].map((id) => byId(id, HTMLButtonElement));
   let pages = [];
   let title = "";
   let shown = 0;

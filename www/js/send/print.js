@@ -1,6 +1,6 @@
 // Sheets to print and to paint on: chosen in a dialog, looked at, printed or saved.
 
-import { byId, element } from "../page/dom.js";
+import { all, byId, element, fieldsOf } from "../page/dom.js";
 import { withLetters } from "../page/letters.js";
 import { fileName, save } from "../page/save.js";
 import { LOADS } from "../page/words.js";
@@ -15,9 +15,9 @@ const PAGES = ["a4", "a5", "letter"];
 
 /** Opens the dialog; makes what is chosen anew with every choice. */
 export function attachPrint(store, core, ask) {
-  const dialog = byId("print-dialog");
-  const form = byId("print-form");
-  const field = (name) => form.elements.namedItem(name);
+  const dialog = byId("print-dialog", HTMLDialogElement);
+  const form = byId("print-form", HTMLFormElement);
+  const field = fieldsOf(form);
   const proof = createProof();
   let asked = 0;
 
@@ -35,7 +35,7 @@ export function attachPrint(store, core, ask) {
     asked += 1;
     const turn = asked;
     const what = field("what").value;
-    for (const set of form.querySelectorAll("[data-for]")) set.hidden = set.dataset.for !== what;
+    for (const set of all(form, "[data-for]")) set.hidden = set.dataset.for !== what;
     forCode.hidden = !field("code").checked;
     if (what === "pair" && !isPair(store.get())) return proof.refuse("choose two ends, A and B, first");
     try {

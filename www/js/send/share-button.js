@@ -7,5 +7,5 @@ import { shareDialog } from "./share-dialog.js";
 export function attachShare(store, core, ask) {
   const open = shareDialog(store, core, ask);
   byId("share").addEventListener("click", open);
-  return () => byId("share-dialog").close();
+  return () => byId("share-dialog", HTMLDialogElement).close();
 }

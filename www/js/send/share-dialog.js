@@ -1,6 +1,6 @@
 // Sends the kit at hand: as a link, as a QR code, to a class.
 
-import { byId } from "../page/dom.js";
+import { all, byId } from "../page/dom.js";
 import { attachClassFields } from "./class-fields.js";
 import { hostField, isHosted, linkOf } from "./host.js";
 
@@ -9,7 +9,7 @@ const LONGEST_SAFE = 2000;
 
 /** The dialog with the link of the kit at hand and its QR code. Answers how to open it. */
 export function shareDialog(store, core, ask) {
-  const field = byId("share-link");
+  const field = byId("share-link", HTMLTextAreaElement);
   const hosting = hostField(toLink);
   byId("share-long").after(hosting.node);
   const showWay = attachWays();
@@ -20,7 +20,7 @@ export function shareDialog(store, core, ask) {
     byId("file-preview").replaceChildren();
     hosting.show();
     toLink();
-    byId("share-dialog").showModal();
+    byId("share-dialog", HTMLDialogElement).showModal();
     field.select();
   }
 
@@ -55,12 +55,13 @@ export function shareDialog(store, core, ask) {
 
 /** Link, class and file take turns in the dialog. Answers a verb that shows one. */
 function attachWays() {
-  const ways = [...byId("share-ways").children];
+  const ways = all(byId("share-ways"), "[data-show]");
   const show = (name) => {
     const isLink = name === "share-by-link";
     for (const way of ways) {
-      way.setAttribute("aria-pressed", String(way.dataset.show === name));
-      byId(way.dataset.show).hidden = way.dataset.show !== name;
+      const { show: shown = "" } = way.dataset;
+      way.setAttribute("aria-pressed", String(shown === name));
+      byId(shown).hidden = shown !== name;
     }
     byId("share-copy").hidden = !isLink;
     byId("share-send").hidden = !navigator.share || !isLink || !isHosted();
@@ -88,7 +89,7 @@ function tell(text, offersFile) {
 
 /** Shows the QR code of a link, or says why there is none. */
 async function showCode(link, ask) {
-  const code = byId("share-code");
+  const code = byId("share-code", HTMLImageElement);
   const caption = byId("share-code-said");
   const none = (why) => (caption.textContent = `No QR code: ${why}.`);
   code.hidden = true;

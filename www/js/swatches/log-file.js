@@ -13,7 +13,7 @@ export function createLogFile(store, ask) {
     class: "unseen",
     accept: ".csv,.tsv,.txt,text/csv",
     onchange: () => {
-      const [chosen] = field.files;
+      const chosen = field.files?.[0];
       // So that the same can be chosen again.
       field.value = "";
       if (chosen) attempt(async () => take(await readText(chosen)));

@@ -20,7 +20,10 @@ export function createMeterFile(name, ask, { put, said, failed }) {
     id,
     class: "unseen",
     accept: ".csv,.txt,.tsv,.cgats,.it8,text/*",
-    onchange: () => field.files[0] && open(field.files[0]),
+    onchange: () => {
+      const chosen = field.files?.[0];
+      if (chosen) open(chosen);
+    },
   });
   const samples = element("select", {
     "aria-label": "Sample of the file",

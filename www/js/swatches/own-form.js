@@ -1,6 +1,6 @@
 // The editor of an own paint: its name, its ratings, and its swatches or the mixture it is.
 
-import { byId, element, labelled, say } from "../page/dom.js";
+import { byId, element, fieldsOf, labelled, say } from "../page/dom.js";
 import { capital, LOADS, recipe } from "../page/words.js";
 import { learnFilms } from "../state/films.js";
 import { addOwn, editOwn } from "../state/own.js";
@@ -16,22 +16,24 @@ const WASHES = LOADS.slice(1);
 
 /** Answers a verb that opens the editor: with a new paint, or with one that is kept and its number. */
 export function createOwnForm(store, context, ask) {
-  const dialog = byId("own-dialog");
-  const form = byId("own-form");
+  const dialog = byId("own-dialog", HTMLDialogElement);
+  const form = byId("own-form", HTMLFormElement);
   const said = byId("own-said");
   const fields = createFields(form, { store, core: context.core, ask }, () => (said.textContent = ""));
+  /** @type {{ paint: any, number: number | null } | null} */
   let edited = null;
 
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
     const asked = edited;
+    if (!asked) return;
     try {
-      const paint = context.core.read_own(fields.filled(edited.paint));
+      const paint = context.core.read_own(fields.filled(asked.paint));
       said.textContent = "Working it out …";
       const films = await learnFilms([paint], store.get().films, ask);
       // Meanwhile the dialog may have been closed, or opened for another paint.
       if (asked !== edited) return;
-      const { number } = edited;
+      const { number } = asked;
       store.change((state) => ({
         films,
         ...(number ? editOwn(state, number, paint) : addOwn(state, paint, context.numberOf)),
@@ -51,7 +53,7 @@ export function createOwnForm(store, context, ask) {
     fields.fill(paint);
     said.textContent = "";
     dialog.showModal();
-    form.elements.name.focus();
+    fieldsOf(form)("name").focus();
   };
 }
 
@@ -74,7 +76,7 @@ function createFields(form, needs, onchange) {
   const load = selectOf(WASHES.map(([, name]) => name));
   byId("own-ratings").replaceChildren(...ratings.map(({ node }) => node));
   byId("own-swatches").replaceChildren(masstone.node, wash.node, labelled("How thin that wash is", load));
-  const { name, code, caution, lightfast } = form.elements;
+  const [name, code, caution, lightfast] = ["name", "code", "caution", "lightfast"].map(fieldsOf(form));
   return {
     fill(paint) {
       for (const field of [name, code, caution]) field.value = paint[field.name];

@@ -10,7 +10,11 @@ import { labOf, seenField } from "./seen-field.js";
 
 /** Shows the form. */
 export function attachRecord(store, shelf, core, ask) {
-  /** What was seen belongs to a mix: another has nothing yet, and the same gets it back. */
+  /**
+   * What was seen belongs to a mix: another has nothing yet, and the same gets it back.
+   *
+   * @type {{ mix: string, seen: number[] } | null}
+   */
   let noted = null;
   const parts = element("p", { class: "parts" });
   const compared = createComparison(core);
@@ -36,8 +40,12 @@ export function attachRecord(store, shelf, core, ask) {
   );
 
   function keepTo(mix) {
-    if (noted?.mix === mix && !field.get()) return field.put(noted.seen);
-    if (noted === null || noted.mix === mix || !field.get()) return;
+    if (noted === null) return;
+    if (noted.mix === mix) {
+      if (!field.get()) field.put(noted.seen);
+      return;
+    }
+    if (!field.get()) return;
     const before = noted;
     field.put(null, "Another mix now. What you saw comes back with the mix it was of.");
     noted = before;

@@ -57,7 +57,7 @@ export function seenField(name, { store, core, ask }, onchange) {
   }
 
   function put(seen, word = "") {
-    const lab = labOf(seen, core);
+    const lab = seen && labOf(seen, core);
     text.value = lab ? `lab(${lab.map((value) => Math.round(value)).join(" ")})` : "";
     if (lab) picker.value = core.hex_of(Float32Array.from(lab));
     tell(seen ? [...seen] : null, seen?.length === 36 ? "A measured spectrum." : word);
@@ -73,6 +73,9 @@ export function seenField(name, { store, core, ask }, onchange) {
   return { node, start, get: () => found, put };
 }
 
-/** L*, a*, b* of what was seen. */
-export const labOf = (seen, core) =>
-  seen?.length === 36 ? [...core.lab_of_seen(Float32Array.from(seen))] : seen ? [...seen] : null;
+/**
+ * L*, a*, b* of what was seen.
+ *
+ * @returns {number[]}
+ */
+export const labOf = (seen, core) => (seen.length === 36 ? [...core.lab_of_seen(Float32Array.from(seen))] : [...seen]);

@@ -11,8 +11,8 @@ export function taughtNodes({ records, held, lesson, learning, studio }, shelf, 
   if (records.length === 0)
     return [quiet("Two washes of each paint already bring predictions nearer to yours. Nothing is recorded yet.")];
   if (!lesson || lesson.records.length !== records.length) return [quiet("Learning …")];
-  const errors = Object.fromEntries(
-    ["before", "after", "without"].map((key) => [key, median(lesson.records.map((record) => record[key]))]),
+  const [before, after, without] = ["before", "after", "without"].map((key) =>
+    median(lesson.records.map((record) => record[key])),
   );
   const tick = element("input", {
     type: "checkbox",
@@ -21,8 +21,8 @@ export function taughtNodes({ records, held, lesson, learning, studio }, shelf, 
     onchange: () => learnOn(tick.checked),
   });
   return [
-    figures(errors),
-    quiet(verdict(records.length, errors)),
+    figures(before, without, after),
+    quiet(verdict(records.length, before, without)),
     doubts(lesson.records.filter(({ believed }) => believed < DOUBTED).length),
     element("label", { class: "tick" }, tick, "Predict with what was learned"),
     element(
@@ -39,7 +39,7 @@ export function taughtNodes({ records, held, lesson, learning, studio }, shelf, 
 const quiet = (text) => element("p", { class: "quiet" }, text);
 
 /** How far off predictions are, as a table. */
-const figures = ({ before, without, after }) =>
+const figures = (before, without, after) =>
   element(
     "table",
     { class: "figures" },
@@ -60,7 +60,7 @@ const figures = ({ before, without, after }) =>
 const figure = (name, value, title) =>
   element("tr", {}, element("th", { scope: "row", title }, name), element("td", {}, value.toFixed(1)));
 
-function verdict(count, { before, without }) {
+function verdict(count, before, without) {
   if (count < 4) return "Medians of CIEDE2000. Too few records to tell whether predictions became better.";
   if (without < before - 0.2)
     return "Medians of CIEDE2000; 1 is just visible. Mixes you have not recorded are predicted better than before.";

@@ -15,12 +15,14 @@ const near = (event, kind) => kind[event.pointerType] ?? kind.mouse;
 
 /** Lets the canvas be pressed and dragged on; `scene()` is what it shows. */
 export function attachGestures(canvas, store, shelf, choose, scene) {
+  /** @type {{ meant: (() => void) | null, follows: boolean, moved: boolean, x: number, y: number } | null} */
   let press = null;
 
   canvas.addEventListener("pointerdown", (event) => {
-    press = pressOf(event, store, choose, scene());
+    const begun = pressOf(event, store, choose, scene());
+    press = begun;
     canvas.setPointerCapture(event.pointerId);
-    if (press.follows && !press.meant) follow(event);
+    if (begun.follows && !begun.meant) follow(event);
   });
   canvas.addEventListener("pointermove", (event) => {
     if (!press) return event.pointerType === "mouse" && hint(canvas, event, store.get(), shelf, scene());
@@ -28,11 +30,11 @@ export function attachGestures(canvas, store, shelf, choose, scene) {
     if (press.follows && (press.moved || !press.meant)) follow(event);
   });
   canvas.addEventListener("pointerup", (event) => {
-    const { meant, follows, moved } = press ?? { moved: true };
+    const ended = press;
     press = null;
-    if (moved) return;
-    if (meant) return meant();
-    if (follows) return;
+    if (!ended || ended.moved) return;
+    if (ended.meant) return ended.meant();
+    if (ended.follows) return;
     const place = store.get().studio.place_at(scene().size, ...at(event));
     if (place) takePlace(store, choose, [...place]);
   });

@@ -11,15 +11,10 @@ const MOST_PINS = 4;
 
 /** Shows what can be changed about the wheel's drawing. */
 export function attachView(store) {
-  const [light, wet, ribbon, pin, unpin, reach, pinReach] = [
-    "light",
-    "wet",
-    "ribbon",
-    "pin",
-    "unpin",
-    "reach",
-    "pin-reach",
-  ].map((name) => byId(`view-${name}`));
+  const light = byId("view-light", HTMLSelectElement);
+  const [wet, ribbon, pin, unpin, reach, pinReach] = ["wet", "ribbon", "pin", "unpin", "reach", "pin-reach"].map((name) =>
+    byId(`view-${name}`, HTMLButtonElement),
+  );
   light.addEventListener("change", () => {
     store.set({ light: light.selectedIndex });
     say(`Seen in ${LIGHTS[light.selectedIndex].toLowerCase()}`);
@@ -60,11 +55,13 @@ export function attachView(store) {
 /** Answers the outlines to draw: the kit's own, then the pinned one. Each is computed once. */
 export function createOutlines(store) {
   const known = new Map();
+  /** The studio that made them. */
+  let maker = null;
   const outline = (studio, paints) => {
     const key = paints.join(" ");
-    if (known.studio !== studio) {
+    if (maker !== studio) {
       known.clear();
-      known.studio = studio;
+      maker = studio;
     }
     if (!known.has(key)) {
       if (known.size > 8) known.clear();

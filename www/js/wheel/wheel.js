@@ -1,5 +1,6 @@
 // The wheel's two canvases: paints below, path and marks above.
 
+import { penOf } from "../page/canvas.js";
 import { byId } from "../page/dom.js";
 import { attachGestures } from "./gestures.js";
 import { attachKeys } from "./keys.js";
@@ -83,7 +84,7 @@ function cleared(canvas, size, studio) {
   if (canvas.width !== pixels) canvas.width = canvas.height = pixels;
   canvas.style.setProperty("width", `${size}px`);
   canvas.style.setProperty("height", `${size}px`);
-  const context = canvas.getContext("2d", { colorSpace: studio.colour_space() });
+  const context = penOf(canvas, { colorSpace: studio.colour_space() });
   context.setTransform(scale, 0, 0, scale, 0, 0);
   context.clearRect(0, 0, size, size);
   return context;
