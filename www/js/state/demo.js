@@ -1,5 +1,7 @@
 // The kit a first visit shows. Invented: four days of sketching in a North Sea harbour in October.
 
+/** @import { Kit, Shelf } from "./types.js" */
+
 import { sameKit } from "./kit.js";
 
 const TITLE = "North Sea harbour, October";
@@ -29,12 +31,28 @@ export const DEMO_LOAD = 0.5;
 /** The demo kit has the same id everywhere, so that no device ever holds two. */
 export const DEMO = "demo";
 
+/**
+ * The number of a paint of the shelf that is always there.
+ *
+ * @type {(shelf: Shelf, key: string) => number}
+ */
+export function builtIn(shelf, key) {
+  const paint = shelf.find(key);
+  if (!paint) throw new Error(`the shelf has no ${key}`);
+  return paint.number;
+}
+
+/** @type {(shelf: Shelf) => Kit} */
 export function demoKit(shelf) {
-  const pans = PANS.map((pan) => pan.map((key) => shelf.find(key).number));
+  const pans = PANS.map((pan) => pan.map((key) => builtIn(shelf, key)));
   return { id: DEMO, title: TITLE, capacity: 12, stock: 0, paper: null, pans, puddles: [], places: [] };
 }
 
-/** Whether a kit is the demo as a first visit shows it. */
+/**
+ * Whether a kit is the demo as a first visit shows it.
+ *
+ * @type {(kit: Partial<Kit> | undefined, shelf: Shelf) => boolean}
+ */
 export function isUntouchedDemo(kit, shelf) {
   return kit?.id === DEMO && sameKit(kit, demoKit(shelf));
 }

@@ -1,19 +1,37 @@
 // Entries of storage as one tab knows them: the text of each, the version it is, and what other tabs wrote unheard.
 
+/** @import { Known, Tell, Version } from "./types.js" */
+/** @typedef {ReturnType<typeof createEntries>} Entries */
+
 import { newId } from "./ids.js";
 import * as storage from "./storage.js";
 import { following, joined, readVersion } from "./versions.js";
 
+/** @type {(a: unknown, b: unknown) => boolean} */
 const sameValue = (a, b) => JSON.stringify(a) === JSON.stringify(b);
 
-/** Entries whose texts and versions were read at the start. `tell(fault)` hears once why nothing can be written: `denied` or `full`. */
+/**
+ * Entries whose texts and versions were read at the start. `tell(fault)` hears once why nothing can be written: `denied` or `full`.
+ *
+ * @param {Pick<Known, "versions" | "texts">} known
+ * @param {Tell} tell
+ */
 export function createEntries({ versions, texts }, tell) {
   const tab = newId();
-  /** What other tabs wrote and this one found only when it came to write. */
+  /**
+   * What other tabs wrote and this one found only when it came to write.
+   *
+   * @type {[string, string][]}
+   */
   let unheard = [];
+  /** @type {string | null} */
   let told = null;
 
-  /** Writes a text; answers whether it is kept. */
+  /**
+   * Writes a text; answers whether it is kept.
+   *
+   * @type {(key: string, text: string) => boolean}
+   */
   function write(key, text) {
     if (texts.get(key) === text) return true;
     const fault = storage.write(key, text);
@@ -24,7 +42,11 @@ export function createEntries({ versions, texts }, tell) {
     return true;
   }
 
-  /** Writes the next version of an item, unless another tab wrote one unheard: that is taken in first. Answers whether it is kept. */
+  /**
+   * Writes the next version of an item, unless another tab wrote one unheard: that is taken in first. Answers whether it is kept.
+   *
+   * @type {(key: string, value: any) => boolean}
+   */
   function put(key, value) {
     const before = versions.get(key);
     if (before && sameValue(before.value, value)) return true;
@@ -37,7 +59,11 @@ export function createEntries({ versions, texts }, tell) {
     return true;
   }
 
-  /** Takes in what another tab wrote. Answers `changed`, the version that stands now where it keeps something else than before, and `loser`, one that has to be kept beside it. */
+  /**
+   * Takes in what another tab wrote. Answers `changed`, the version that stands now where it keeps something else than before, and `loser`, one that has to be kept beside it.
+   *
+   * @type {(key: string, text: string) => { changed?: Version | null, loser?: Version | null }}
+   */
   function join(key, text) {
     texts.set(key, text);
     let theirs;
@@ -69,7 +95,7 @@ export function createEntries({ versions, texts }, tell) {
     put,
     join,
     takeUnheard,
-    has: (key) => versions.has(key),
-    isHeard: (key, text) => texts.get(key) === text,
+    has: (/** @type {string} */ key) => versions.has(key),
+    isHeard: (/** @type {string} */ key, /** @type {string} */ text) => texts.get(key) === text,
   };
 }

@@ -1,27 +1,50 @@
 // Undo and redo of kits, own paints, records, marks and the path's ends. A drag along a path is a look, not a step.
 
+/** @import { Own, Patch, State, Store } from "./types.js" */
+/** @typedef {{ [list: string]: any[] }} Lists */
+/** @typedef {{ was: any, is: any }} Step */
+
 const MOST = 200;
 
+/** @type {(own: Own) => number} */
 const numberOf = ([number]) => number;
+/** @type {(item: { id: string }) => string} */
 const idOf = ({ id }) => id;
+/** @type {<T>(value: T) => T} */
 const itself = (value) => value;
 
-/** Lists that a step changes, and what tells their items apart. The kit in hand is the first of the kits. */
+/**
+ * Lists that a step changes, and what tells their items apart. The kit in hand is the first of the kits.
+ *
+ * @type {[string, (item: any) => unknown][]}
+ */
 const LISTS = Object.entries({ kits: idOf, own: numberOf, records: idOf, held: itself, owned: itself });
 
-/** What is shown with them, put back as it was. */
+/**
+ * What is shown with them, put back as it was.
+ *
+ * @type {(keyof State)[]}
+ */
 const LOOKS = ["ends", "next", "laid", "share", "load"];
 
-/** What a step changes. */
+/**
+ * What a step changes.
+ *
+ * @type {(keyof State)[]}
+ */
 const STEPS = ["kit", "others", "own", "records", "held", "owned", "ends"];
 
+/** @type {(state: State) => Lists} */
 const listsOf = ({ kit, others, own, records, held, owned }) => ({ kits: [kit, ...others], own, records, held, owned });
 
+/** @type {(state: State) => Patch} */
 const looksOf = (state) => Object.fromEntries(LOOKS.map((key) => [key, state[key]]));
 
 /**
  * `now` with what changed from `from` to `to`. Where it is not `from` any more, as another tab changed it since, only what
  * is still as it was is put back: `{list, kept}` counts the items that were let be.
+ *
+ * @type {(now: any[], from: any[], to: any[], idOf: (item: any) => unknown) => { list: any[], kept: number }}
  */
 function stepped(now, from, to, idOf) {
   if (now.length === from.length && now.every((item, i) => item === from[i])) return { list: to, kept: 0 };
@@ -46,9 +69,15 @@ function stepped(now, from, to, idOf) {
   return { list, kept };
 }
 
-/** Follows the store. Answers `{undo, redo, canUndo, canRedo}`; `undo` and `redo` answer how many items were let be. */
+/**
+ * Follows the store. Answers `{undo, redo, canUndo, canRedo}`; `undo` and `redo` answer how many items were let be.
+ *
+ * @type {(store: Store, onchange?: () => void) => { undo: () => number, redo: () => number, canUndo: () => boolean, canRedo: () => boolean }}
+ */
 export function createHistory(store, onchange = () => {}) {
+  /** @type {Step[]} */
   let past = [];
+  /** @type {Step[]} */
   let future = [];
 
   store.subscribe((state, changed, before, { from } = {}) => {
@@ -60,11 +89,13 @@ export function createHistory(store, onchange = () => {}) {
     onchange();
   });
 
+  /** @type {(source: Step[], target: Step[], from: "was" | "is", to: "was" | "is") => number} */
   function step(source, target, from, to) {
-    if (source.length === 0) return 0;
     const entry = source.at(-1);
+    if (!entry) return 0;
     const state = store.get();
     const now = listsOf(state);
+    /** @type {any} */
     const patch = { ...entry[to].looks };
     let kept = 0;
     for (const [key, idOf] of LISTS) {

@@ -10,24 +10,38 @@
 //
 // A paint of the shelf is named by its number, an own one by `o` and its id.
 
+/** @import { Context, Kit, NumberOf, Own, Part, Ref, Refs, Work } from "./types.js" */
+
 import { idOf } from "./ids.js";
 
-/** Writes and reads paints: `{refOf(number), numberOf(ref)}`; `numberOf` answers nothing for a ref that names no paint. */
+/**
+ * Writes and reads paints: `{refOf(number), numberOf(ref)}`; `numberOf` answers nothing for a ref that names no paint.
+ *
+ * @type {(own: Own[], numberOf: NumberOf, isBuiltIn: Context["isBuiltIn"]) => Refs}
+ */
 export function createRefs(own, numberOf, isBuiltIn) {
   const ids = new Map(own.map(([number, { id }]) => [number, id]));
   return {
     refOf: (number) => (ids.has(number) ? `o${ids.get(number)}` : number),
     numberOf: (ref) => {
       if (typeof ref === "string" && /^o[0-9a-f]{12}$/.test(ref)) return numberOf(ref.slice(1));
-      return Number.isInteger(ref) && isBuiltIn(ref) ? ref : undefined;
+      return typeof ref === "number" && Number.isInteger(ref) && isBuiltIn(ref) ? ref : undefined;
     },
   };
 }
 
-/** Parts with paints as they are kept. */
+/**
+ * Parts with paints as they are kept.
+ *
+ * @type {(parts: Part[], refs: Refs) => [Ref, number][]}
+ */
 export const partsOut = (parts, { refOf }) => parts.map(([paint, count]) => [refOf(paint), count]);
 
-/** Parts as they were kept. Throws where a paint is not known. */
+/**
+ * Parts as they were kept. Throws where a paint is not known.
+ *
+ * @type {(parts: any, refs: Refs) => Part[]}
+ */
 export function partsIn(parts, { numberOf }) {
   if (!Array.isArray(parts) || parts.length === 0) throw new Error("it has no parts");
   return parts.map((part) => {
@@ -37,20 +51,29 @@ export function partsIn(parts, { numberOf }) {
   });
 }
 
-/** What of the state is kept as items: `[key, thing]`, where the thing is the same as long as the item is. */
+/**
+ * What of the state is kept as items: `[key, thing]`, where the thing is the same as long as the item is.
+ *
+ * @type {(work: Work, refs: Refs) => Map<string, any>}
+ */
 export function itemsOf({ kit, others, own, records, held, owned, ticked }, { refOf }) {
-  return new Map([
-    // Before what refers to them, so that another tab never meets a paint it does not know.
-    ...own.map(([, paint]) => [`own/${paint.id}`, paint]),
-    ...[kit, ...others].map((kit) => [`kit/${kit.id}`, kit]),
-    ...records.map((record) => [`record/${record.id}`, record]),
-    ...held.map((paint) => [`held/${refOf(paint)}`, true]),
-    ...owned.map((paint) => [`owned/${refOf(paint)}`, true]),
-    ...ticked.map((tick) => [`ticked/${idOf(tick)}`, tick]),
-  ]);
+  /** @type {Map<string, any>} */
+  const items = new Map();
+  // Before what refers to them, so that another tab never meets a paint it does not know.
+  for (const [, paint] of own) items.set(`own/${paint.id}`, paint);
+  for (const each of [kit, ...others]) items.set(`kit/${each.id}`, each);
+  for (const record of records) items.set(`record/${record.id}`, record);
+  for (const paint of held) items.set(`held/${refOf(paint)}`, true);
+  for (const paint of owned) items.set(`owned/${refOf(paint)}`, true);
+  for (const tick of ticked) items.set(`ticked/${idOf(tick)}`, tick);
+  return items;
 }
 
-/** The value of an item as it is kept. `textOf` writes kits. */
+/**
+ * The value of an item as it is kept. `textOf` writes kits.
+ *
+ * @type {(key: string, thing: any, refs: Refs, textOf: (kit: Kit) => string) => any}
+ */
 export function valueOfKey(key, thing, refs, textOf) {
   switch (kindOf(key)) {
     case "kit":
@@ -66,13 +89,24 @@ export function valueOfKey(key, thing, refs, textOf) {
 
 const KINDS = ["own", "kit", "record", "held", "owned", "ticked"];
 
-/** Whether a key is that of an item. */
+/**
+ * Whether a key is that of an item.
+ *
+ * @type {(key: string) => boolean}
+ */
 export const isItem = (key) => KINDS.includes(kindOf(key));
 
+/** @type {(key: string) => string} */
 export const kindOf = (key) => key.slice(0, key.indexOf("/"));
+
+/** @type {(key: string) => string} */
 export const nameOfKey = (key) => key.slice(key.indexOf("/") + 1);
 
-/** The paint of a mark's key. */
+/**
+ * The paint of a mark's key.
+ *
+ * @type {(key: string, refs: Refs) => number}
+ */
 export function paintOfKey(key, { numberOf }) {
   const name = nameOfKey(key);
   const number = numberOf(name.startsWith("o") ? name : Number(name));

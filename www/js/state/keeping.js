@@ -1,5 +1,8 @@
 // Keeps the painter's work item by item as soon as it changes, takes in what other tabs keep, and keeps looks once the hand rests.
 
+/** @import { Context, Keeping, Kit, Known, Refs, State, Store, Tell } from "./types.js" */
+/** @import { Entries } from "./entries.js" */
+
 import { DEMO, isUntouchedDemo } from "./demo.js";
 import { createElsewhere } from "./elsewhere.js";
 import { createEntries } from "./entries.js";
@@ -20,6 +23,8 @@ const REST = 200;
  * Follows the store. `known` is what was read at the start: `{versions, texts, kept}`, where `kept` are the items that are in
  * storage as they are in the state. `tell(what, detail)` says `denied`, `full`, `beside` (a kit or paint that two tabs changed at once) or
  * `elsewhere` (what is shown was changed in another tab). Answers `{writeAll, stop}`.
+ *
+ * @type {(store: Store, context: Context, known: Known, tell: Tell) => Keeping}
  */
 export function attachKeeping(store, context, known, tell) {
   const entries = createEntries(known, tell);
@@ -31,8 +36,10 @@ export function attachKeeping(store, context, known, tell) {
       writeWork(state);
     },
   });
-  let due = null;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  let due;
 
+  /** @type {(state: State, except?: string) => boolean} */
   function writeWork(state, except) {
     const isWhole = work.write(state, except);
     for (const [key, text] of entries.takeUnheard()) hear(key, text);
@@ -41,8 +48,8 @@ export function attachKeeping(store, context, known, tell) {
 
   function writeLooks() {
     clearTimeout(due);
-    if (due === null) return;
-    due = null;
+    if (due === undefined) return;
+    due = undefined;
     const state = store.get();
     // What found no room before may find some now.
     writeWork(state);
@@ -53,6 +60,7 @@ export function attachKeeping(store, context, known, tell) {
     entries.write("learned", JSON.stringify(learnedOf(state, refs)));
   }
 
+  /** @type {(key: string, text: string | null) => void} */
   function hear(key, text) {
     if (text === null || !isItem(key)) return;
     const { changed, loser } = entries.join(key, text);
@@ -73,6 +81,7 @@ export function attachKeeping(store, context, known, tell) {
     due = setTimeout(writeLooks, REST);
   });
   const gone = new AbortController();
+  /** @type {(target: EventTarget, event: string, hear: (event: any) => void) => void} */
   const on = (target, event, hear) => target.addEventListener(event, hear, { signal: gone.signal });
   // A page that is put away or closed does not wait.
   on(window, "pagehide", writeLooks);
@@ -98,13 +107,23 @@ export function attachKeeping(store, context, known, tell) {
   return { writeAll, stop };
 }
 
+/** @type {(state: State, context: Context) => Refs} */
 const refsOf = ({ own, visiting }, { numberOf, isBuiltIn }) => createRefs([...own, ...visiting], numberOf, isBuiltIn);
 
-/** Keeps the painter's work; `kept` are the items that are kept as they are. */
+/**
+ * Keeps the painter's work; `kept` are the items that are kept as they are.
+ *
+ * @type {(context: Context, entries: Entries, kept: Map<string, any>) => { write: (state: State, except?: string) => boolean, forget: (key: string) => void }}
+ */
 function createWork(context, entries, kept) {
-  /** Keeps every item that is not kept as it is, but the one `except`. Answers whether all are. */
+  /**
+   * Keeps every item that is not kept as it is, but the one `except`. Answers whether all are.
+   *
+   * @type {(state: State, except?: string) => boolean}
+   */
   function write(state, except) {
     const refs = refsOf(state, context);
+    /** @type {(kit: Kit) => string} */
     const textOf = (kit) => context.core.encode_kit({ ...kit, own: state.own });
     const items = itemsOf(state, refs);
     // The demo nobody has touched is the same everywhere: there is nothing to keep of it.
@@ -125,7 +144,11 @@ function createWork(context, entries, kept) {
   return { write, forget: (key) => kept.delete(key) };
 }
 
-/** Keeps the films of own paints beside them. */
+/**
+ * Keeps the films of own paints beside them.
+ *
+ * @type {(state: State, entries: Entries) => void}
+ */
 function writeFilms({ own, films }, entries) {
   for (const [, paint] of own) {
     const [film] = filmsOf([[0, paint]], films);

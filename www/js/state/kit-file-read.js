@@ -1,6 +1,11 @@
 // Kit files read: part by part, so that what is good comes in and what is not is named. Pure: no page.
 // Versions that were written are read for ever.
 
+/** @import { Core, Found, KitContent, Linked, Own, Paper, Part, Place, Puddle, Record } from "./types.js" */
+/** @typedef {(key: any) => number | undefined} Find */
+/** @typedef {ReturnType<typeof createReport>} Report */
+/** @typedef {ReturnType<typeof createPaints>} Paints */
+
 import { emptyKit, LONGEST_TITLE, MOST_PANS, MOST_PUDDLES, PAPERS, retitle } from "./kit.js";
 import { RATINGS, VERSION } from "./kit-file.js";
 import { MOST_OWN } from "./own.js";
@@ -28,6 +33,8 @@ const MOST_MARKED = 1000;
  *
  * `core` checks own paints, records and kits; `find` knows the built-in paints by key. `unseen` are own paints that cannot be
  * shown, by name, and why: they are left out, and so is what is made of them.
+ *
+ * @type {(text: string, core: Core, find: Find, unseen?: Map<string, string>) => Found}
  */
 export function readFile(text, core, find, unseen = new Map()) {
   const file = parsed(text);
@@ -44,7 +51,11 @@ export function readFile(text, core, find, unseen = new Map()) {
   return { kits, own, records, held, owned, faults: report.faults() };
 }
 
-/** The object that a file is. Throws where it is no kit file, or one of a later version. */
+/**
+ * The object that a file is. Throws where it is no kit file, or one of a later version.
+ *
+ * @type {(text: string) => any}
+ */
 function parsed(text) {
   if (text.length > LONGEST_FILE) throw new Error("it is longer than 4 MB, and no kit file is");
   let file;
@@ -63,15 +74,21 @@ function parsed(text) {
 
 /** What could not be read, in words, and ways to read that name it and go on. */
 function createReport() {
+  /** @type {string[]} */
   const faults = [];
   let unsaid = 0;
 
+  /** @type {(what: string, reason: string) => void} */
   function fault(what, reason) {
     if (faults.length < MOST_FAULTS) faults.push(`${what}: ${reason}`);
     else unsaid += 1;
   }
 
-  /** What `read` makes of a value, as a list of one; an empty list where it throws. */
+  /**
+   * What `read` makes of a value, as a list of one; an empty list where it throws.
+   *
+   * @type {<T>(what: string, read: () => T) => T[]}
+   */
   function tried(what, read) {
     try {
       return [read()];
@@ -81,7 +98,11 @@ function createReport() {
     }
   }
 
-  /** What `read(value, index)` makes of each value of a list, as far as it can. */
+  /**
+   * What `read(value, index)` makes of each value of a list, as far as it can.
+   *
+   * @type {<T>(object: any, key: string, most: number, read: (value: any, i: number) => T, where?: string) => T[]}
+   */
   function each(object, key, most, read, where = "") {
     const values = object[key];
     if (values === undefined) return [];
@@ -98,17 +119,25 @@ function createReport() {
   return { fault, tried, each, faults: () => (unsaid ? [...faults, `and ${unsaid} more`] : faults) };
 }
 
-/** Paints by the keys that a file names them with: built-in ones, and own ones once they are added. */
+/**
+ * Paints by the keys that a file names them with: built-in ones, and own ones once they are added.
+ *
+ * @param {Find} find
+ * @param {Map<string, string>} unseen
+ */
 function createPaints(find, unseen) {
   const numbers = new Map();
   const gone = new Map([...unseen].map(([name, reason]) => [ownKey(name), reason]));
 
+  /** @type {(key: any) => number} */
   function numberOf(key) {
-    const known = typeof key === "string" && key.toLowerCase();
+    if (typeof key !== "string") refuse(`no paint ${quoted(key)}`);
+    const known = key.toLowerCase();
     if (gone.has(known)) refuse(`${quoted(key)} is left out`);
-    return (known === false ? null : (numbers.get(known) ?? find(key))) ?? refuse(`no paint ${quoted(key)}`);
+    return numbers.get(known) ?? find(key) ?? refuse(`no paint ${quoted(key)}`);
   }
 
+  /** @type {(parts: any) => Part[]} */
   function partsOf(parts) {
     if (!Array.isArray(parts) || parts.length > MOST_MIXED)
       throw new Error(`its parts are no list of up to ${MOST_MIXED}`);
@@ -117,6 +146,7 @@ function createPaints(find, unseen) {
     );
   }
 
+  /** @type {(name: string, number: number) => void} */
   function add(name, number) {
     const key = ownKey(name);
     if (numbers.has(key)) refuse("a paint of this name stands before it");
@@ -127,7 +157,11 @@ function createPaints(find, unseen) {
   return { numberOf, partsOf, add };
 }
 
-/** Own paints by their numbers; each can be named by what stands behind it. */
+/**
+ * Own paints by their numbers; each can be named by what stands behind it.
+ *
+ * @type {(file: any, report: Report, paints: Paints, core: Core) => Own[]}
+ */
 function readPaints(file, report, paints, core) {
   const ids = new Set();
   let next = core.first_own();
@@ -141,7 +175,11 @@ function readPaints(file, report, paints, core) {
   });
 }
 
-/** An own paint as it is written, for the core to judge. */
+/**
+ * An own paint as it is written, for the core to judge.
+ *
+ * @type {(value: any, paints: Paints) => any}
+ */
 function paintIn(value, { partsOf }) {
   const {
     id,
@@ -160,24 +198,37 @@ function paintIn(value, { partsOf }) {
   return { id, name, code, caution, ratings, parts, paper: paperIn(paper), masstone, wash, washLoad };
 }
 
+/** @type {(value: any, paints: Paints, core: Core) => Omit<Record, "id">} */
 function readRecord(value, { partsOf }, core) {
   const { parts, load, seen, paper, date = "", note = "" } = object(value);
   return core.read_record({ parts: partsOf(parts), load, seen, paper: paperIn(paper), date, note });
 }
 
-/** Answers `readKit(value, index)`: a kit read part by part, each by itself, then all that passed together. */
+/**
+ * Answers `readKit(value, index)`: a kit read part by part, each by itself, then all that passed together.
+ *
+ * @type {(report: Report, paints: Paints, own: Own[], core: Core) => (value: any, i: number) => Linked}
+ */
 function createKitReader(report, paints, own, core) {
-  /** The same part of a kit, once the core has taken it for one. */
+  /**
+   * The same part of a kit, once the core has taken it for one.
+   *
+   * @type {<P extends Partial<KitContent>>(part: P) => P}
+   */
   const checked = (part) => {
     const kit = { ...emptyKit(), capacity: MOST_PANS, ...part };
     const used = new Set(inKit(kit));
     core.encode_kit({ ...kit, own: own.filter(([number]) => used.has(number)) });
     return part;
   };
+  /** @type {(pan: any) => number[]} */
   const readPan = (pan) => checked({ pans: [panIn(pan, paints)] }).pans[0];
+  /** @type {(puddle: any) => Puddle} */
   const readPuddle = (puddle) =>
     checked({ puddles: [{ parts: paints.partsOf(object(puddle).parts), load: puddle.load }] }).puddles[0];
+  /** @type {(place: any) => Place} */
   const readPlace = (place) => checked({ places: [place] }).places[0];
+  /** @type {(written: any) => Pick<KitContent, "stock" | "paper">} */
   const readPaper = (written) => {
     const { stock, own: paper } = paperIn(written);
     return checked({ stock, paper });
@@ -199,25 +250,36 @@ function createKitReader(report, paints, own, core) {
   };
 }
 
+/** @type {(pan: any, paints: Paints) => number[]} */
 const panIn = (pan, { numberOf }) =>
   Array.isArray(pan) && pan.length <= 2 ? pan.map(numberOf) : refuse("a pan is a list of one paint or two");
 
-/** A paper by its name or its colour. */
+/**
+ * A paper by its name or its colour.
+ *
+ * @type {(paper?: any) => Paper}
+ */
 function paperIn(paper = "bright white") {
   if (Array.isArray(paper)) return { stock: 0, own: paper };
   const stock = PAPERS.findIndex((name) => name.toLowerCase() === paper);
   return stock < 0 ? refuse(`no paper ${quoted(paper)}`) : { stock, own: null };
 }
 
+/** @type {(name: string) => string} */
 const ownKey = (name) => `own:${name.toLowerCase()}`;
+/** @type {(value: unknown) => boolean} */
 const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
+/** @type {(value: any) => any} */
 const object = (value) => (isObject(value) ? value : refuse("is no object"));
+/** @type {(text: unknown) => string} */
 const quoted = (text) => (typeof text === "string" ? `“${[...text].slice(0, 40).join("")}”` : "that is no text");
+/** @type {(value: any) => string} */
 const labelOf = (value) => {
   const name = isObject(value) ? (value.title ?? value.name) : null;
   return typeof name === "string" && name ? ` ${quoted(name)}` : "";
 };
 
+/** @type {(reason: string) => never} */
 function refuse(reason) {
   throw new Error(reason);
 }

@@ -1,6 +1,9 @@
 // Kit files: everything a painter keeps as one readable JSON text. Pure: no page.
 // www/kit-file.schema.json describes them; `kit-file-read.js` reads them, and `merge.js` takes in what they bring.
 
+/** @import { KitContent, OwnPaint, Paper, Part, Record, Shelf, Work } from "./types.js" */
+/** @typedef {(paint: number) => string | undefined} NameOf */
+
 import { PAPERS } from "./kit.js";
 import { inKit } from "./refs.js";
 
@@ -9,9 +12,14 @@ export const VERSION = 1;
 /** Ratings of a paint, in the order in which it has them. */
 export const RATINGS = ["transparency", "staining", "granulation", "lightfastness"];
 
-/** Everything of the state as a file, short lists on a line; or with `alone` the kit in hand with the own paints it holds. */
+/**
+ * Everything of the state as a file, short lists on a line; or with `alone` the kit in hand with the own paints it holds.
+ *
+ * @type {(state: Work, shelf: Shelf, alone?: boolean) => string}
+ */
 export function writeFile({ kit, others, own, records, held, owned }, shelf, alone = false) {
   const names = new Map(own.map(([number, paint]) => [number, `own:${paint.name}`]));
+  /** @type {NameOf} */
   const nameOf = (paint) => names.get(paint) ?? shelf.get(paint)?.key;
   const used = new Set(inKit(kit));
   const file = {
@@ -33,12 +41,18 @@ export function writeFile({ kit, others, own, records, held, owned }, shelf, alo
   return textOf(alone ? file : { ...file, ...rest });
 }
 
+/** @type {(key: string, values: unknown[]) => object} */
 const list = (key, values) => (values.length ? { [key]: values } : {});
 
-/** JSON with lists of numbers and names on one line each. */
+/**
+ * JSON with lists of numbers and names on one line each.
+ *
+ * @type {(file: object) => string}
+ */
 const textOf = (file) =>
   `${JSON.stringify(file, null, 1).replace(/\[\n\s+([^[\]{}]*?)\n\s+\]/g, (_, inner) => `[${inner.replace(/\n\s+/g, " ")}]`)}\n`;
 
+/** @type {(kit: KitContent, nameOf: NameOf) => object} */
 const kitOut = ({ title, capacity, stock, paper, pans, puddles, places, brief }, nameOf) => ({
   title,
   capacity,
@@ -58,6 +72,7 @@ const kitOut = ({ title, capacity, stock, paper, pans, puddles, places, brief },
   ...(brief && { class: brief }),
 });
 
+/** @type {(paint: OwnPaint, nameOf: NameOf) => object} */
 const paintOut = ({ id, name, code, caution, ratings, parts, paper, masstone, wash, washLoad }, nameOf) => ({
   id,
   name,
@@ -73,6 +88,7 @@ const paintOut = ({ id, name, code, caution, ratings, parts, paper, masstone, wa
       }),
 });
 
+/** @type {(record: Record, nameOf: NameOf) => object} */
 const recordOut = ({ parts, load, seen, paper, date, note }, nameOf) => ({
   parts: partsOut(parts, nameOf),
   load: short(load),
@@ -82,11 +98,17 @@ const recordOut = ({ parts, load, seen, paper, date, note }, nameOf) => ({
   ...(note && { note }),
 });
 
+/** @type {(parts: Part[], nameOf: NameOf) => unknown[]} */
 const partsOut = (parts, nameOf) => parts.map(([paint, count]) => [nameOf(paint), count]);
 
+/** @type {(paper: Paper) => number[] | string} */
 const paperOut = ({ stock, own }) => own?.map(short) ?? PAPERS[stock].toLowerCase();
 
-/** The decimal of the fewest digits that is the same 32-bit number. */
+/**
+ * The decimal of the fewest digits that is the same 32-bit number.
+ *
+ * @type {(value: number) => number}
+ */
 function short(value) {
   for (let digits = 1; digits < 10; digits += 1) {
     const rounded = Number(value.toPrecision(digits));

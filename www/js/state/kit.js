@@ -1,12 +1,18 @@
 // Verbs on kits. A kit is never changed: each verb answers a new one, or the same where nothing is to do.
 
+/** @import { Kit, KitContent, Paper, Puddle } from "./types.js" */
+
 export const MOST_PANS = 48;
 export const LONGEST_TITLE = 60;
 
 /** Papers in the order of their numbers in a link. */
 export const PAPERS = ["Bright white", "Natural white", "Cream", "Grey", "Tan"];
 
-/** The paper of a kit as the core asks for it: one of the stocks, or the painter's own. */
+/**
+ * The paper of a kit as the core asks for it: one of the stocks, or the painter's own.
+ *
+ * @type {(kit: KitContent) => Paper}
+ */
 export const paperOf = ({ stock, paper }) => ({ stock, own: paper });
 
 /** Most kept mixes, as a link carries them. */
@@ -15,15 +21,25 @@ export const MOST_PUDDLES = 24;
 /** Most kits that are kept. */
 export const MOST_KITS = 20;
 
-/** Whether two kits hold the same, whatever their ids. */
+/**
+ * Whether two kits hold the same, whatever their ids.
+ *
+ * @type {(a: Partial<Kit>, b: Partial<Kit>) => boolean}
+ */
 export const sameKit = (a, b) => contentOf(a) === contentOf(b);
 
+/** @type {(kit: Partial<Kit>) => string} */
 const contentOf = ({ title, capacity, stock, paper, pans, puddles, places, brief }) =>
   JSON.stringify([title, capacity, stock, paper, pans, puddles, places, brief ?? null]);
 
+/** @type {(kit: { title: string }) => string} */
 export const nameOf = (kit) => kit.title || "untitled";
 
-/** A kit without an id; whoever keeps it gives it one. */
+/**
+ * A kit without an id; whoever keeps it gives it one.
+ *
+ * @type {(title?: string) => KitContent}
+ */
 export const emptyKit = (title = "") => ({
   title,
   capacity: 12,
@@ -34,23 +50,40 @@ export const emptyKit = (title = "") => ({
   places: [],
 });
 
+/** @type {<K extends KitContent>(kit: K, puddle: Puddle) => K} */
 export const keepPuddle = (kit, puddle) => ({ ...kit, puddles: [...kit.puddles, puddle] });
 
+/** @type {<K extends KitContent>(kit: K, index: number) => K} */
 export const wipePuddle = (kit, index) => ({ ...kit, puddles: kit.puddles.filter((_, i) => i !== index) });
 
-/** Every paint packed, each once. */
+/**
+ * Every paint packed, each once.
+ *
+ * @type {(kit: Pick<KitContent, "pans">) => number[]}
+ */
 export const paintsOf = (kit) => [...new Set(kit.pans.flat())];
 
+/** @type {(kit: KitContent) => boolean} */
 export const isFull = (kit) => kit.pans.length >= kit.capacity;
 
+/** @type {(kit: KitContent, paint: number) => boolean} */
 export const holds = (kit, paint) => kit.pans.some((pan) => pan.includes(paint));
 
-/** Packs a paint in a pan of its own. A full tin stays as it is. */
+/**
+ * Packs a paint in a pan of its own. A full tin stays as it is.
+ *
+ * @type {<K extends KitContent>(kit: K, paint: number) => K}
+ */
 export const pack = (kit, paint) => (isFull(kit) ? kit : { ...kit, pans: [...kit.pans, [paint]] });
 
+/** @type {<K extends KitContent>(kit: K, index: number) => K} */
 export const remove = (kit, index) => ({ ...kit, pans: kit.pans.filter((_, i) => i !== index) });
 
-/** Puts another paint wherever one is packed; a pan never holds one paint twice. */
+/**
+ * Puts another paint wherever one is packed; a pan never holds one paint twice.
+ *
+ * @type {<K extends KitContent>(kit: K, paint: number, by: number) => K}
+ */
 export const replace = (kit, paint, by) => ({
   ...kit,
   pans: kit.pans.map((pan) =>
@@ -58,7 +91,11 @@ export const replace = (kit, paint, by) => ({
   ),
 });
 
-/** Moves a pan by a number of places, not beyond the ends. */
+/**
+ * Moves a pan by a number of places, not beyond the ends.
+ *
+ * @type {<K extends KitContent>(kit: K, index: number, by: number) => K}
+ */
 export function move(kit, index, by) {
   const to = Math.min(Math.max(index + by, 0), kit.pans.length - 1);
   if (to === index) return kit;
@@ -67,20 +104,32 @@ export function move(kit, index, by) {
   return { ...kit, pans };
 }
 
-/** Fills a pan anew: one paint, or two side by side. */
+/**
+ * Fills a pan anew: one paint, or two side by side.
+ *
+ * @type {<K extends KitContent>(kit: K, index: number, paints: number[]) => K}
+ */
 export const refill = (kit, index, paints) => ({
   ...kit,
   pans: kit.pans.map((pan, i) => (i === index ? paints : pan)),
 });
 
-/** A tin of another size, never smaller than what it holds. */
+/**
+ * A tin of another size, never smaller than what it holds.
+ *
+ * @type {<K extends KitContent>(kit: K, capacity: number) => K}
+ */
 export function resize(kit, capacity) {
   const least = Math.max(kit.pans.length, 1);
   const size = Math.min(Math.max(Math.round(capacity) || least, least), MOST_PANS);
   return size === kit.capacity ? kit : { ...kit, capacity: size };
 }
 
-/** The title trimmed to what a link carries. */
+/**
+ * The title trimmed to what a link carries.
+ *
+ * @type {<K extends KitContent>(kit: K, text: string) => K}
+ */
 export function retitle(kit, text) {
   const title = [...text.replace(/\p{Cc}/gu, " ").trim()].slice(0, LONGEST_TITLE).join("").trim();
   return title === kit.title ? kit : { ...kit, title };

@@ -1,20 +1,34 @@
 // How the page is looked at, as it is kept: each tab's own affair, and the last one's at the next visit. Pure: no page.
 
+/** @import { Refs, State } from "./types.js" */
+
 import { partsOut } from "./items.js";
 
-/** What of the state is kept as it is. */
+/**
+ * What of the state is kept as it is.
+ *
+ * @type {(keyof State)[]}
+ */
 const PLAIN = ["laid", "share", "load", "light", "wet", "showShelf", "ribbon", "reach", "dim", "welcome", "learning"];
 
 /** What of the state shows in the looks that are kept. */
 export const LOOKS = ["ends", ...PLAIN, "kit", "others"];
 
-/** Looks as they are kept. */
+/**
+ * Looks as they are kept.
+ *
+ * @type {(state: State, refs: Refs) => object}
+ */
 export const looksOf = (state, refs) => ({
   ends: state.ends.map((end) => end && { ...end, parts: partsOut(end.parts, refs) }),
   ...Object.fromEntries(PLAIN.map((key) => [key, state[key]])),
   order: [state.kit, ...state.others].map(({ id }) => id),
 });
 
-/** What was learned as it is kept. */
+/**
+ * What was learned as it is kept.
+ *
+ * @type {(state: State, refs: Refs) => object[]}
+ */
 export const learnedOf = ({ learned }, { refOf }) =>
   learned.map(({ number, ...film }) => ({ paint: refOf(number), ...film }));

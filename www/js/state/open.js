@@ -1,5 +1,7 @@
 // Opens the state: what was kept is read, judged and from then on kept.
 
+/** @import { Ask, Context, Core, Keeping, Patch, Read, Shelf, State, Store, Tell } from "./types.js" */
+
 import { isWide } from "../page/display.js";
 import { learnFilms } from "./films.js";
 import { attachKeeping } from "./keeping.js";
@@ -15,11 +17,14 @@ import { createStore } from "./store.js";
  *
  * `isBare` leaves alone what is kept, but does not erase it. `looks(read)` answers what else the first state shows. `refused(error)` hears of
  * changes that may not be, `tell(what, name)` of what happens while keeping.
+ *
+ * @type {(core: Core, shelf: Shelf, ask: Ask, ways: { isBare?: boolean, looks?: (read: Read) => Patch, refused: (error: Error) => void, tell: Tell }) => Promise<{ store: Store, context: Context, read: Read, keeping: Keeping }>}
  */
 export async function openState(core, shelf, ask, { isBare = false, looks = () => ({}), refused, tell }) {
   const context = contextOf(core, shelf, ask);
   const settle = createSettle(context);
   const derive = createDerive(core, shelf, ask);
+  /** @type {(state: State) => State} */
   const finish = (state) => {
     const settled = settle(state, new Set(Object.keys(state)));
     return { ...settled, ...derive(settled, new Set(Object.keys(settled))) };
@@ -36,7 +41,11 @@ export async function openState(core, shelf, ask, { isBare = false, looks = () =
   return { store, context, read, keeping };
 }
 
-/** What reading and judging the state asks for. */
+/**
+ * What reading and judging the state asks for.
+ *
+ * @type {(core: Core, shelf: Shelf, ask: Ask) => Context}
+ */
 function contextOf(core, shelf, ask) {
   const builtIn = new Set(shelf.all.map(({ number }) => number));
   return {
@@ -48,8 +57,13 @@ function contextOf(core, shelf, ask) {
   };
 }
 
-/** What follows from a state: the shelf, here and in the worker, and the studio that shows it. */
+/**
+ * What follows from a state: the shelf, here and in the worker, and the studio that shows it.
+ *
+ * @type {(core: Core, shelf: Shelf, ask: Ask) => (state: State, changed: Set<string>) => Patch}
+ */
 function createDerive(core, shelf, ask) {
+  /** @type {string | null} */
   let shown = null;
   let isBuiltIn = true;
   return (state, changed) => {

@@ -1,13 +1,19 @@
 // The painter's own paints: a list of [number, paint]. A paint has a lasting id; its number is its name within this visit
 // and follows the id. Never changed in place. Pure: no page.
 
+/** @import { Film, KitContent, Learned, Linked, NumberOf, Own, OwnPaint, Part, Patch, Renumber, State } from "./types.js" */
+
 import { withFilms } from "./films.js";
 import { idOf, newId } from "./ids.js";
 
 /** Most own paints that are kept. */
 export const MOST_OWN = 60;
 
-/** Answers `numberOf(id)`: the number of an own paint within this visit, from `first` on. A number is never given to another. */
+/**
+ * Answers `numberOf(id)`: the number of an own paint within this visit, from `first` on. A number is never given to another.
+ *
+ * @type {(first: number) => NumberOf}
+ */
 export function createNumbers(first) {
   const numbers = new Map();
   return (id) => {
@@ -16,15 +22,28 @@ export function createNumbers(first) {
   };
 }
 
-/** What a paint is, whatever it is called within the program. */
+/**
+ * What a paint is, whatever it is called within the program.
+ *
+ * @type {(paint: OwnPaint) => string}
+ */
 const contentOf = ({ id, ...content }) => JSON.stringify(content);
 
+/** @type {(paint: OwnPaint) => string} */
 const bare = ({ id, name, ...content }) => JSON.stringify(content);
 
-/** Whether two are one paint: what they are is the same, and so is their id or their name. */
+/**
+ * Whether two are one paint: what they are is the same, and so is their id or their name.
+ *
+ * @type {(a: OwnPaint, b: OwnPaint) => boolean}
+ */
 const isSame = (a, b) => bare(a) === bare(b) && (a.id === b.id || a.name === b.name);
 
-/** A name no other paint of the list bears. */
+/**
+ * A name no other paint of the list bears.
+ *
+ * @type {(name: string, own: Own[]) => string}
+ */
 export function freeName(name, own) {
   const taken = new Set(own.map(([, paint]) => paint.name.toLowerCase()));
   for (let count = 1; ; count += 1) {
@@ -33,10 +52,18 @@ export function freeName(name, own) {
   }
 }
 
-/** A puddle or record with its paints' numbers as `to` has them. */
+/**
+ * A puddle or record with its paints' numbers as `to` has them.
+ *
+ * @type {<M extends { parts: Part[] }>(mix: M, to: Renumber) => M}
+ */
 export const renumberedMix = (mix, to) => ({ ...mix, parts: mix.parts.map(([paint, count]) => [to(paint), count]) });
 
-/** Renumbers every paint of a kit. */
+/**
+ * Renumbers every paint of a kit.
+ *
+ * @type {<K extends KitContent>(kit: K, to: Renumber) => K}
+ */
 export const renumbered = (kit, to) => ({
   ...kit,
   pans: kit.pans.map((pan) => pan.map(to)),
@@ -47,13 +74,18 @@ export const renumbered = (kit, to) => ({
  * Where own paints that were brought stand among known ones: known ones keep their numbers, others come on top, under
  * names that no other bears. One with the id of a known paint that is something else by now gets an id of its own.
  * Answers their number here by the number they came with, and what comes on top.
+ *
+ * @type {(brought: Own[], known: Own[], numberOf: NumberOf) => { to: Renumber, added: Own[] }}
  */
 export function settle(brought, known, numberOf) {
+  /** @type {Own[]} */
   const added = [];
   const numbers = new Map();
   for (const [number, paint] of brought) {
     const all = [...known, ...added];
+    /** @type {(wanted: OwnPaint) => Own | undefined} */
     const same = (wanted) => all.find(([, other]) => isSame(other, wanted));
+    /** @type {(id: string) => boolean} */
     const isTaken = (id) => all.some(([, other]) => other.id === id);
     const wanted = isTaken(paint.id) && !same(paint) ? { ...paint, id: idOf(contentOf(paint)) } : paint;
     const match = same(wanted);
@@ -65,32 +97,56 @@ export function settle(brought, known, numberOf) {
   return { to: (paint) => numbers.get(paint) ?? paint, added };
 }
 
-/** A kit that was read with its own paints, settled among known ones. Answers the kit and what came with it. */
+/**
+ * A kit that was read with its own paints, settled among known ones. Answers the kit and what came with it.
+ *
+ * @type {(found: Linked, known: Own[], numberOf: NumberOf) => { kit: KitContent, added: Own[] }}
+ */
 export function adopt({ own, ...kit }, known, numberOf) {
   const { to, added } = settle(own, known, numberOf);
   return { kit: renumbered(kit, to), added };
 }
 
-/** What changes where a new paint, as the core read it, comes on the shelf. Throws where there is no room or the name is taken. */
+/**
+ * What changes where a new paint, as the core read it, comes on the shelf. Throws where there is no room or the name is taken.
+ *
+ * @type {(state: Pick<State, "own">, paint: OwnPaint, numberOf: NumberOf) => Patch}
+ */
 export function addOwn({ own }, paint, numberOf) {
   if (own.length >= MOST_OWN) throw new Error(`${MOST_OWN} own paints are kept, and no more: delete one first`);
   const id = newId();
   return { own: [...own, [numberOf(id), { ...paint, id }]] };
 }
 
-/** What changes where a paint is described anew. */
+/**
+ * What changes where a paint is described anew.
+ *
+ * @type {(state: Pick<State, "own">, number: number, paint: OwnPaint) => Patch}
+ */
 export const editOwn = ({ own }, number, paint) => ({
   own: own.map(([other, known]) => [other, other === number ? { ...paint, id: known.id } : known]),
 });
 
-/** What changes where a paint is doubled under a free name. */
+/**
+ * What changes where a paint is doubled under a free name.
+ *
+ * @type {(state: Pick<State, "own">, paint: OwnPaint, numberOf: NumberOf) => Patch}
+ */
 export const doubleOwn = (state, paint, numberOf) =>
   addOwn(state, { ...paint, name: freeName(paint.name, state.own) }, numberOf);
 
-/** What changes where a paint is thrown away; whatever refers to it is resolved with it. */
+/**
+ * What changes where a paint is thrown away; whatever refers to it is resolved with it.
+ *
+ * @type {(state: Pick<State, "own">, number: number) => Patch}
+ */
 export const dropOwn = ({ own }, number) => ({ own: own.filter(([other]) => other !== number) });
 
-/** What stands on the shelf besides the built-in paints: own ones with their films, and what was learned if it is to be predicted with. */
+/**
+ * What stands on the shelf besides the built-in paints: own ones with their films, and what was learned if it is to be predicted with.
+ *
+ * @type {(state: State) => { own: [number, OwnPaint, Film | null][], learned: Learned[] }}
+ */
 export const onShelf = ({ own, visiting, films, learned, learning }) => ({
   own: withFilms([...own, ...visiting], films),
   learned: learning ? learned : [],

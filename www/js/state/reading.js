@@ -1,17 +1,29 @@
 // Kept items read back, each by itself, and put into the state or taken out of it. Pure: no page.
 
+/** @import { Context, KitContent, Linked, Own, Part, Patch, Plain, Renumber, State } from "./types.js" */
+/** @typedef {Pick<Context, "core" | "numberOf" | "isBuiltIn"> & { own: Own[] }} Reading */
+
 import { idOf } from "./ids.js";
 import { createRefs, kindOf, nameOfKey, paintOfKey, partsIn } from "./items.js";
 import { adopt, renumbered } from "./own.js";
 
-/** A kit of a text, where its own paints are those of these ids; others come along. */
+/**
+ * A kit of a text, where its own paints are those of these ids; others come along.
+ *
+ * @type {(text: string, context: Reading) => { kit: KitContent, added: Own[] }}
+ */
 export function readKit(text, { core, own, numberOf }) {
+  /** @type {Linked} */
   const { own: its, ...kit } = core.decode_kit(text);
   const known = new Set(own.map(([, { id }]) => id));
   const [here, brought] = [its.filter(([, { id }]) => known.has(id)), its.filter(([, { id }]) => !known.has(id))];
   const numbers = new Map(here.map(([number, { id }]) => [number, numberOf(id)]));
   // Paints that are here are numbered before the others, as those are settled among them.
-  const apart = (paint) => (numbers.has(paint) ? -numbers.get(paint) : paint);
+  /** @type {Renumber} */
+  const apart = (paint) => {
+    const here = numbers.get(paint);
+    return here === undefined ? paint : -here;
+  };
   const adopted = adopt({ ...renumbered(kit, apart), own: brought }, own, numberOf);
   return { kit: renumbered(adopted.kit, Math.abs), added: adopted.added };
 }
@@ -19,6 +31,8 @@ export function readKit(text, { core, own, numberOf }) {
 /**
  * What an item of a key holds: a kit as `{kit, added}`, an own paint, a record, a mark's paint or a tick. Throws where it cannot be read.
  * `own` are the own paints it may refer to.
+ *
+ * @type {(key: string, value: any, context: Reading) => any}
  */
 export function readItem(key, value, context) {
   const { core, own, numberOf, isBuiltIn } = context;
@@ -37,22 +51,33 @@ export function readItem(key, value, context) {
       if (typeof value !== "string") throw new Error("it is no text");
       return value;
     default:
-      return known([[paintOfKey(key, refs)]], context)[0][0];
+      return known([[paintOfKey(key, refs), 1]], context)[0][0];
   }
 }
 
-/** The same parts, if each paint is on the shelf or among the own ones. */
+/**
+ * The same parts, if each paint is on the shelf or among the own ones.
+ *
+ * @type {(parts: Part[], context: Pick<Reading, "own" | "isBuiltIn">) => Part[]}
+ */
 function known(parts, { own, isBuiltIn }) {
+  /** @type {(part: Part) => boolean} */
   const isHere = ([paint]) => isBuiltIn(paint) || own.some(([number]) => number === paint);
   if (!parts.every(isHere)) throw new Error("it is of a paint that is not here");
   return parts;
 }
 
+/** @type {<T>(list: T[], isIt: (item: T) => boolean, item: T) => T[]} */
 const replaced = (list, isIt, item) =>
   list.some(isIt) ? list.map((known) => (isIt(known) ? item : known)) : [...list, item];
+/** @type {<T>(list: T[], item: T) => T[]} */
 const joined = (list, item) => (list.includes(item) ? list : [...list, item]);
 
-/** What changes in a state when an item comes, or comes anew. */
+/**
+ * What changes in a state when an item comes, or comes anew.
+ *
+ * @type {(state: Plain, key: string, item: any, context: Pick<Context, "numberOf">) => Patch}
+ */
 export function withItem(state, key, item, { numberOf }) {
   switch (kindOf(key)) {
     case "own": {
@@ -68,12 +93,18 @@ export function withItem(state, key, item, { numberOf }) {
     }
     case "record":
       return { records: replaced(state.records, ({ id }) => id === item.id, item) };
-    default:
-      return { [kindOf(key)]: joined(state[kindOf(key)], item) };
+    default: {
+      const kind = /** @type {"held" | "owned" | "ticked"} */ (kindOf(key));
+      return { [kind]: joined(/** @type {unknown[]} */ (state[kind]), item) };
+    }
   }
 }
 
-/** What changes in a state when an item goes. */
+/**
+ * What changes in a state when an item goes.
+ *
+ * @type {(state: State, key: string, context: Pick<Context, "numberOf" | "isBuiltIn">) => Patch}
+ */
 export function withoutItem(state, key, { numberOf, isBuiltIn }) {
   const name = nameOfKey(key);
   switch (kindOf(key)) {
@@ -87,7 +118,7 @@ export function withoutItem(state, key, { numberOf, isBuiltIn }) {
       return { ticked: state.ticked.filter((tick) => idOf(tick) !== name) };
     default: {
       const paint = createRefs(state.own, numberOf, isBuiltIn).numberOf(name.startsWith("o") ? name : Number(name));
-      const kind = kindOf(key);
+      const kind = /** @type {"held" | "owned"} */ (kindOf(key));
       return { [kind]: state[kind].filter((other) => other !== paint) };
     }
   }

@@ -1,21 +1,33 @@
 // Records: what was painted and what was seen of it. Never changed in place.
 
-import { paintsOf } from "./end.js";
+/** @import { End, Patch, Record, State } from "./types.js" */
+/** @typedef {Omit<Record, "id">} Unkept */
+
+import { paintOf, paintsOf } from "./end.js";
 import { newId } from "./ids.js";
 
 /** Most records that are kept. */
 export const MOST_RECORDS = 500;
 
-/** Those of the paints of a path: each is a mix of no other paint. */
+/**
+ * Those of the paints of a path: each is a mix of no other paint.
+ *
+ * @type {(state: Pick<State, "records" | "ends">) => Record[]}
+ */
 export function recordsOn({ records, ends }) {
   const paints = paintsOf(ends);
   return records.filter(({ parts }) => parts.every(([paint]) => paints.has(paint)));
 }
 
-/** Share of B at which a record stands on a path of two paints, or nothing. */
+/**
+ * Share of B at which a record stands on a path of two paints, or nothing.
+ *
+ * @type {(record: Pick<Record, "parts">, ends: (End | null)[]) => number | null}
+ */
 export function shareOf({ parts }, ends) {
   if (ends.some((end) => end?.parts.length !== 1)) return null;
-  const of = (end) => parts.find(([paint]) => paint === end.parts[0][0])?.[1] ?? 0;
+  /** @type {(end: End | null) => number} */
+  const of = (end) => parts.find(([paint]) => paint === paintOf(end))?.[1] ?? 0;
   const [a, b] = ends.map(of);
   return a + b > 0 ? b / (a + b) : null;
 }
@@ -23,16 +35,27 @@ export function shareOf({ parts }, ends) {
 /** How far numbers of one record may lie apart: a log is written to four decimals. */
 const ALIKE = 1e-3;
 
-/** What two records of one swatch have in common to the letter. */
+/**
+ * What two records of one swatch have in common to the letter.
+ *
+ * @type {(record: Unkept) => string}
+ */
 const keyOf = ({ parts, paper, seen, date, note }) =>
   JSON.stringify([[...parts].sort(([a], [b]) => a - b), paper, seen.length, date, note]);
 
+/** @type {(a: Unkept, b: Unkept) => boolean} */
 const isNear = (a, b) =>
   Math.abs(a.load - b.load) < ALIKE && a.seen.every((value, i) => Math.abs(value - b.seen[i]) < ALIKE);
 
-/** Those of some records that are not among the known ones, each once. */
+/**
+ * Those of some records that are not among the known ones, each once.
+ *
+ * @type {<R extends Unkept>(records: R[], known: Unkept[]) => R[]}
+ */
 export function newOnes(records, known) {
+  /** @type {Map<string, Unkept[]>} */
   const alike = new Map();
+  /** @type {(record: Unkept) => boolean} */
   const isNew = (record) => {
     const key = keyOf(record);
     const others = alike.get(key) ?? [];
@@ -44,7 +67,11 @@ export function newOnes(records, known) {
   return records.filter(isNew);
 }
 
-/** What changes where records come in: those that are new, as far as there is room. */
+/**
+ * What changes where records come in: those that are new, as far as there is room.
+ *
+ * @type {(state: Pick<State, "records">, more: Unkept[]) => { patch: Patch, added: number, known: number, left: number }}
+ */
 export function addRecords({ records }, more) {
   const fresh = newOnes(more, records);
   const room = fresh.slice(0, Math.max(MOST_RECORDS - records.length, 0)).map((record) => ({ ...record, id: newId() }));

@@ -1,9 +1,12 @@
 // The one validator: every change of the state passes here. Pure: no page.
 
+/** @import { Context, KitContent, Own, Patch, State } from "./types.js" */
+
 import { paintsOf } from "./end.js";
 import { emptyKit } from "./kit.js";
 import { freeName } from "./own.js";
 import { inWork, resolved } from "./refs.js";
+import { keysOf } from "./store.js";
 
 /** Most paints of one mix, as the core mixes them. */
 export const MOST_MIXED = 8;
@@ -13,7 +16,11 @@ const LEAST_LOAD = 1 / 32;
 /** What of the state may refer to paints of a guest's kit that then have to stay. */
 const WORK = ["kit", "others", "records", "held", "owned"];
 
-/** Numbers that slide: brought within their range. */
+/**
+ * Numbers that slide: brought within their range.
+ *
+ * @type {{ [key: string]: [number, number] }}
+ */
 const RANGES = { share: [0, 1], load: [LEAST_LOAD, 1] };
 
 /** Numbers that choose: how many there are to choose from. */
@@ -25,12 +32,16 @@ const CHOICES = { laid: 3, next: 2, light: 5 };
  * or a mix cannot be.
  *
  * `isBuiltIn` knows the shelf's paints by number; `core` judges kits.
+ *
+ * @type {(context: Pick<Context, "isBuiltIn" | "core">) => (wanted: State, changed: Set<string>) => State}
  */
 export function createSettle({ isBuiltIn, core }) {
   const fit = new WeakSet();
 
+  /** @type {(kit: KitContent, own: Own[]) => string} */
   const judged = (kit, own) => core.encode_kit({ ...kit, own });
 
+  /** @type {(own: Own[]) => void} */
   function checkOwn(own) {
     const names = new Set();
     for (const [, { name }] of own) {
@@ -39,16 +50,23 @@ export function createSettle({ isBuiltIn, core }) {
     }
   }
 
-  /** Guests' paints: those that are needed come to stay, the others give way to names that are taken. */
+  /**
+   * Guests' paints: those that are needed come to stay, the others give way to names that are taken.
+   *
+   * @type {(state: State) => State}
+   */
   function settleVisiting(state) {
     const { own, visiting } = state;
     if (visiting.length === 0) return state;
     const mine = new Set(own.map(([number]) => number));
     const needed = inWork(state);
     const named = [...own];
+    /** @type {Own[]} */
     const stays = [];
+    /** @type {Own[]} */
     const rest = [];
     for (const [number, paint] of visiting.filter(([number]) => !mine.has(number))) {
+      /** @type {Own} */
       const guest = [number, { ...paint, name: freeName(paint.name, named) }];
       if (guest[1].name === paint.name) guest[1] = paint;
       named.push(guest);
@@ -59,19 +77,25 @@ export function createSettle({ isBuiltIn, core }) {
     return isAsBefore ? state : { ...state, own: stays.length ? [...own, ...stays] : own, visiting: rest };
   }
 
-  /** Both ends together are one mix, and each is one. */
+  /**
+   * Both ends together are one mix, and each is one.
+   *
+   * @type {(state: Pick<State, "ends" | "own" | "visiting">) => void}
+   */
   function checkEnds({ ends, own, visiting }) {
     const paints = paintsOf(ends);
     if (paints.size > MOST_MIXED)
       throw new Error(
         `A and B together are ${paints.size} paints, and a mix holds at most ${MOST_MIXED}: choose an end of fewer paints`,
       );
-    for (const end of ends.filter((end) => end && !fit.has(end))) {
+    for (const end of ends) {
+      if (!end || fit.has(end)) continue;
       judged({ ...emptyKit(), puddles: [{ parts: end.parts, load: 1 }] }, [...own, ...visiting]);
       fit.add(end);
     }
   }
 
+  /** @type {(state: any) => Patch} */
   function inRange(state) {
     for (const [key, count] of Object.entries(CHOICES)) {
       if (!(Number.isInteger(state[key]) && state[key] >= 0 && state[key] < count))
@@ -92,6 +116,7 @@ export function createSettle({ isBuiltIn, core }) {
     if (paintsChanged || WORK.some((key) => changed.has(key))) state = settleVisiting(state);
 
     const mine = new Set([...state.own, ...state.visiting].map(([number]) => number));
+    /** @type {(paint: number) => boolean} */
     const isKnown = (paint) => mine.has(paint) || isBuiltIn(paint);
     state = { ...state, ...resolved(state, isKnown, (key) => paintsChanged || changed.has(key)) };
 
@@ -104,9 +129,15 @@ export function createSettle({ isBuiltIn, core }) {
   };
 }
 
-/** Every fault of a state, in words: none where it may stand. Looks at all of it anew, as `settle` looks at what changed. */
+/**
+ * Every fault of a state, in words: none where it may stand. Looks at all of it anew, as `settle` looks at what changed.
+ *
+ * @type {(state: State, context: Pick<Context, "isBuiltIn" | "core">) => string[]}
+ */
 export function faultsOf(state, { isBuiltIn, core }) {
+  /** @type {string[]} */
   const faults = [];
+  /** @type {(what: string, check: () => void) => void} */
   const tried = (what, check) => {
     try {
       check();
@@ -117,8 +148,9 @@ export function faultsOf(state, { isBuiltIn, core }) {
   const all = new Set(Object.keys(state));
   tried("state", () => {
     const settled = createSettle({ isBuiltIn, core })(state, all);
-    for (const key of all) if (settled[key] !== state[key]) faults.push(`${key}: refers to what is gone`);
+    for (const key of keysOf(state)) if (settled[key] !== state[key]) faults.push(`${key}: refers to what is gone`);
   });
+  /** @type {(what: string, ids: unknown[]) => unknown} */
   const unique = (what, ids) => new Set(ids).size < ids.length && faults.push(`${what}: an id stands twice`);
   unique(
     "kits",
@@ -136,7 +168,8 @@ export function faultsOf(state, { isBuiltIn, core }) {
     "records",
     state.records.map(({ id }) => id),
   );
-  for (const key of ["held", "owned", "ticked"]) unique(key, state[key]);
+  for (const [key, marks] of Object.entries({ held: state.held, owned: state.owned, ticked: state.ticked }))
+    unique(key, marks);
   const nameless = [state.kit, ...state.others, ...state.records].filter(({ id }) => typeof id !== "string");
   if (nameless.length) faults.push(`${nameless.length} without an id`);
   return faults;

@@ -1,6 +1,10 @@
 // The state a visit begins with: read part by part, so that what is good is kept and what is not is named. Never throws.
 
-import { DEMO, DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
+/** @import { Context, Fault, KeptFilm, Kit, Learned, Own, OwnPaint, Plain, Read, Shelf, State, Version } from "./types.js" */
+/** @typedef {[key: string, value: any, at: number]} Item */
+/** @typedef {{ [kind: string]: Item[] }} Items */
+
+import { builtIn, DEMO, DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { paintEnd, paintsOf, readEnd } from "./end.js";
 import { keptFilm } from "./films.js";
 import { newId } from "./ids.js";
@@ -21,12 +25,20 @@ const LOOKED = ["looks", "learned", "film"];
 /** Parts of what was kept that a start can do without, the least missed first. */
 const SPARE = [...LOOKED, "held", "owned", "ticked", "record", "own", "kit"];
 
-/** What a start tries to do without, one after the other: nothing, each part by itself, then ever more of them. */
+/**
+ * What a start tries to do without, one after the other: nothing, each part by itself, then ever more of them.
+ *
+ * @type {string[][]}
+ */
 const SPARED = [[], ...SPARE.map((kind) => [kind]), ...SPARE.slice(1).map((_, i) => SPARE.slice(0, i + 2))];
 
 const DEMO_KEY = `kit/${DEMO}`;
 
-/** What the state is before anything is read. */
+/**
+ * What the state is before anything is read.
+ *
+ * @type {(shelf: Shelf) => Plain}
+ */
 function blank(shelf) {
   return {
     kit: demoKit(shelf),
@@ -44,7 +56,7 @@ function blank(shelf) {
     lesson: null,
     light: 0,
     wet: false,
-    ends: DEMO_ENDS.map((key) => paintEnd(shelf.find(key).number)),
+    ends: DEMO_ENDS.map((key) => paintEnd(builtIn(shelf, key))),
     next: 0,
     laid: 0,
     share: 0.5,
@@ -70,21 +82,28 @@ function blank(shelf) {
  * page kept was read whole and is to be kept anew.
  *
  * `finish(state)` answers the state with all that follows from it, or throws; `context.learn(paints, films)` works out films.
+ *
+ * @type {(kept: { entries?: [string, string][], oldTexts?: string[], ownLooks?: string | null, context: Context, finish: (state: any) => State, now?: number }) => Promise<Read>}
  */
 export async function readState({ entries = [], oldTexts = [], ownLooks = null, context, finish, now = Date.now() }) {
+  /** @type {Parameters<Fault>[]} */
   const faults = [];
+  /** @type {Fault} */
   const fault = (...named) => faults.push(named);
   const texts = new Map(entries);
+  /** @type {Map<string, Version>} */
   const versions = new Map();
+  /** @type {string[]} */
   const stale = [];
-  const found = new Map(SPARE.map((kind) => [kind, []]));
+  /** @type {Items} */
+  const found = Object.fromEntries(SPARE.map((kind) => [kind, []]));
   for (const [key, text] of entries) {
-    if (kindOf(key) === "film") found.get("film").push([key, text]);
+    if (kindOf(key) === "film") found.film.push([key, text, 0]);
     if (!isItem(key)) continue;
     try {
       const version = readVersion(text);
       versions.set(key, version);
-      if (version.value !== null) found.get(kindOf(key)).push([key, version.value, version.at]);
+      if (version.value !== null) found[kindOf(key)].push([key, version.value, version.at]);
       else if (version.at < now - FORGET) stale.push(key);
     } catch (error) {
       fault(key, text, error.message);
@@ -92,18 +111,20 @@ export async function readState({ entries = [], oldTexts = [], ownLooks = null, 
   }
   // A tab that is loaded anew looks as it did, whatever another tab looks at.
   const looks = ownLooks ?? texts.get("looks");
-  if (looks) found.get("looks").push(["looks", looks]);
-  if (texts.has("learned")) found.get("learned").push(["learned", texts.get("learned")]);
+  if (looks) found.looks.push(["looks", looks, 0]);
+  if (texts.has("learned")) found.learned.push(["learned", texts.get("learned"), 0]);
   const old = readOld(oldTexts, context, fault);
-  for (const [key, value] of old.items) if (!versions.has(key)) found.get(kindOf(key)).push([key, value, 0]);
-  for (const text of old.films) found.get("film").push(["film", text]);
-  for (const key of ["looks", "learned"])
-    if (found.get(key).length === 0 && old[key]) found.get(key).push([key, JSON.stringify(old[key])]);
+  for (const [key, value] of old.items) if (!versions.has(key)) found[kindOf(key)].push([key, value, 0]);
+  for (const text of old.films) found.film.push(["film", text, 0]);
+  for (const [key, kept] of Object.entries({ looks: old.looks, learned: old.learned }))
+    if (found[key].length === 0 && kept) found[key].push([key, JSON.stringify(kept), 0]);
 
-  for (const [i, without] of SPARED.entries()) {
+  let failed;
+  for (const without of SPARED) {
+    /** @type {Parameters<Fault>[]} */
     const tried = [];
     const put = await assemble(
-      new Map([...found].map(([kind, items]) => [kind, without.includes(kind) ? [] : items])),
+      Object.fromEntries(Object.entries(found).map(([kind, items]) => [kind, without.includes(kind) ? [] : items])),
       context,
       texts,
       (...named) => tried.push(named),
@@ -114,7 +135,7 @@ export async function readState({ entries = [], oldTexts = [], ownLooks = null, 
     const state = isDemoUnread && put.kit.id === DEMO ? { ...put, kit: { ...put.kit, id: newId() } } : put;
     try {
       const finished = finish(state);
-      for (const [key, value] of without.filter((kind) => !LOOKED.includes(kind)).flatMap((kind) => found.get(kind)))
+      for (const [key, value] of without.filter((kind) => !LOOKED.includes(kind)).flatMap((kind) => found[kind]))
         fault(key, texts.get(key) ?? JSON.stringify(value), "it could not be put together with the rest");
       tried.forEach((named) => fault(...named));
       const hasOld = oldTexts.length > 0;
@@ -130,17 +151,23 @@ export async function readState({ entries = [], oldTexts = [], ownLooks = null, 
         hasOld: hasOld && old.isWhole && faults.length === 0,
       };
     } catch (error) {
-      if (i === SPARED.length - 1) throw error;
+      failed = error;
     }
   }
+  throw failed;
 }
 
-/** The state of these items. */
+/**
+ * The state of these items.
+ *
+ * @type {(found: Items, context: Context, texts: Map<string, string>, fault: Fault) => Promise<any>}
+ */
 async function assemble(found, context, texts, fault) {
   const { shelf } = context;
   let state = blank(shelf);
+  /** @type {(kind: string, put: (key: string, item: any, at: number) => void) => void} */
   const read = (kind, put) => {
-    for (const [key, value, at] of found.get(kind)) {
+    for (const [key, value, at] of found[kind]) {
       try {
         put(key, readItem(key, value, { ...context, own: state.own }), at);
       } catch (error) {
@@ -148,21 +175,19 @@ async function assemble(found, context, texts, fault) {
       }
     }
   };
+  /** @type {(key: string, item: any) => void} */
   const put = (key, item) => (state = { ...state, ...withItem(state, key, item, context) });
 
   read("own", (key, paint) => put(key, { ...paint, name: freeName(paint.name, state.own) }));
-  const films = found
-    .get("film")
-    .map(([, text]) => keptFilm(text))
-    .filter(Boolean);
+  const films = found.film.map(([, text]) => keptFilm(text)).filter((film) => film !== null);
   state = {
     ...state,
-    films,
     ...(await withFilms(state.own, films, context, (paint, why) =>
       fault(`own/${paint.id}`, JSON.stringify(paint), why),
     )),
   };
 
+  /** @type {[Kit, number, string][]} */
   const brought = [];
   read("kit", (key, { kit, added }, at) => {
     state = { ...state, own: [...state.own, ...added] };
@@ -170,14 +195,16 @@ async function assemble(found, context, texts, fault) {
   });
   // Paints that came along with kits need films as well.
   state = { ...state, ...(await withFilms(state.own, state.films, context, () => {})) };
+  /** @type {(paint: number) => boolean} */
   const isSeen = (paint) => context.isBuiltIn(paint) || state.own.some(([number]) => number === paint);
   const kits = brought.filter(([kit]) => inKit(kit).every(isSeen));
   for (const [, , key] of brought.filter((entry) => !kits.includes(entry)))
     fault(key, texts.get(key) ?? "", "a paint of it cannot be shown");
-  const looks = readLooks(found.get("looks")[0], context, state);
+  const looks = readLooks(found.looks[0], context, state);
   const isDemoKept = texts.has(DEMO_KEY);
-  if (!isDemoKept && looks.order.includes(DEMO)) kits.push([state.kit, 0]);
+  if (!isDemoKept && looks.order.includes(DEMO)) kits.push([state.kit, 0, DEMO_KEY]);
   if (kits.length) {
+    /** @type {(entry: [Kit, number, string]) => number} */
     const place = ([{ id }]) => (looks.order.includes(id) ? looks.order.indexOf(id) : Infinity);
     kits.sort((a, b) => place(a) - place(b) || b[1] - a[1]);
     const [[kit], ...others] = kits;
@@ -185,12 +212,17 @@ async function assemble(found, context, texts, fault) {
   }
   for (const kind of ["record", "held", "owned", "ticked"]) read(kind, put);
   const { order, ...shown } = looks;
-  return { ...state, ...shown, learned: readLearned(found.get("learned")[0], context, state) };
+  return { ...state, ...shown, learned: readLearned(found.learned[0], context, state) };
 }
 
-/** Own paints that have films, and the films; those that no film shows are named. */
+/**
+ * Own paints that have films, and the films; those that no film shows are named.
+ *
+ * @type {(own: Own[], films: KeptFilm[], context: Context, unseen: (paint: OwnPaint, why: string) => void) => Promise<{ own: Own[], films: KeptFilm[] }>}
+ */
 async function withFilms(own, films, { learn }, unseen) {
   let known = films;
+  /** @type {Own[]} */
   const seen = [];
   for (const entry of own) {
     try {
@@ -203,14 +235,21 @@ async function withFilms(own, films, { learn }, unseen) {
   return { own: seen.length === own.length ? own : seen, films: known };
 }
 
+/** @type {(value: unknown) => boolean} */
 const isBoolean = (value) => typeof value === "boolean";
+/** @type {(least: number, most: number) => (value: unknown) => boolean} */
 const between = (least, most) => (value) => typeof value === "number" && value >= least && value <= most;
+/** @type {(...values: unknown[]) => (value: unknown) => boolean} */
 const oneOf =
   (...values) =>
   (value) =>
     values.includes(value);
 
-/** Looks as they may be kept; others are as in a first visit. */
+/**
+ * Looks as they may be kept; others are as in a first visit.
+ *
+ * @type {[string, (value: unknown) => boolean][]}
+ */
 const LOOKS = Object.entries({
   laid: oneOf(0, 1, 2),
   share: between(0, 1),
@@ -225,6 +264,7 @@ const LOOKS = Object.entries({
   learning: isBoolean,
 });
 
+/** @type {(entry: Item | undefined, context: Context, state: Pick<State, "own">) => any} */
 function readLooks(entry, context, { own }) {
   if (!entry) return { order: [] };
   try {
@@ -242,11 +282,16 @@ function readLooks(entry, context, { own }) {
   }
 }
 
-/** What was learned, as far as it can be read: records teach the rest anew. */
+/**
+ * What was learned, as far as it can be read: records teach the rest anew.
+ *
+ * @type {(entry: Item | undefined, context: Context, state: Pick<State, "own">) => Learned[]}
+ */
 function readLearned(entry, { numberOf, isBuiltIn }, { own }) {
   try {
     const refs = createRefs(own, numberOf, isBuiltIn);
     const mine = new Set(own.map(([number]) => number));
+    /** @type {any[]} */
     const kept = entry ? JSON.parse(entry[1]) : [];
     return kept
       .map(({ paint, ...film }) => ({ number: refs.numberOf(paint), ...film }))
@@ -256,7 +301,11 @@ function readLearned(entry, { numberOf, isBuiltIn }, { own }) {
   }
 }
 
-/** The items that storage holds as they are in the state. */
+/**
+ * The items that storage holds as they are in the state.
+ *
+ * @type {(state: State, versions: Map<string, Version>, context: Context) => Map<string, any>}
+ */
 function keptOf(state, versions, { numberOf, isBuiltIn }) {
   const items = itemsOf(state, createRefs(state.own, numberOf, isBuiltIn));
   return new Map([...items].filter(([key]) => versions.get(key)?.value != null));

@@ -6,19 +6,27 @@ const PREFIX = "washpath/";
 /** Where a version of the page before this one kept everything. Read for ever, and never written. */
 const OLD = ["washpath", "washpath before"];
 
-/** Entries as `[key, text]`, the old whole ones apart. Nothing where storage is denied. */
+/**
+ * Entries as `[key, text]`, the old whole ones apart. Nothing where storage is denied.
+ *
+ * @type {() => [string, string][]}
+ */
 export function entries() {
   try {
-    const keys = Array.from({ length: localStorage.length }, (_, i) => localStorage.key(i));
+    const keys = Array.from({ length: localStorage.length }, (_, i) => localStorage.key(i) ?? "");
     return keys
       .filter((key) => key.startsWith(PREFIX))
-      .map((key) => [key.slice(PREFIX.length), localStorage.getItem(key)]);
+      .map((key) => [key.slice(PREFIX.length), localStorage.getItem(key) ?? ""]);
   } catch {
     return [];
   }
 }
 
-/** The state as a former version of the page kept it, newest first. */
+/**
+ * The state as a former version of the page kept it, newest first.
+ *
+ * @type {() => string[]}
+ */
 export function oldTexts() {
   try {
     return OLD.map((key) => localStorage.getItem(key)).filter((text) => text !== null);
@@ -27,7 +35,11 @@ export function oldTexts() {
   }
 }
 
-/** A note of this tab alone, which a reload finds again. */
+/**
+ * A note of this tab alone, which a reload finds again.
+ *
+ * @type {(key: string, text: string) => void}
+ */
 export function note(key, text) {
   try {
     sessionStorage.setItem(PREFIX + key, text);
@@ -36,7 +48,11 @@ export function note(key, text) {
   }
 }
 
-/** What this tab noted, or null. */
+/**
+ * What this tab noted, or null.
+ *
+ * @type {(key: string) => string | null}
+ */
 export function noted(key) {
   try {
     return sessionStorage.getItem(PREFIX + key);
@@ -45,7 +61,11 @@ export function noted(key) {
   }
 }
 
-/** The text of an entry, or null. */
+/**
+ * The text of an entry, or null.
+ *
+ * @type {(key: string) => string | null}
+ */
 export function read(key) {
   try {
     return localStorage.getItem(PREFIX + key);
@@ -54,7 +74,11 @@ export function read(key) {
   }
 }
 
-/** Writes an entry; answers nothing, or why it could not: `full` or `denied`. A write either happens or does not. */
+/**
+ * Writes an entry; answers nothing, or why it could not: `full` or `denied`. A write either happens or does not.
+ *
+ * @type {(key: string, text: string) => "full" | "denied" | null}
+ */
 export function write(key, text) {
   try {
     localStorage.setItem(PREFIX + key, text);
@@ -64,6 +88,7 @@ export function write(key, text) {
   }
 }
 
+/** @type {(keys: string[]) => void} */
 export function erase(keys) {
   try {
     for (const key of keys) localStorage.removeItem(PREFIX + key);
@@ -97,7 +122,11 @@ export function eraseEverything() {
   eraseOld();
 }
 
-/** Hands on an entry that another tab wrote or erased: `hear(key, text)`. */
+/**
+ * Hands on an entry that another tab wrote or erased: `hear(key, text)`.
+ *
+ * @type {(event: { key: string | null, newValue: string | null }, hear: (key: string, text: string | null) => void) => void}
+ */
 export function heard({ key, newValue }, hear) {
   if (key?.startsWith(PREFIX)) hear(key.slice(PREFIX.length), newValue);
 }

@@ -1,19 +1,36 @@
 // One state for the whole page, replaced and never changed in place, and the one door to it.
 
+/** @import { Patch, State, Store, View } from "./types.js" */
+/** @typedef {(next: State, changed: Set<string>) => State} Settle */
+
+/** @type {(state: State) => (keyof State)[]} */
+export const keysOf = (state) => /** @type {any} */ (Object.keys(state));
+
 /**
  * A store of plain state; views subscribe and learn which parts changed.
  *
  * `settle(next, changed)` answers the state as it may stand, or throws why it may not; `derive(next, changed)` answers
  * what follows from it. Both come before any view hears, so that a state they refuse has never been.
  * `refused` hears why.
+ *
+ * @type {(initial: State, ways?: { settle?: Settle, derive?: (next: State, changed: Set<string>) => Patch, refused?: (error: Error) => void }) => Store}
  */
-export function createStore(initial, { settle = (next) => next, derive = () => ({}), refused = () => {} } = {}) {
+export function createStore(
+  initial,
+  { settle = (/** @type {State} */ next) => next, derive = () => ({}), refused = () => {} } = {},
+) {
   let state = initial;
+  /** @type {Set<View>} */
   const views = new Set();
 
-  const differing = (next) => new Set(Object.keys(next).filter((key) => next[key] !== state[key]));
+  /** @type {(next: State) => Set<string>} */
+  const differing = (next) => new Set(keysOf(next).filter((key) => next[key] !== state[key]));
 
-  /** Replaces some parts, or throws and leaves all as it is. A verb answers the parts from the state. `how` tells views where the change comes from. */
+  /**
+   * Replaces some parts, or throws and leaves all as it is. A verb answers the parts from the state. `how` tells views where the change comes from.
+   *
+   * @type {Store["change"]}
+   */
   function change(patch, how = {}) {
     const wanted = { ...state, ...(typeof patch === "function" ? patch(state) : patch) };
     const first = differing(wanted);

@@ -4,10 +4,16 @@
 // A version is `{at, by, seen, value}`: when and by which tab it was written, for every tab the last of its versions that
 // this one came after, and what is kept, or null where it was thrown away.
 
+/** @import { Version } from "./types.js" */
+
 /** Most tabs a version remembers; of one that is forgotten a change may be kept twice, never lost. */
 const MOST_SEEN = 6;
 
-/** The next version of an item, by this tab: later than every version it follows, even where clocks disagree. */
+/**
+ * The next version of an item, by this tab: later than every version it follows, even where clocks disagree.
+ *
+ * @type {(before: Version | undefined, value: any, by: { tab: string, now: number }) => Version}
+ */
 export function following(before, value, { tab, now }) {
   const seen = before ? { ...before.seen, [before.by]: before.at } : {};
   const last = Object.entries(seen)
@@ -22,15 +28,22 @@ export function following(before, value, { tab, now }) {
   };
 }
 
+/** @type {(a: Version, b: Version) => boolean} */
 const isAfter = (a, b) => a.at > b.at || (a.at === b.at && a.by > b.by);
 
-/** Whether `version` was written by one who knew `other`. */
+/**
+ * Whether `version` was written by one who knew `other`.
+ *
+ * @type {(version: Version, other: Version) => boolean}
+ */
 const knew = (version, other) =>
   version.by === other.by ? version.at >= other.at : (version.seen[other.by] ?? -Infinity) >= other.at;
 
 /**
  * Two versions of an item made one: `{winner, loser, isNew}`. `loser` is the other one where neither knew of the other and
  * both keep something else, so that it has to be kept as well. `isNew` says that the winner is neither of the two as it stood.
+ *
+ * @type {(mine: Version, theirs: Version) => { winner: Version, loser: Version | null, isNew: boolean }}
  */
 export function joined(mine, theirs) {
   if (knew(theirs, mine)) return { winner: theirs, loser: null, isNew: false };
@@ -44,10 +57,16 @@ export function joined(mine, theirs) {
   return { winner: { ...winner, at: later.at, seen }, loser: isLost ? loser : null, isNew: true };
 }
 
-const isCount = (value) => Number.isSafeInteger(value) && value >= 0;
+/** @type {(value: unknown) => boolean} */
+const isCount = (value) => typeof value === "number" && Number.isSafeInteger(value) && value >= 0;
+/** @type {(value: unknown) => boolean} */
 const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
 
-/** A version as it was written. Throws where it is none. */
+/**
+ * A version as it was written. Throws where it is none.
+ *
+ * @type {(text: string) => Version}
+ */
 export function readVersion(text) {
   const version = JSON.parse(text);
   const isOne =
