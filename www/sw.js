@@ -5,13 +5,16 @@
 
 /* global VERSION, ASSETS: the build tells them; sources that are served as they are keep nothing. */
 
+/** What this script runs as: the browser's types take it for any worker. */
+const worker = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
+
 // Another copy of the program may be hosted below the same origin.
-const PREFIX = `washpath ${self.registration.scope} `;
+const PREFIX = `washpath ${worker.registration.scope} `;
 const CACHE = PREFIX + VERSION;
 /** Versions by clients; no version is called so. */
 const NOTES = `${PREFIX}clients`;
 
-const addressOf = (path) => new URL(path, self.registration.scope).href;
+const addressOf = (path) => new URL(path, worker.registration.scope).href;
 const PAGE = addressOf("./");
 const INDEX = addressOf("index.html");
 /** What is answered here; the rest below the folder, and beside it, is somebody else's. */
@@ -22,10 +25,10 @@ const ON_ITS_WAY = 60_000;
 /** Notes that were read or written since this worker woke up. */
 const noted = new Map();
 
-self.addEventListener("install", (event) => event.waitUntil(fill()));
-self.addEventListener("activate", (event) => event.waitUntil(take()));
+worker.addEventListener("install", (event) => event.waitUntil(fill()));
+worker.addEventListener("activate", (event) => event.waitUntil(take()));
 
-self.addEventListener("fetch", (event) => {
+worker.addEventListener("fetch", (event) => {
   const { request } = event;
   const address = request.url.split(/[?#]/)[0];
   if (request.method === "GET" && OURS.has(address))
@@ -33,8 +36,8 @@ self.addEventListener("fetch", (event) => {
 });
 
 // A new version waits until the person agrees: the page never changes under their hands.
-self.addEventListener("message", (event) => {
-  if (event.data === "skip-waiting") self.skipWaiting();
+worker.addEventListener("message", (event) => {
+  if (event.data === "skip-waiting") worker.skipWaiting();
 });
 
 async function fill() {
@@ -46,8 +49,8 @@ async function fill() {
 async function take() {
   // After a first visit what the page loads later comes from here too: its host may have a newer version by then.
   if ((await versions()).length === 1) {
-    await self.clients.claim();
-    await Promise.all((await self.clients.matchAll({ type: "all" })).map(({ id }) => note(id, VERSION)));
+    await worker.clients.claim();
+    await Promise.all((await worker.clients.matchAll({ type: "all" })).map(({ id }) => note(id, VERSION)));
   }
   await dropUnused();
 }
@@ -85,12 +88,14 @@ const versions = async () => (await caches.keys()).filter((name) => name.startsW
 
 /** Drops versions and notes that no open page needs. */
 async function dropUnused() {
-  const open = new Set((await self.clients.matchAll({ includeUncontrolled: true, type: "all" })).map(({ id }) => id));
+  const open = new Set((await worker.clients.matchAll({ includeUncontrolled: true, type: "all" })).map(({ id }) => id));
   const notes = await caches.open(NOTES);
   const needed = new Set([CACHE]);
   for (const request of await notes.keys()) {
-    const { version, time } = await (await notes.match(request)).json();
-    if (open.has(new URL(request.url).searchParams.get("client")) || Date.now() - time < ON_ITS_WAY)
+    const kept = await notes.match(request);
+    if (!kept) continue;
+    const { version, time } = await kept.json();
+    if (open.has(new URL(request.url).searchParams.get("client") ?? "") || Date.now() - time < ON_ITS_WAY)
       needed.add(PREFIX + version);
     else await notes.delete(request);
   }

@@ -79,6 +79,11 @@ pub(crate) fn whole(sources: &Path) -> Result<PathBuf> {
 /// The folder of the sources with the core in it.
 const CORE: &str = "pkg";
 
+/// The types of a half of the core, beside the page's sources: what the page's scripts are checked against.
+pub(crate) fn types_of(half: &str) -> PathBuf {
+    workspace::sources().join(CORE).join(format!("{half}.d.ts"))
+}
+
 /// Whether a file of the sources is a script of the core, or told to those who read one.
 fn is_glue(file: &Path) -> bool {
     file.starts_with(CORE) && file.extension() != Some("wasm".as_ref())
@@ -137,7 +142,7 @@ fn compile(name: &str, features: &str, flags: &[&str], folder: &Path) -> Result<
     let mut bindgen = Bindgen::new();
     // The page says where the wasm is: in one file it has no address.
     bindgen.input_path(wasm).out_name(name).web(true)?.omit_default_module_path(true);
-    bindgen.remove_name_section(true).remove_producers_section(true);
+    bindgen.remove_name_section(true).remove_producers_section(true).typescript(true);
     bindgen.generate(folder).context("cannot bind the compiled core")
 }
 

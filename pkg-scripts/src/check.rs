@@ -14,10 +14,11 @@ pub(crate) const COMMAND: Command = Command {
     summary: "check form, lints, documents, derived data and dependencies",
     help: "
 Runs rustfmt, clippy for this machine and for the browser, Biome for the page's
-scripts and styles, rustdoc, all with warnings as errors; compares the shelf's table with what its sources give; holds
-dependencies to pkg-scripts/deny.toml and asks what is known against them. What
-needs cargo-deny or a network that is not there is skipped, and the counts say
-so. A failure does not stop the other checks.
+scripts and styles, TypeScript for the types that its scripts tell in comments,
+rustdoc, all with warnings as errors; compares the shelf's table with what its
+sources give; holds dependencies to pkg-scripts/deny.toml and asks what is known
+against them. What needs cargo-deny or a network that is not there is skipped,
+and the counts say so. A failure does not stop the other checks.
 ",
     run: check,
 };
@@ -38,12 +39,13 @@ type Check = fn() -> Result<()>;
 
 fn check(words: &[String]) -> Result<()> {
     crate::no_words(words)?;
-    let checks: [(&str, Check); 11] = [
+    let checks: [(&str, Check); 12] = [
         ("Form", form),
         ("Lints, this machine", || lint(&["--workspace", "--all-targets"])),
         ("Lints, browser", || lint(&["--target", tools::WASM, "-p", "washpath-web", "--all-targets"])),
         ("Lints, the core's halves", || build::HALVES.iter().try_for_each(|half| lint_half(half))),
         ("The page's form and lints", page),
+        ("The page's types", types),
         ("Documents", documents),
         ("The shelf's table", library::check),
         ("Licences", dependencies::licences),
@@ -90,6 +92,20 @@ fn page() -> Result<()> {
     tools::need_node_packages(&packages)?;
     let mut biome = program(packages.join("node_modules/.bin/biome"), workspace::root());
     run(biome.args(["ci", "--error-on-warnings", "--colors=off"]))
+}
+
+/// The types of the page's scripts, of its state, where each is written down, and of the offline worker.
+fn types() -> Result<()> {
+    let packages = workspace::build_packages();
+    tools::need_node_packages(&packages)?;
+    if !build::HALVES.iter().all(|half| build::types_of(half).exists()) {
+        build::halves()?;
+    }
+    for project in [".", "www/js/state", "tsconfig.offline.json"] {
+        let mut tsc = program(packages.join("node_modules/.bin/tsc"), workspace::root());
+        run(tsc.args(["--project", project, "--pretty", "false"]))?;
+    }
+    Ok(())
 }
 
 fn lint_half(feature: &str) -> Result<()> {
