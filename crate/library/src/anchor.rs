@@ -40,9 +40,6 @@ pub struct Anchored {
 /// Usual mean of a paint's four strongest K; its spread in ln.
 const STRENGTH: f64 = 4.0;
 const STRENGTH_SPREAD: f64 = 0.6;
-/// That of cadmiums: what minerals' strongest K spread by when nothing holds them. No paint absorbs
-/// as steeply, so the others' 4 says little of them, and their rating of opacity says more.
-const SOLID_SPREAD: f64 = 1.2;
 /// Half the distance in nm between the edges of neighbouring shades of cadmium on the cards: twelve
 /// from 487 to 637 nm.
 const HALF_SHADE: f64 = 7.0;
@@ -98,10 +95,7 @@ pub fn misfits(correction: Correction, film: &Measured, entry: &Entry, white: bo
     let strength = match (white, entry.pale()) {
         (true, _) => correction.strength / 0.05,
         (false, true) => correction.strength / PALE_SPREAD,
-        (false, false) => {
-            let spread = if entry.solid_solution() { SOLID_SPREAD } else { STRENGTH_SPREAD };
-            (peak(&paint) / STRENGTH).ln() / spread
-        }
+        (false, false) => (peak(&paint) / STRENGTH).ln() / STRENGTH_SPREAD,
     };
     let [s, g, t1, t2, u1, u2, nm] = correction.sizes(film);
     // Its scattering is the white's, which no relative has.

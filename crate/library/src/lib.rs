@@ -70,10 +70,12 @@
 //! transparent), in units of 0.2; and the corrections themselves, in units of
 //! 0.35 (s), 0.3 (g), 0.4 (t1, t2). A hiding film's strength is not in its
 //! colour, so the mean of its four strongest bands is kept near 4 within a
-//! factor of e^0.6; of cadmiums within e^1.2, as minerals spread that nothing
-//! holds: at 4 they hid half of what their rating asks. They still hide less (0.31
-//! to 0.51 where 0.46 to 0.64 is asked): the cards' films scatter e^0.6 less beside
-//! K's peak than acrylics and phantoms do. Where several samples stand for a paint, the one with the
+//! factor of e^0.6. That, and the cards' S, which is e^0.6 less beside K's peak than
+//! acrylics and phantoms have, is why cadmium yellows hide 0.2 to 0.4 where their
+//! rating asks 0.4 to 0.64; a wider hold on S changes nothing, as their chroma resists
+//! it. A hold of e^1.2 for cadmiums (as minerals' peaks spread that nothing holds)
+//! made them 1.6 times as heavy and hide 0.24 to 0.51, but paints that are left out
+//! and remade from two colours were worse by a tenth: not kept. Where several samples stand for a paint, the one with the
 //! smallest sum is taken. Whites have no masstone to anchor: they hold
 //! as much pigment by volume as PV15, the one coloured mineral among the phantoms;
 //! organic pigments make a masstone of an eighth of that.
@@ -117,8 +119,8 @@
 //!
 //! | | load 1 | 1/2 | 1/4 | 1/8 | mixes |
 //! |---|---|---|---|---|---|
-//! | 86 paints left out | 0.3, 1.3 | 1.5, 3.7 | 2.3, 5.4 | 2.6, 5.5 | 1.5, 4.8 |
-//! | 22 second spectra | 0.4, 1.1 | 1.9, 5.0 | 2.8, 8.0 | 2.8, 10.0 | 1.6, 6.4 |
+//! | 86 paints left out | 0.3, 1.2 | 1.6, 3.7 | 2.3, 5.4 | 2.4, 5.5 | 1.5, 4.8 |
+//! | 22 second spectra | 0.4, 1.1 | 1.9, 5.0 | 2.8, 8.0 | 2.8, 10.0 | 1.7, 6.5 |
 //!
 //! If two measurements are equally good, one is off by 1 / sqrt 2 of their
 //! difference, and an estimate by the root of the sum of both squares. These are
@@ -135,8 +137,7 @@
 //! practice). Yellows' A disagrees between bands too much to use. All others
 //! have their family's figure or one of common practice without a source:
 //! Prussian, carbon and perylene strong, earths, viridian, cobalts, manganese
-//! violet weak, ultramarine 1. Cadmiums' was 1.1 and became 0.7 when their masstones became 1.6
-//! times as heavy (step 3): a volume of them absorbs what it did.
+//! violet weak, ultramarine 1.
 //!
 //! # Limits
 //!

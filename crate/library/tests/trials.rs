@@ -26,18 +26,18 @@ fn assert_below(found: [f64; 2], bounds: [f64; 2]) {
     assert!(found[0] < bounds[0] && found[1] < bounds[1], "{found:.2?}, bounds {bounds:?}");
 }
 
-/// As found: 1.5 and 4.8 in mixes; 0.3, 1.5, 2.3, 2.6 alone at loads 1 to 1/8; 0.040 in R.
+/// As found: 1.5 and 4.8 in mixes; 0.3, 1.6, 2.3, 2.4 alone at loads 1 to 1/8; 0.040 in R.
 #[test]
 fn paints_are_estimated_well_without_their_spectra() {
     assert!(LEFT_OUT.len() >= 80, "{} paints", LEFT_OUT.len());
     assert_below(mixes(&LEFT_OUT), [1.7, 5.6]);
-    for (wash, bounds) in [[0.6, 2.0], [1.9, 3.8], [2.5, 5.9], [2.7, 6.0]].into_iter().enumerate() {
+    for (wash, bounds) in [[0.6, 2.0], [1.9, 3.8], [2.5, 5.9], [2.6, 6.0]].into_iter().enumerate() {
         assert_below(spread(LEFT_OUT.iter().map(|trial| trial.washes[wash])), bounds);
     }
     assert_below(spread(LEFT_OUT.iter().map(|trial| trial.reflectance)), [0.05, 0.11]);
 }
 
-/// As found: 1.6 and 6.4, no less than a good estimate is off.
+/// As found: 1.7 and 6.5, no less than a good estimate is off.
 #[test]
 fn second_spectra_tell_how_sure_a_measured_paint_is() {
     assert!(SECOND.len() >= 20, "{} second spectra", SECOND.len());

@@ -59,7 +59,7 @@ impl Tier {
             Self::CrossChecked | Self::Measured => [1.2, 4.6],
             Self::OwnMeasured => [0.8, 4.7],
             Self::Swatched => [1.7, 5.8],
-            Self::Estimated => [1.9, 6.7],
+            Self::Estimated => [1.9, 6.6],
         }
     }
 
