@@ -40,10 +40,11 @@ for (const [where, on] of [
     await open(page);
     await ask(page, { size: "5" });
     const text = await choose(page);
-    const [, cost, bound] = text.match(/Misses ([\d.]+) %\..* better than ([\d.]+) %: proven/s).map(Number);
-    assert.ok(bound <= cost, `${bound} is no bound of ${cost}`);
+    assert.match(text, /^Reaches \d+\s% of real surface colours\./);
+    const [, score, most] = text.match(/scores ([\d.]+) of 100\. It is proven .* more than ([\d.]+)\./).map(Number);
+    assert.ok(score <= most, `${score} is more than the most, ${most}`);
     assert.equal(await outcome(page).locator("li").count(), 5);
-    assert.match(text, /without it \d+\.\d % more is missed/);
+    assert.match(text, /without it the score falls by \d+\.\d/);
     await press(page, "Pack this kit");
     assert.equal((await pans(page)).length, 5);
     assert.ok(await page.locator("#choose-dialog").isHidden());
@@ -67,7 +68,7 @@ visit("rules are kept: no caution, so many granulating, what must be in", {}, as
   );
   assert.ok(known.includes("Raw sienna PBr7"), known.join(", "));
   await page.waitForFunction(() =>
-    /No paint in it calls for more than ordinary care/.test(document.getElementById("report-said").textContent),
+    /None of its paints calls for more than ordinary care/.test(document.getElementById("report-said").textContent),
   );
   const texture = await page.locator("#report-said li").filter({ hasText: "smooth" }).textContent();
   assert.ok(Number(texture.match(/^(\d+)/)[1]) >= 2, texture);
@@ -110,5 +111,5 @@ visit("a choice under way is stopped, and others may be asked meanwhile", {}, as
   await press(page, "Stop");
   await page.waitForFunction(() => document.getElementById("choose-outcome").textContent.includes("Stopped"));
   await ask(page, { size: "2", triad: false });
-  assert.match(await choose(page), /Misses/);
+  assert.match(await choose(page), /Reaches/);
 });

@@ -186,11 +186,11 @@ visit("names that are taken are given another; the kit alone takes only its own 
 });
 
 const refused = {
-  "no JSON": ["what is this", /no JSON, or cut short/],
-  nothing: ["", /no JSON/],
-  "cut short": [golden.slice(0, 900), /no JSON, or cut short/],
-  "another JSON": ["[1, 2]", /no kit file/],
-  "a text as version": ['{"washpath": "1"}', /no kit file/],
+  "no JSON": ["what is this", /not JSON, or was cut short/],
+  nothing: ["", /not JSON/],
+  "cut short": [golden.slice(0, 900), /not JSON, or was cut short/],
+  "another JSON": ["[1, 2]", /not a kit file/],
+  "a text as version": ['{"washpath": "1"}', /not a kit file/],
   "a later version": ['{"washpath": 2, "kits": []}', /version 2.*open it with a newer one/],
   "larger than any": [`{"washpath": 1, "x": "${"x".repeat(10_500_000)}"}`, /10\.5 MB.*more than 4/],
 };
@@ -211,20 +211,20 @@ visit("what is no kit file changes nothing and says why", {}, async ({ page }) =
 const deep = `${"[".repeat(50_000)}${"]".repeat(50_000)}`;
 /** Parts of a file that cannot be read, and what is said of each. */
 const broken = [
-  ['"kits": 7', /kits: is no list/],
-  ['"kits": [null, 7, []]', /kits 1: is no object/],
-  [`"kits": [{"title": ${deep}}]`, /title is no text/],
-  [`"kits": [{"pans": [${deep}]}]`, /pans 1: no paint that is no text/],
-  ['"kits": [{"title": "Ok", "pans": [["pb99"], ["pb29"]]}]', /kits 1 “Ok”, pans 1: no paint “pb99”/],
+  ['"kits": 7', /kits: is not a list/],
+  ['"kits": [null, 7, []]', /kits 1: is not an object/],
+  [`"kits": [{"title": ${deep}}]`, /title is not text/],
+  [`"kits": [{"pans": [${deep}]}]`, /pans 1: there is no paint “\(not text\)”/],
+  ['"kits": [{"title": "Ok", "pans": [["pb99"], ["pb29"]]}]', /kits 1 “Ok”, pans 1: there is no paint “pb99”/],
   ['"kits": [{"pans": [["__proto__"], ["constructor"], ["own:nobody"]]}]', /no paint “constructor”/],
   ['"kits": [{"pans": [["pb29"], ["pb29"]], "capacity": 1}]', /2 pans do not fit a tin of 1/],
   ['"kits": [{"capacity": 1e9}]', /1 to 48/],
-  ['"kits": [{"capacity": "NaN"}]', /capacity is no whole number|capacity is no number/],
+  ['"kits": [{"capacity": "NaN"}]', /capacity is not a (whole )?number/],
   ['"kits": [{"paper": "velvet"}]', /no paper “velvet”/],
   ['"kits": [{"paper": [null, 0, 0]}]', /paper/],
   [
     '"kits": [{"puddles": [{"parts": [["pb29", 0]], "load": 1}, {"parts": [["pb29", 1]], "load": "Infinity"}]}]',
-    /puddles 2: .*load is no number/,
+    /puddles 2: .*load is not a number/,
   ],
   ['"kits": [{"places": [{"name": "x", "colours": [{"lab": [1e400, 0, 0], "weight": 1}]}]}]', /places 1 “x”: /],
   ['"kits": [{"class": {"note": "", "tasks": ["", "x"]}}]', /class: a task without words/],
@@ -232,13 +232,13 @@ const broken = [
     '"paints": [{"name": "Twice", "masstone": [40, 0, 0]}, {"name": "TWICE", "masstone": [41, 0, 0]}]',
     /paints 2 “TWICE”: a paint of this name stands before it/,
   ],
-  ['"paints": [{"name": "x", "masstone": [null, 0, 0]}]', /paints 1 “x”: .*is no number/],
-  ['"paints": [{"name": "x", "masstone": ["NaN", 0, 0]}]', /is no number/],
+  ['"paints": [{"name": "x", "masstone": [null, 0, 0]}]', /paints 1 “x”: .*is not a number/],
+  ['"paints": [{"name": "x", "masstone": ["NaN", 0, 0]}]', /is not a number/],
   ['"paints": [{"name": "x"}]', /a swatch is a colour or 36 reflectances/],
   ['"paints": [{"name": "x", "mixture": [["own:x", 1]]}]', /no paint “own:x”/],
-  ['"records": [{"parts": [["pb29", 1]], "load": null, "seen": [40, 0, 0]}]', /records 1: load is no number/],
+  ['"records": [{"parts": [["pb29", 1]], "load": null, "seen": [40, 0, 0]}]', /records 1: load is not a number/],
   ['"records": [{"parts": [["pb29", 1]], "load": 1, "seen": [40, 0, 0], "date": "2026-02-30"}]', /a day is written/],
-  ['"held": [1, "pb29"]', /held 1: no paint that is no text/],
+  ['"held": [1, "pb29"]', /held 1: there is no paint “\(not text\)”/],
   ['"__proto__": {"polluted": true}', /“__proto__”: is not known/],
   [`"kits": [${Array(205).fill('{"title": "Same"}').join()}]`, /5 beyond 200 are left out/],
 ];
@@ -271,7 +271,7 @@ visit(
     await toFiles(page);
     await look(page, unseen);
     assert.deepEqual(await preview(page).locator(".fault li").allTextContents(), [
-      "paints 1 “Fog”: no film shows its swatches (L* 40 a* 999 b* 0 is no colour of a swatch)",
+      "paints 1 “Fog”: no film shows its swatches (L* 40 a* 999 b* 0 cannot be the colour of a swatch)",
       "records 1: “own:Fog” is left out",
       "kits 1 “Fog bank”, pans 2: “own:Fog” is left out",
       "kits 1 “Fog bank”, pans 3: “own:fog” is left out",

@@ -112,7 +112,7 @@ for (const [where, visit] of Object.entries(places)) {
   visit(`the worker reports on the kit, Firefox, ${where}`, async ({ page }) => {
     await press(page, "Report");
     await page.waitForSelector("#report-said li");
-    assert.match(await text(page, "#report-said li"), /^Reaches \d+ % of real surface colours/);
+    assert.match(await text(page, "#report-said li"), /^Reaches \d+\s% of real surface colours/);
     assert.ok((await page.evaluate(() => globalThis.answered)) > 0, "it is a worker that answers");
   });
 }

@@ -124,9 +124,9 @@ test("words say parts, loads and crossings", () => {
       { kind, lean: "green", mix: { parts: [3, 2], share: 0.4, swatch: { lightness: 41.6, chroma: 7.4 } } },
       ["Blue", "Brown"],
     );
-  assert.match(crossing("pure"), /3:2, L\* 42: a pure grey/);
-  assert.match(crossing("near"), /3:2, L\* 42, leaning green/);
-  assert.match(crossing("dull"), /3:2, L\* 42, still green at C\* 7/);
+  assert.match(crossing("pure"), /a pure grey at 3:2 \(L\*\s42\)/);
+  assert.match(crossing("near"), /3:2 \(L\*\s42\), leaning green/);
+  assert.match(crossing("dull"), /Never reaches grey\. Dullest at 3:2, still greenish \(C\*\s7\)/);
   assert.match(crossing("none"), /than Blue alone/);
 });
 

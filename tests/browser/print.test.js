@@ -203,7 +203,7 @@ visit("pages are turned, and the last turns no further", {}, async ({ page }) =>
   await choose(page, "Swatch cards");
   const said = page.locator("#print-said");
   assert.equal(await said.textContent(), "Page 1 of 2");
-  assert.ok(await page.getByRole("button", { name: "Page before" }).isDisabled());
+  assert.ok(await page.getByRole("button", { name: "Previous page" }).isDisabled());
   await page.getByRole("button", { name: "Next page" }).click();
   assert.equal(await said.textContent(), "Page 2 of 2");
   assert.ok(await page.getByRole("button", { name: "Next page" }).isDisabled());

@@ -25,7 +25,7 @@ const changed = (page, before) =>
     }, before)
     .then((found) => found.jsonValue());
 
-const near = (sentences) => Number(sentences[0].match(/Reaches (\d+) %/)[1]);
+const near = (sentences) => Number(sentences[0].match(/Reaches (\d+)\s%/)[1]);
 
 for (const [where, on] of [
   ["in the single file", visit],
@@ -35,7 +35,7 @@ for (const [where, on] of [
     const whole = await report(page);
     assert.match(
       whole[0],
-      /^Reaches \d+ % of real surface colours, \d+ % so closely that the eye hardly sees a difference\.$/,
+      /^Reaches \d+\s% of real surface colours, \d+\s% so closely that the eye hardly sees a difference\.$/,
     );
     assert.ok(whole.some((line) => /pairs make greys, down to L\* \d+/.test(line)));
     assert.ok(whole.some((line) => /^Least lightfast: /.test(line)));

@@ -32,7 +32,7 @@ for (const [where, visit] of Object.entries(places)) {
   visit(`the worker reports on the kit and finds recipes, WebKit, ${where}`, {}, async ({ page }) => {
     await page.press("Report");
     await page.until(() => document.querySelector("#report-said li"));
-    assert.match(await page.text("#report-said li"), /^Reaches \d+ % of real surface colours/);
+    assert.match(await page.text("#report-said li"), /^Reaches \d+\s% of real surface colours/);
     await page.press("Match");
     await page.type("#target-text", "#7a6a55");
     await page.until(() => document.querySelector("#recipes li"));

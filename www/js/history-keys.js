@@ -9,7 +9,7 @@ export function attachHistory(store) {
   const history = createHistory(store, show);
   const act = (verb) => {
     if (verb() > 0)
-      notice("Something of this was changed in another tab since; that stays as it is there.", { seconds: 8 });
+      notice("Part of this has since been changed in another tab, and those changes stay.", { seconds: 8 });
   };
 
   function show() {

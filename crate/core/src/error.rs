@@ -106,7 +106,7 @@ impl fmt::Display for Error {
             Self::TooLong { what, most } => write!(f, "{what} is longer than {most} characters"),
             Self::OutOfRange { what, value, least, most } => {
                 let [value, least, most] = [*value, *least, *most].map(Decimal);
-                write!(f, "{what} is {value}, not within {least} and {most}")
+                write!(f, "{what} is {value}, not between {least} and {most}")
             }
             Self::Load { load, of } => write!(f, "load {}: {of}'s is within 1/32 and 4", Decimal(*load)),
             Self::NamedTwice(name) => write!(f, "two own paints are called \"{name}\""),

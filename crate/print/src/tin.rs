@@ -81,7 +81,7 @@ fn plan(order: &Order<'_>, capacity: usize, pans: &[Filled<'_>], link: Option<&C
         let [left, top] =
             if beside { [body.right() - side, body.top] } else { [body.left, tray.bottom() + 4.0] };
         code.draw(&mut leaf, left, top);
-        let words = "Scan to open this kit on a telephone";
+        let words = "Scan to open this kit on a phone";
         if beside {
             for (i, line) in wrap(words, side - 4.0, 2.8, 3).into_iter().enumerate() {
                 leaf.text([left + 2.0, top + side + 3.0 + 3.6 * i as f32], 2.8, QUIET, Anchor::Start, line);

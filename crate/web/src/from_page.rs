@@ -35,7 +35,7 @@ pub(crate) struct Fields<'a>(&'a Object);
 
 impl<'a> Fields<'a> {
     pub(crate) fn of(value: &'a JsValue) -> Result<Self, Fault> {
-        if value.is_object() { Ok(Self(value.unchecked_ref())) } else { Err("is no object".into()) }
+        if value.is_object() { Ok(Self(value.unchecked_ref())) } else { Err("is not an object".into()) }
     }
 
     /// A field by its name; one that is not there is an error but for an [`Option`].
@@ -64,17 +64,17 @@ fn list(value: &JsValue) -> Result<Array, Fault> {
     } else if ArrayBuffer::is_view(value) {
         Ok(Array::from(value))
     } else {
-        Err("is no list".into())
+        Err("is not a list".into())
     }
 }
 
 fn list_of(value: &JsValue, length: u32) -> Result<Array, Fault> {
     let list = list(value)?;
-    if list.length() == length { Ok(list) } else { Err(format!("holds {}, not {length}", list.length())) }
+    if list.length() == length { Ok(list) } else { Err(format!("holds {} values, not {length}", list.length())) }
 }
 
 fn number(value: &JsValue) -> Result<f64, Fault> {
-    value.as_f64().ok_or_else(|| "is no number".into())
+    value.as_f64().ok_or_else(|| "is not a number".into())
 }
 
 fn whole(value: &JsValue, most: u32) -> Result<u32, Fault> {
@@ -82,7 +82,7 @@ fn whole(value: &JsValue, most: u32) -> Result<u32, Fault> {
     if number.fract() == 0.0 && (0.0..=f64::from(most)).contains(&number) {
         Ok(number as u32)
     } else {
-        Err(format!("is no whole number from 0 to {most}"))
+        Err(format!("is not a whole number from 0 to {most}"))
     }
 }
 
@@ -118,7 +118,7 @@ impl FromPage for bool {
 
 impl FromPage for String {
     fn from_page(value: &JsValue) -> Result<Self, Fault> {
-        value.as_string().ok_or_else(|| "is no text".into())
+        value.as_string().ok_or_else(|| "is not text".into())
     }
 }
 
@@ -143,7 +143,7 @@ impl<T: FromPage, const N: usize> FromPage for [T; N] {
     fn from_page(value: &JsValue) -> Result<Self, Fault> {
         let list = list_of(value, N as u32)?;
         let found = (0..N as u32).map(|i| T::from_page(&list.get(i))).collect::<Result<Vec<T>, _>>()?;
-        found.try_into().map_err(|_| "is no list".into())
+        found.try_into().map_err(|_| "is not a list".into())
     }
 }
 

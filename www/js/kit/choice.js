@@ -2,16 +2,32 @@
 
 import { dabOf } from "../page/dab.js";
 import { element } from "../page/dom.js";
+import { percent } from "../page/words.js";
 import { emptyKit } from "../state/kit.js";
 
-export const percent = (part) => `${(100 * part).toFixed(1)} %`;
+/** CIEDE2000 within which a colour counts as reached. */
+const NEAR = 5;
 
-/** How much the chosen kit misses, and what is proven of it. */
-export function verdict({ cost, bound, exact }) {
+/** A part missed as a score of 100. */
+export const scoreOf = (missed) => (100 * (1 - missed)).toFixed(1);
+
+/** How much of a place's colours their nearest mixes reach, as a part of 1. */
+export function reachedOf(colours, nearest) {
+  const sum = (some) => some.reduce((sum, { weight }) => sum + weight, 0);
+  return sum(colours.filter((_, i) => nearest[i].error <= NEAR)) / sum(colours);
+}
+
+/** How much of `aim` the chosen kit reaches, and what is proven of it. */
+export function verdict({ cost, bound, exact }, reached, aim) {
   const sure = exact
-    ? "No other kit under these rules does better: all were tried."
-    : `No kit under these rules can do better than ${percent(bound)}: proven. So this one is within ${percent(cost - bound)} of the best.`;
-  return element("p", {}, element("b", {}, `Misses ${percent(cost)}. `), sure);
+    ? "No other kit under these rules scores more: all were tried."
+    : `It is proven that no kit under these rules scores more than ${scoreOf(bound)}.`;
+  return element(
+    "p",
+    {},
+    element("b", {}, `Reaches ${percent(reached)} of ${aim}. `),
+    `It scores ${scoreOf(cost)} of 100. ${sure}`,
+  );
 }
 
 /** A paint of the chosen kit and why it is in it. */
@@ -32,8 +48,8 @@ export function reasonRow(reason, paint, studio) {
 
 function whyOf({ lost, required }) {
   if (required) return "asked for";
-  if (lost < 0.0005) return "fills a rule or the last place; little is lost without it";
-  return `without it ${percent(lost)} more is missed`;
+  if (lost < 0.0005) return "meets a rule or fills the last place";
+  return `without it the score falls by ${(100 * lost).toFixed(1)}`;
 }
 
 /** A kit of the chosen paints for the same paper and, if they have room there, the same tin as `kit`. */

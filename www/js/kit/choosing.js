@@ -7,7 +7,7 @@ import { button, byId, element, fieldsOf, notice, say, UNDO } from "../page/dom.
 import { capital } from "../page/words.js";
 import { nameOf, paintsOf } from "../state/kit.js";
 import { addNamed } from "../state/kits.js";
-import { kitOfChosen, percent, reasonRow, verdict } from "./choice.js";
+import { kitOfChosen, reachedOf, reasonRow, scoreOf, verdict } from "./choice.js";
 import { createPaintList } from "./paint-list.js";
 
 /** Opens the dialog, runs the choice and packs it when asked to. Answers a verb that opens the dialog for a place. */
@@ -44,7 +44,7 @@ export function attachChoosing(store, shelf, ask) {
       const asking = ask.long("choose", asked(), progress.tell);
       running = asking;
       const choice = await asking.answer;
-      if (choice) show(choice);
+      if (choice) await show(choice);
       else outcome.replaceChildren(element("p", { class: "quiet" }, "Stopped. Your kit is as it was."));
     } catch (error) {
       outcome.replaceChildren(element("p", { class: "fault", role: "alert" }, `${capital(error.message)}.`));
@@ -66,12 +66,13 @@ export function attachChoosing(store, shelf, ask) {
     });
   }
 
-  function show(choice) {
+  async function show(choice) {
     const { kit, studio } = store.get();
     const chosen = choice.reasons.map(({ paint }) => paint);
+    const reached = await reachedBy(kitOfChosen(chosen, kit, place, studio), place, ask);
     const take = button("Pack this kit", () => pack(chosen, kit), { class: "main" });
     outcome.replaceChildren(
-      verdict(choice),
+      verdict(choice, reached, place ? "the place" : "real surface colours"),
       element("ul", { class: "rows" }, ...choice.reasons.map((why) => reasonRow(why, shelf.get(why.paint), studio))),
       element("div", { class: "verbs" }, take),
     );
@@ -101,10 +102,17 @@ export function attachChoosing(store, shelf, ask) {
   return openFor;
 }
 
+/** How much of a place, or of real surface colours, a kit reaches, as a part of 1. */
+async function reachedBy(kit, place, ask) {
+  if (!place) return (await ask("report", question({ kit }))).reached[1];
+  const colours = place.colours.map(({ lab, weight }) => [lab, weight]);
+  return reachedOf(place.colours, await ask("nearest", question({ kit }, { place: colours })));
+}
+
 /** What a choice is for, in words. */
 function aimOf(place) {
   const aim = place ? `the colours of “${place.name || "this place"}”` : "real surface colours";
-  return `The kit whose mixes come nearest to ${aim}, all in all. A near miss hardly counts; one of 10 CIEDE2000 or more counts in full.`;
+  return `The kit whose mixes come nearest to ${aim}, all in all. Each colour scores by how near the best mix comes: in full for a match, not at all from CIEDE2000 10 on.`;
 }
 
 /** The rules of the form, besides paints by name, as the core asks for them. */
@@ -129,7 +137,7 @@ function createProgress(stop) {
     nodes: [bar, word, button("Stop", stop)],
     tell({ done, best }) {
       bar.value = done;
-      if (best !== undefined) word.textContent = `Best so far misses ${percent(best)}`;
+      if (best !== undefined) word.textContent = `The best so far scores ${scoreOf(best)} of 100`;
     },
   };
 }

@@ -26,6 +26,14 @@ export function fits(names, typed) {
     .every((word) => names.some((name) => name.includes(word) || near(word, name, slips(word))));
 }
 
+/** How near a paint's name or code is to what was typed: 0 the same, more for a longer name that begins so, the most for others. */
+export function farness({ name, code }, typed) {
+  const wanted = plain(typed).trim();
+  if (wanted === "" || plain(code) === wanted) return 0;
+  const known = plain(name);
+  return known.startsWith(wanted) ? known.length - wanted.length : Number.MAX_VALUE;
+}
+
 /** Whether two words differ by at most so many letters added, left out, changed or swapped (Damerau 1964). */
 function near(word, name, most) {
   if (most === 0 || Math.abs(word.length - name.length) > most) return false;

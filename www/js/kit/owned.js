@@ -1,13 +1,15 @@
 // What the painter owns: which owned paints stand in for those of the kit that are not.
 
 import { question } from "../core/adviser.js";
-import { dabOf } from "../page/dab.js";
+import { twin } from "../page/dab.js";
 import { button, byId, detailsAround, element, say } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
 import { shortName } from "../state/end.js";
 import { replace } from "../state/kit.js";
 
 const REST = 200;
+/** Load at which a paint and what stands in for it are shown side by side. */
+const COMPARED = 0.5;
 
 /** The owned paints with one more, or without it. */
 export const toggleOwned = (owned, paint) =>
@@ -29,7 +31,7 @@ export function attachOwned(store, shelf, ask) {
         element(
           "p",
           { class: "quiet" },
-          "Mark the paints you own on the shelf. Then this says what of yours comes nearest to each paint of the kit.",
+          "Mark the paints you own on the shelf to see which of them comes nearest to each paint of this kit.",
         ),
       );
     frame.replaceChildren(element("p", { class: "quiet" }, "Comparing …"));
@@ -56,7 +58,7 @@ export function attachOwned(store, shelf, ask) {
         "Turn the kit into what I own",
         () => {
           store.set({ kit: singles.reduce((kit, [paint, by]) => replace(kit, paint, by), store.get().kit) });
-          say("The kit holds owned paints where one stands in");
+          say("Paints you own have replaced the others where one comes near");
         },
         { disabled: singles.length === 0 },
       ),
@@ -65,18 +67,19 @@ export function attachOwned(store, shelf, ask) {
 
   function row([paint, subs]) {
     const { name, code } = shelf.get(paint);
+    const { studio } = store.get();
     const lines = subs.map(({ parts, alone, mixed }) =>
       element(
         "span",
         { class: "traits" },
-        `${shortName(parts, shelf)}: off by ${alone.toFixed(1)} alone, ${mixed.toFixed(1)} in mixes`,
+        twin(...[[[paint, 1]], parts].map((parts) => studio.swatch(parts, COMPARED).css)),
+        `${shortName(parts, shelf)}, off by ${alone.toFixed(1)} alone, ${mixed.toFixed(1)} in mixes`,
       ),
     );
     const single = subs.find(({ parts }) => parts.length === 1);
     return element(
       "li",
       {},
-      dabOf(store.get().studio, paint, 30),
       element("span", { class: "name" }, `${name} `, element("small", {}, code), ...lines),
       single
         ? button(

@@ -18,8 +18,8 @@ export function createPaintList(frame, word, shelf) {
   }
 
   function chip(number) {
-    const { name, code } = shelf.get(number);
-    return button(`${code} ×`, () => drop(number), { "aria-label": `${name}: take off the list` });
+    const { name } = shelf.get(number);
+    return button(`${name} ×`, () => drop(number), { "aria-label": `${name}: take off the list` });
   }
 
   function pick(value) {

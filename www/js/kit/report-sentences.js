@@ -1,12 +1,11 @@
 // The report on a kit in a painter's sentences. Pure: no page.
 
-import { TRANSPARENT } from "../page/words.js";
+import { percent, TRANSPARENT } from "../page/words.js";
 
 /** A dark that another paint would take lower by so much is worth a sentence. */
 const DEEPER = 4;
 const MOST_DARKS = 3;
 
-const percent = (part) => `${(100 * part).toFixed(0)} %`;
 const listed = (words) => (words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`);
 const counted = (number, one, many) => `${number} ${number === 1 ? one : many}`;
 
@@ -31,10 +30,10 @@ function reach({ reached: [close, near] }) {
 }
 
 function gaps({ gaps }) {
-  if (gaps.length === 0) return ["No gap in hue: it reaches out nearly as far as the whole shelf, all round."];
+  if (gaps.length === 0) return ["No hue is missing: all round it reaches nearly as far as the whole shelf."];
   return gaps.map(
     ({ hues, reach }) =>
-      `Weak in ${listed(hues.slice(0, 3))}: at worst ${percent(reach)} as far out as the shelf goes.`,
+      `Weak in ${listed(hues.slice(0, 3))}: there it reaches as little as ${percent(reach)} of the chroma of the whole shelf.`,
   );
 }
 
@@ -57,16 +56,16 @@ function darks({ darks }, shelf) {
     `Its deepest dark is ${deepest.hue} at L* ${deepest.swatch.lightness.toFixed(0)}.`,
     ...missing.map(
       ({ hue, now, paint, lightness }) =>
-        `${now === 100 ? `No dark ${hue} at all` : `No dark ${hue} below L* ${now.toFixed(0)}`}; ${paint.name} ${paint.code} would bring ${lightness.toFixed(0)}.`,
+        `${now === 100 ? `It has no dark ${hue}` : `Its darkest ${hue} is L* ${now.toFixed(0)}`}; ${paint.name} ${paint.code} would take it to ${lightness.toFixed(0)}.`,
     ),
   ];
 }
 
 function neutrals({ neutrals }) {
-  if (neutrals.length === 0) return "No two of its paints grey each other.";
+  if (neutrals.length === 0) return "No two of its paints mix to a grey.";
   const warm = neutrals.filter(({ warm }) => warm).length;
   const lowest = Math.min(...neutrals.map(({ lightness }) => lightness));
-  return `${counted(neutrals.length, "pair makes", "pairs make")} greys, down to L* ${lowest.toFixed(0)}: ${warm} lean warm, ${neutrals.length - warm} cool.`;
+  return `${counted(neutrals.length, "pair makes", "pairs make")} greys, down to L* ${lowest.toFixed(0)}: ${warm} warm, ${neutrals.length - warm} cool.`;
 }
 
 function textures(known) {
@@ -77,8 +76,16 @@ function textures(known) {
       "granulates",
       "granulate",
     ),
-    `${many(({ granulation }) => granulation !== undefined && granulation !== null && granulation < 1)} smooth`,
-    `${many(({ transparency }) => transparency >= TRANSPARENT)} transparent`,
+    counted(
+      many(({ granulation }) => granulation !== undefined && granulation !== null && granulation < 1),
+      "is smooth",
+      "are smooth",
+    ),
+    counted(
+      many(({ transparency }) => transparency >= TRANSPARENT),
+      "is transparent",
+      "are transparent",
+    ),
     counted(
       many(({ staining }) => staining >= 3),
       "stains",
@@ -86,14 +93,14 @@ function textures(known) {
     ),
     counted(
       many(({ earth }) => earth),
-      "earth",
-      "earths",
+      "is an earth",
+      "are earths",
     ),
   ].join(", ")}.`;
 }
 
 function lasting({ leastLightfast }, shelf, known) {
-  if (!leastLightfast) return "No lightfastness is known.";
+  if (!leastLightfast) return "The lightfastness of its paints is not known.";
   const [paint, grade] = leastLightfast;
   const unknown = known.filter(
     ({ lightfastTint, lightfastMasstone }) => lightfastTint == null && lightfastMasstone == null,
@@ -105,32 +112,38 @@ function cautions(known) {
   const careful = known.filter(({ caution }) => caution);
   return careful.length
     ? `Handle with care: ${listed(careful.map(({ name }) => name))}. See each paint’s caution, its label and safety data sheet.`
-    : "No paint in it calls for more than ordinary care.";
+    : "None of its paints calls for more than ordinary care.";
 }
 
 function spare({ worths, duplicates }, shelf) {
   const idle = worths.filter(({ idle }) => idle).map(({ paint }) => shelf.get(paint).name);
   return [
     idle.length
-      ? `Nobody would miss ${listed(idle)}: hardly a colour, no dark and no texture is lost without ${idle.length === 1 ? "it" : "any one of them"}.`
+      ? `You could leave out ${idle.length === 1 ? idle[0] : `any one of ${listed(idle)}`}: hardly a colour, no dark and no texture would be lost.`
       : null,
     ...duplicates.map(
       ({ paints, error }) =>
-        `${listed(paints.map((paint) => shelf.get(paint).name))} are near-duplicates: ${error.toFixed(1)} apart on average, alone and mixed.`,
+        `${listed(paints.map((paint) => shelf.get(paint).name))} are near-duplicates: on average they differ by CIEDE2000\u00a0${error.toFixed(1)}, alone and mixed.`,
     ),
   ];
 }
 
-/** "primary, dark, complement of Burnt sienna". */
-export const rolesOf = ({ roles }, shelf) =>
-  [...new Set(roles.map(({ name, of }) => (of == null ? name : `greys ${shelf.get(of).name}`)))].join(", ");
+/** "primary, dark, greys 3 of the others". */
+export function rolesOf({ roles }) {
+  const greyed = new Set(roles.filter(({ of }) => of != null).map(({ of }) => of)).size;
+  const names = new Set(roles.filter(({ of }) => of == null).map(({ name }) => name));
+  return [...names, greyed && `greys ${greyed} of the others`].filter(Boolean).join(", ");
+}
+
+/** A part of all colours that is worth a figure of one digit. */
+const TOLD = 0.0005;
 
 /** What is lost without a paint, in words. */
 export function lostWithout({ lost: [close, near], darks }) {
-  const tenth = (part) => `${(100 * part).toFixed(1)} %`;
-  const colours =
-    Math.max(close, near) < 0.0005
-      ? "no colour is lost without it"
-      : `without it ${tenth(near)} of colours are out of reach, ${tenth(close)} no longer close`;
-  return darks.length ? `${colours}; darkest ${listed(darks)}` : colours;
+  const lost = [
+    near >= TOLD && `${percent(near, 1)} of colours`,
+    close >= TOLD && `${percent(close, 1)} of close matches`,
+    darks.length > 0 && `the darkest ${listed(darks)}`,
+  ].filter(Boolean);
+  return lost.length ? `alone adds ${listed(lost)}` : "nothing is lost without it";
 }

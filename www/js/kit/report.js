@@ -4,18 +4,27 @@ import { question } from "../core/adviser.js";
 import { dabOf } from "../page/dab.js";
 import { button, byId, detailsAround, element } from "../page/dom.js";
 import { afterRest, onceSeen } from "../page/rest.js";
+import { percent } from "../page/words.js";
 import { paintsOf } from "../state/kit.js";
 import { packPaint } from "./packing.js";
 import { lostWithout, rolesOf, sentences } from "./report-sentences.js";
 
 const REST = 200;
 const FEW = 6;
-const LEGEND = "Of real surface colours. Long bar: reached, within 5 CIEDE2000; short bar: closely, within 2.";
+const LEGEND =
+  "The bar shows how much of real surface colours the kit reaches, within CIEDE2000 5; its darker or stronger part is matched closely, within 2.";
 const WISHES = [
   ["reach", "more colours"],
   ["darks", "deeper darks"],
   ["neutrals", "more greys"],
 ];
+
+/** What a paint would add by each wish, and the least that shows in the figure. */
+const GAINS = {
+  reach: { least: 0.0005, say: (gain) => `reaches ${percent(gain, 1)} more of real surface colours` },
+  darks: { least: 0.5, say: (gain) => `takes the darks down by L* ${gain.toFixed(0)}, all hues together` },
+  neutrals: { least: 0.5, say: (gain) => `greys ${gain.toFixed(0)} more of the kit’s paints` },
+};
 
 /** Shows the report and keeps it up with the kit. */
 export function attachReport(store, shelf, ask, choose) {
@@ -33,7 +42,7 @@ export function attachReport(store, shelf, ask, choose) {
         element(
           "p",
           { class: "quiet" },
-          "A packed kit is reported on here: what it reaches, its darks and greys, what it lacks.",
+          "Pack some paints to read here what they reach, their darks and greys, and what is missing.",
         ),
       );
       worths.replaceChildren();
@@ -67,9 +76,8 @@ export function attachReport(store, shelf, ask, choose) {
         { class: "name" },
         `${paint.name} `,
         element("small", {}, paint.code),
-        worth.idle ? element("b", { class: "tag" }, "idle") : null,
-        element("span", { class: "traits" }, rolesOf(worth, shelf)),
-        element("span", { class: "traits" }, lostWithout(worth)),
+        worth.idle ? element("b", { class: "tag" }, "could go") : null,
+        element("span", { class: "traits" }, [rolesOf(worth), lostWithout(worth)].filter(Boolean).join("; ")),
       ),
     );
     return element("li", {}, take);
@@ -105,8 +113,8 @@ export function attachNext(store, shelf, ask) {
   const from = element(
     "select",
     { "aria-label": "Where it may come from", onchange: look },
-    element("option", { value: "shelf" }, "of the shelf"),
-    element("option", { value: "owned" }, "that I own"),
+    element("option", { value: "shelf" }, "from the shelf"),
+    element("option", { value: "owned" }, "from what I own"),
   );
   const list = element("div", { role: "status" });
   frame.replaceChildren(element("div", { class: "title-row" }, wish, from), list);
@@ -121,27 +129,22 @@ export function attachNext(store, shelf, ask) {
     const own = turn;
     if (candidates.length === 0)
       return list.replaceChildren(
-        element("p", { class: "quiet" }, "Mark the paints you own on the shelf, and they are ranked here."),
+        element("p", { class: "quiet" }, "Mark the paints you own on the shelf to see them ranked here."),
       );
     list.replaceChildren(element("p", { class: "quiet" }, "Comparing …"));
     try {
       const found = await ask("next", question(state, { candidates: Uint16Array.from(candidates), wish: wish.value }));
+      const worth = found.filter(({ gain }) => gain >= GAINS[wish.value].least).slice(0, FEW);
       if (own === turn)
         list.replaceChildren(
-          found.length
-            ? element("ul", { class: "rows" }, ...found.slice(0, FEW).map(row))
-            : element("p", { class: "quiet" }, "None of these paints would add any."),
+          worth.length
+            ? element("ul", { class: "rows" }, ...worth.map(row))
+            : element("p", { class: "quiet" }, "None of these paints would add anything."),
         );
     } catch (error) {
       list.replaceChildren(element("p", { class: "quiet" }, `Paints could not be compared: ${error.message}.`));
     }
   }
-
-  const GAINS = {
-    reach: (gain) => `${(100 * gain).toFixed(1)} % more of real surface colours`,
-    darks: (gain) => `darks ${gain.toFixed(0)} L* deeper, all hues together`,
-    neutrals: (gain) => `greys ${gain.toFixed(0)} more of the kit’s paints`,
-  };
 
   function row({ paint: number, gain }) {
     const paint = shelf.get(number);
@@ -154,7 +157,7 @@ export function attachNext(store, shelf, ask) {
         { class: "name" },
         `${paint.name} `,
         element("small", {}, paint.code),
-        element("span", { class: "traits" }, GAINS[wish.value](gain)),
+        element("span", { class: "traits" }, GAINS[wish.value].say(gain)),
       ),
       button("Pack", () => packPaint(store, paint), { class: "pack", "aria-label": `Pack ${paint.name}` }),
     );

@@ -4,7 +4,7 @@ import { dabInSight } from "../page/dab.js";
 import { button, byId, element } from "../page/dom.js";
 import { grade } from "../page/words.js";
 import { holds } from "../state/kit.js";
-import { fits, has, namesOf } from "./find.js";
+import { farness, fits, has, namesOf } from "./find.js";
 import { toggleOwned } from "./owned.js";
 import { packPaint } from "./packing.js";
 import { createSieve } from "./sieve.js";
@@ -29,7 +29,8 @@ export function attachShelf(store, shelf, choose) {
       ({ paint, names }) =>
         fits(names, find.value) && has({ ...paint, owned: owned.includes(paint.number) }, sieve.wanted),
     );
-    found.sort((a, b) => sieve.compare(a.paint, b.paint));
+    const far = (row) => farness(row.paint, find.value);
+    found.sort((a, b) => far(a) - far(b) || sieve.compare(a.paint, b.paint));
     list.replaceChildren(...found.map(({ node }) => node));
     byId("shelf-count").textContent = countOf(found.length);
   }
@@ -38,7 +39,7 @@ export function attachShelf(store, shelf, choose) {
     if (found > 0) return `${found} of ${shelf.all.length} paints`;
     const typed = find.value.trim();
     return sieve.wanted.size
-      ? "No paint is all of that. Ask for less."
+      ? "No paint is all of this. Ask for less."
       : `No paint is called “${typed}”. Try a code such as PB29, or a hue.`;
   }
 

@@ -5,6 +5,7 @@ import { button, byId, element, notice, say, UNDO } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { nameOf, paintsOf } from "../state/kit.js";
 import { copyKit, startKit, takeKit, throwKit } from "../state/kits.js";
+import { comparison } from "./comparison.js";
 
 /** Shows the list of kits and its verbs. */
 export function attachKits(store, shelf, ask) {
@@ -65,7 +66,7 @@ export function attachKits(store, shelf, ask) {
           kits.map((kit) => (kit.pans.length ? ask("report", question({ kit })) : null)),
         );
         body.replaceChildren(
-          ...comparison(kits, reports, shelf),
+          ...comparison(kits, reports, shelf, state.studio),
           button("Show both reaches on the wheel", () => {
             store.set({ reach: true, pinnedKit: paintsOf(other) });
             dialog.close();
@@ -79,50 +80,4 @@ export function attachKits(store, shelf, ask) {
 
   store.subscribe((state, changed) => (changed.has("kit") || changed.has("others")) && show(state));
   show(store.get());
-}
-
-/** A table of both kits' figures, and what each holds alone. */
-function comparison(kits, reports, shelf) {
-  const percent = (part) => (part === undefined ? "none" : `${(100 * part).toFixed(0)} %`);
-  const value = (swatch) => (swatch ? `L* ${swatch.lightness.toFixed(0)}` : "none");
-  const rows = [
-    ["Colours reached", ...reports.map((report) => percent(report?.reached[1]))],
-    ["Reached closely", ...reports.map((report) => percent(report?.reached[0]))],
-    ["Pairs that grey", ...reports.map((report) => report?.neutrals.length ?? 0)],
-    ...((reports[0] ?? reports[1])?.darks.map(({ hue }, i) => [
-      `Darkest ${hue}`,
-      ...reports.map((report) => value(report?.darks[i].swatch)),
-    ]) ?? []),
-  ];
-  const table = element(
-    "table",
-    { class: "figures" },
-    element(
-      "thead",
-      {},
-      element("tr", {}, element("td", {}), ...kits.map((kit) => element("th", { scope: "col" }, nameOf(kit)))),
-    ),
-    element(
-      "tbody",
-      {},
-      ...rows.map(([name, ...cells]) =>
-        element(
-          "tr",
-          {},
-          element("th", { scope: "row" }, name),
-          ...cells.map((cell) => element("td", {}, String(cell))),
-        ),
-      ),
-    ),
-  );
-  const [mine, its] = kits.map(paintsOf);
-  const only = (own, other) =>
-    own.filter((paint) => !other.includes(paint)).map((paint) => `${shelf.get(paint).name} ${shelf.get(paint).code}`);
-  const differences = [
-    [kits[0], only(mine, its)],
-    [kits[1], only(its, mine)],
-  ].map(([kit, paints]) =>
-    element("p", {}, element("b", {}, `Only in ${nameOf(kit)}: `), paints.join(", ") || "nothing"),
-  );
-  return [table, ...differences];
 }

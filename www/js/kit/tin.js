@@ -5,7 +5,8 @@ import { button, byId, element } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { demoKit } from "../state/demo.js";
 import { endOf } from "../state/end.js";
-import { LONGEST_TITLE, retitle } from "../state/kit.js";
+import { LONGEST_TITLE, paintsOf, retitle } from "../state/kit.js";
+import { codesOf } from "./codes.js";
 import { editKit } from "./edit.js";
 import { createPanEditor } from "./pan-editor.js";
 import { createSettings } from "./tin-settings.js";
@@ -18,7 +19,9 @@ export function attachTin(store, shelf, choose, askPaper, showShelf) {
   const editorOf = createPanEditor(store, shelf, packDemo);
 
   function show({ kit, ends, studio, editing }) {
-    const halfOf = (paint, size) => halfPan(shelf.get(paint), endOf(ends, paint), dabOf(studio, paint, size), choose);
+    const codes = codesOf(paintsOf(kit).map((paint) => shelf.get(paint)));
+    const halfOf = (paint, size) =>
+      halfPan(shelf.get(paint), codes.get(paint), endOf(ends, paint), dabOf(studio, paint, size), choose);
     remake(
       frame,
       heading(kit, (text) => editKit(store, (kit) => retitle(kit, text))),
@@ -65,7 +68,7 @@ const panOf = (pan, halfOf) =>
     : element("li", { class: "pan" }, ...pan.map((paint) => halfOf(paint, 38)));
 
 /** The button of a paint in its pan; `end` says whether it is A, 0, or B, 1, of the path. */
-function halfPan({ number, name, code }, end, dab, choose) {
+function halfPan({ number, name, code }, shown, end, dab, choose) {
   const letter = "AB"[end];
   const half = button("", () => choose(number), {
     class: "paint",
@@ -74,7 +77,7 @@ function halfPan({ number, name, code }, end, dab, choose) {
     "aria-label": `${name}, ${code}${letter ? `, is ${letter}` : ""}`,
     "data-end": letter,
   });
-  half.append(dab, element("span", {}, code));
+  half.append(dab, element("span", {}, shown));
   return half;
 }
 

@@ -13,7 +13,7 @@ export async function pixelsOf(blob) {
   const { width, height } = await sizeOf(blob);
   if (width * height > MOST_PIXELS)
     throw new Error(
-      `This photo has ${Math.round((width * height) / 1e6)} megapixels; ${MOST_PIXELS / 1e6} is the most.`,
+      `This photo has ${Math.round((width * height) / 1e6)} megapixels, and at most ${MOST_PIXELS / 1e6} can be opened.`,
     );
   const scale = Math.min(1, SIDE / Math.max(width, height, 1));
   const [resizeWidth, resizeHeight] = [width, height].map((side) => Math.max(1, Math.round(side * scale)));
@@ -35,7 +35,7 @@ async function sizeOf(blob) {
     image.src = address;
     await new Promise((resolve, reject) => {
       image.onload = resolve;
-      image.onerror = () => reject(new Error("This is no image that the browser can read."));
+      image.onerror = () => reject(new Error("The browser cannot read this file as an image."));
     });
     return { width: image.naturalWidth, height: image.naturalHeight };
   } finally {

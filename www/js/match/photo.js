@@ -6,9 +6,9 @@ import { targetOf } from "../state/target.js";
 import { pixelsOf } from "./photo-file.js";
 import { createPicture } from "./picture.js";
 
-const INVITED = "From disk or camera, or paste one. It stays in this browser.";
+const INVITED = "Open one from disk or camera, or paste it. It stays in this browser.";
 const OPENED =
-  "Click a place to match its colour. First say what is white paper or grey there, if the light was coloured.";
+  "Click a spot to match its colour. If the light was coloured, first show what is white paper or mid grey.";
 
 /** Lightness L* of what a click is said to be. */
 const REFERENCES = { white: 96, grey: 50 };
@@ -51,7 +51,7 @@ export function attachPhoto(store, core, onphoto) {
       const opened = await pixelsOf(blob);
       if (own === turn) put(opened);
     } catch (error) {
-      if (own === turn) said.textContent = `${error.message} ${photo ? "The photo before it is still here." : ""}`;
+      if (own === turn) said.textContent = `${error.message} ${photo ? "The earlier photo is still here." : ""}`;
     }
   }
 
@@ -91,7 +91,7 @@ export function attachPhoto(store, core, onphoto) {
     const { data, width, height } = original;
     const bytes = core.white_balance(data, width, x, y, radius, lightness);
     show(new ImageData(new Uint8ClampedArray(bytes), width, height));
-    said.textContent = "Balanced. Click a place to match its colour.";
+    said.textContent = "Balanced. Click a spot to match its colour.";
     say("White balance set");
   }
 

@@ -3,9 +3,10 @@
 import { question } from "../core/adviser.js";
 import { editKit } from "../kit/edit.js";
 import { packPaint } from "../kit/packing.js";
+import { twin } from "../page/dab.js";
 import { button, element } from "../page/dom.js";
 import { remake } from "../page/remake.js";
-import { loadName } from "../page/words.js";
+import { loadName, percent } from "../page/words.js";
 import { pathOf, shortName } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
 import { targetOf } from "../state/target.js";
@@ -15,7 +16,7 @@ import { dropColour, weigh } from "../state/targets.js";
 const NEAR = 5;
 /** Most paints that are said to bring more, and the least part of the place that is worth saying. */
 const FEW = 3;
-const LEAST_GAIN = 0.002;
+const LEAST_GAIN = 0.005;
 
 /**
  * Answers a node, and `look`, which fills it for the place of the kit at an index. `showMix` leads to the mix, `chooseFor` to
@@ -48,7 +49,7 @@ export function createReach(store, shelf, ask, { showMix, chooseFor }) {
           wouldBring(better, shelf, (paint) => packPaint(store, paint)),
         );
     } catch (error) {
-      if (own === turn) remake(node, quiet(`The place could not be looked at: ${error.message}.`));
+      if (own === turn) remake(node, quiet(`The place could not be worked out: ${error.message}.`));
     }
   }
 
@@ -61,8 +62,8 @@ export function createReach(store, shelf, ask, { showMix, chooseFor }) {
         "li",
         {},
         takeButton(colour, seen, nearest[i], i),
-        weightField(seen, (100 * colour.weight) / whole, i, (percent) =>
-          editKit(store, (kit) => weigh(kit, index, i, percent)),
+        weightField(seen, (100 * colour.weight) / whole, i, (hundredths) =>
+          editKit(store, (kit) => weigh(kit, index, i, hundredths)),
         ),
         dropButton(seen, i, () => editKit(store, (kit) => dropColour(kit, index, i), "Colour removed")),
       );
@@ -83,7 +84,7 @@ export function createReach(store, shelf, ask, { showMix, chooseFor }) {
     const node = button("", take, { class: "take", "data-focus": `take-${i}` });
     const off = `off by ${error.toFixed(1)}${error > NEAR ? ", out of reach" : ""}`;
     node.append(
-      element("span", { class: "twin" }, chip(seen.css), chip(swatch.css)),
+      twin(seen.css, swatch.css),
       element(
         "span",
         { class: "name" },
@@ -104,8 +105,6 @@ const noPlace = () =>
     "Open a photo of where you go, and find its colours; or add colours one by one. Then this says how much of the place the kit reaches.",
   );
 
-const chip = (css) => element("span", { class: "chip", style: { "--wash": css } });
-
 const weightOf = (colours) => colours.reduce((sum, { weight }) => sum + weight, 0);
 
 /** How many colours the kit reaches, and how much of the place that is. */
@@ -115,22 +114,18 @@ function sentence(colours, nearest) {
   return element(
     "p",
     {},
-    element(
-      "b",
-      {},
-      `Reaches ${reached.length} of ${colours.length} colours, ${(100 * part).toFixed(0)} % of the place`,
-    ),
-    ` within CIEDE2000 ${NEAR}.`,
+    element("b", {}, `Reaches ${reached.length} of ${colours.length} colours, ${percent(part)} of the place`),
+    `, within CIEDE2000\u00a0${NEAR}.`,
   );
 }
 
 /** How much of the place a colour is, in percent. */
-function weightField({ words }, percent, i, weighed) {
+function weightField({ words }, hundredths, i, weighed) {
   const field = element("input", {
     type: "number",
     min: 1,
     max: 100,
-    value: Math.max(1, Math.round(percent)),
+    value: Math.max(1, Math.round(hundredths)),
     "aria-label": `Weight of ${words}, percent`,
     "data-focus": `weight-${i}`,
     onchange: () => weighed(Number(field.value)),
@@ -144,7 +139,7 @@ const dropButton = ({ words }, i, drop) =>
 /** The paints of the shelf that would bring most of what is missing. */
 function wouldBring(found, shelf, pack) {
   const best = found.filter(({ gain }) => gain > LEAST_GAIN).slice(0, FEW);
-  if (best.length === 0) return quiet("No single paint of the shelf would bring much more of it.");
+  if (best.length === 0) return quiet("No single paint on the shelf would reach much more of it.");
   const rows = best.map(({ paint: number, gain }) => {
     const paint = shelf.get(number);
     return element(
@@ -155,10 +150,10 @@ function wouldBring(found, shelf, pack) {
         { class: "name" },
         `${paint.name} `,
         element("small", {}, paint.code),
-        element("span", { class: "traits" }, `${(100 * gain).toFixed(0)} % more of the place`),
+        element("span", { class: "traits" }, `reaches ${percent(gain)} more of the place`),
       ),
       button("Pack", () => pack(paint), { class: "pack", "aria-label": `Pack ${paint.name}` }),
     );
   });
-  return element("div", {}, element("h4", {}, "Would bring most"), element("ul", { class: "rows" }, ...rows));
+  return element("div", {}, element("h4", {}, "Paints that would add most"), element("ul", { class: "rows" }, ...rows));
 }

@@ -3,7 +3,7 @@
 import { question } from "../core/adviser.js";
 import { button, byId, element } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
-import { loadName } from "../page/words.js";
+import { inLight, loadName } from "../page/words.js";
 import { pathOf, shortName } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
 
@@ -19,6 +19,18 @@ function paintsFrom({ kit, owned }, source, shelf) {
   if (source === "owned") return owned;
   return source === "shelf" ? shelf.all.map(({ number }) => number) : paintsOf(kit);
 }
+
+/**
+ * Recipes with the fewest paints first, where one is no nearer than the other by more than is known of them; else the nearest.
+ * The core tells the nearest first.
+ */
+function fewestFirst(matches, doubt) {
+  const step = ({ error }) => Math.floor((error - matches[0].error) / doubt);
+  return matches.toSorted((a, b) => step(a) - step(b) || a.parts.length - b.parts.length || a.error - b.error);
+}
+
+const rankSentence = (doubt) =>
+  `Recipes of fewer paints come first, as differences below ${doubt.toFixed(0)} (CIEDE2000) are smaller than what is known of real paint.`;
 
 /** Shows up to ten recipes; a click puts one on the path. */
 export function attachRecipes(store, shelf, ask, show) {
@@ -50,7 +62,7 @@ export function attachRecipes(store, shelf, ask, show) {
         element(
           "p",
           { class: "quiet" },
-          source === "owned" ? "Mark the paints you own on the shelf." : "The tin is empty: pack a paint first.",
+          source === "owned" ? "Mark the paints you own on the shelf." : "The tin is empty. Pack a paint first.",
         ),
       );
     try {
@@ -60,18 +72,21 @@ export function attachRecipes(store, shelf, ask, show) {
       );
       if (own === turn) fill(found);
     } catch (error) {
-      if (own === turn) body.replaceChildren(element("p", { class: "quiet" }, `No recipe: ${error.message}.`));
+      if (own === turn)
+        body.replaceChildren(element("p", { class: "quiet" }, `No recipe could be found: ${error.message}.`));
     }
   }
 
   function fill({ matches, shortfall, light }) {
     const notes = [
-      shortfall && `Not exact: it is ${shortfall}.`,
-      light && `Mixed, it may part from what you see under a ${light}: it matches in daylight.`,
+      shortfall && `No recipe is exact, as the colour is ${shortfall}.`,
+      light && `The nearest recipe looks the same in daylight, but may differ from your colour ${inLight(light)}.`,
     ].filter(Boolean);
+    const doubt = matches[0]?.doubt ?? 0;
     body.replaceChildren(
       ...notes.map((note) => element("p", { class: "shift" }, note)),
-      element("ul", { class: "rows" }, ...matches.map(row)),
+      element("p", { class: "quiet" }, rankSentence(doubt)),
+      element("ul", { class: "rows" }, ...fewestFirst(matches, doubt).map(row)),
     );
   }
 
@@ -86,7 +101,7 @@ export function attachRecipes(store, shelf, ask, show) {
         element(
           "span",
           { class: "traits" },
-          `${loadName(load)}, load ${load.toFixed(2).replace(/0$/, "")} · off by ${error.toFixed(1)}, model ±${doubt.toFixed(0)}`,
+          `${loadName(load)}, load ${load.toFixed(2).replace(/0$/, "")} · off by ${error.toFixed(1)} ±\u00a0${doubt.toFixed(0)}`,
         ),
       ),
     );

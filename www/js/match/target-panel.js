@@ -56,7 +56,7 @@ export function attachTarget(store, core) {
     swatch.hidden = !target;
     value.show(target);
     if (!target) {
-      said.textContent = "Then the kit’s recipes for it stand below.";
+      said.textContent = "Set a colour, and the kit’s recipes for it appear below.";
       return;
     }
     const seen = studio.colour(Float32Array.from(target.lab));
@@ -76,7 +76,7 @@ const rounded = ({ lab }) => lab.map((part) => Math.round(part));
 /** What colour it is, in words and numbers. */
 function sentenceOf(target, { words, exact }) {
   const [l, a, b] = rounded(target);
-  return `${capital(words)}: L* ${l}, a* ${a}, b* ${b}${exact ? "" : "; duller on this display than it is"}`;
+  return `${capital(words)}: L* ${l}, a* ${a}, b* ${b}${exact ? "" : ". This display shows it duller than it is"}`;
 }
 
 /** The field for a colour as text, and the browser's own picker beside it; `read` hears the text of either. */

@@ -12,7 +12,7 @@ export function attachAbout(store, shelf) {
 function about(ends, shelf, studio) {
   const numbers = ends.flatMap((end) => end?.parts ?? []).map(([paint]) => paint);
   const known = [...new Set(numbers)].map((number) => shelf.get(number));
-  if (known.length === 0) return [element("p", { class: "quiet" }, "What to know of the paints will stand here.")];
+  if (known.length === 0) return [element("p", { class: "quiet" }, "Choose paints to read here how they behave.")];
   return [...known.map((paint) => section(paint, studio)), element("p", { class: "quiet" }, SOURCES)];
 }
 

@@ -17,7 +17,7 @@ export function briefOf(note, lines) {
     .map((line) => line.replace(/\p{Cc}/gu, " ").trim())
     .filter(Boolean);
   const long = tasks.findIndex((task) => [...task].length > LONGEST_TASK);
-  if (tasks.length > MOST_TASKS) throw new Error(`${tasks.length} tasks: ${MOST_TASKS} are the most`);
+  if (tasks.length > MOST_TASKS) throw new Error(`there are ${tasks.length} tasks, and room for ${MOST_TASKS}`);
   if (long >= 0) throw new Error(`task ${long + 1} is longer than ${LONGEST_TASK} characters`);
   const said = note.replace(/\s+/g, " ").trim();
   return said || tasks.length ? { note: said, tasks } : null;

@@ -17,12 +17,12 @@ export function attachDarks(store, shelf) {
     const paints = paintsOf(kit);
     if (paints.length === 0)
       return frame.replaceChildren(
-        element("p", { class: "quiet" }, "A packed kit shows its darkest mix of every hue here."),
+        element("p", { class: "quiet" }, "Pack some paints to see their darkest mix of every hue here."),
       );
     // All mixes of the kit are looked at: not before somebody looks.
     if (!details.open) return;
     frame.replaceChildren(
-      element("p", { class: "quiet" }, "The darkest mix of each hue that still has the hue, at masstone."),
+      element("p", { class: "quiet" }, "The darkest masstone mix that still shows each hue."),
       element("ul", { class: "darks" }, ...studio.darks(paints).map(row)),
     );
   }

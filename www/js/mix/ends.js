@@ -19,8 +19,10 @@ export const choosePaint = (choose) => (number) => choose(paintEnd(number));
 
 /** How near a recipe came to the place asked for. */
 function offBy(off) {
-  if (off < 1) return "right at the place";
-  return off < 3 ? `${off.toFixed(0)} off the place, hardly seen` : `nearest there is, ${off.toFixed(0)} off`;
+  if (off < 1) return "right on that place";
+  return off < 3
+    ? `${off.toFixed(0)} away from that place, hardly visible`
+    : `the nearest this kit comes, ${off.toFixed(0)} away`;
 }
 
 /** Shows both ends; a click says which one is filled next. */
@@ -35,7 +37,7 @@ export function attachEnds(store, shelf) {
         element("span", { class: "letter" }, "AB"[i]),
         end ? dabOf(studio, end.parts, 36) : element("span", { class: "dab blank" }),
         element("span", { class: "name" }, ...naming(end)),
-        element("span", { class: "next" }, next === i ? "next" : ""),
+        element("span", { class: "next" }, next === i ? "next click goes here" : ""),
       );
       return choice;
     });

@@ -3,7 +3,7 @@
 import { button, byId, element } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
 import { slider } from "../page/slider.js";
-import { crossingSentence, loadName, recipe } from "../page/words.js";
+import { crossingSentence, inLight, loadName, recipe } from "../page/words.js";
 import { isPair, pairOf, shortName } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
 import { createWash } from "./wash.js";
@@ -115,7 +115,7 @@ const figures = ({ swatch, expected }) => [
   ...figure(
     "Expect",
     `±${expected.toFixed(0)}`,
-    "Median distance of real paint from this prediction, in CIEDE2000: spectrum, mixing model and spread of makers together. One step is just visible.",
+    "How far real paint is likely to be from this prediction (median CIEDE2000, where 1 is just visible): measurement, mixing model and differences between makers together.",
   ),
   ...(swatch.exact ? [] : figure("Shown", "as near as this display comes")),
 ];
@@ -143,4 +143,4 @@ function shiftOf(state) {
 }
 
 const shiftSentence = ({ light, parts, load, there }, shelf) =>
-  `Matches in daylight only: under a ${light} it parts from ${shortName(parts, shelf)}, ${loadName(load)}, by ${there.toFixed(0)} (CIEDE2000).`;
+  `Looks the same in daylight as ${shortName(parts, shelf)}, ${loadName(load)}, but differs ${inLight(light)} (CIEDE2000\u00a0${there.toFixed(0)}).`;

@@ -13,8 +13,8 @@ const KINDS = [
 ];
 const EXPLAINED = {
   neutral:
-    "These grey it, the greyest first. They need not stand opposite on the wheel: two paints neutralise when one takes in the light that the other sends back, band by band, and one colour can be made of many spectra.",
-  shading: "These lower its value most while it keeps its hue: another thing than greying it.",
+    "These grey it, the greyest first. They need not stand opposite on the wheel: two paints neutralise when one absorbs the light that the other reflects, band by band, and paints of one colour can differ in that.",
+  shading: "These darken it most while it keeps its hue. Greying, in contrast, takes the hue away.",
 };
 const FEW = 5;
 /** Milliseconds of rest before the lists are made anew. */
@@ -128,7 +128,7 @@ function row(partner, kind, shelf, studio, choose) {
 /** What a partner of each kind does, in words. */
 const SENTENCES = {
   neutral: ({ swatch, lean, warmth, dark }) =>
-    `L* ${swatch.lightness.toFixed(0)}, C* ${swatch.chroma.toFixed(0)}, ${warmth}, leaning ${lean}; down to L* ${dark.toFixed(0)}`,
+    `${warmth}, leaning ${lean}; L* ${swatch.lightness.toFixed(0)}, C* ${swatch.chroma.toFixed(0)}; as dark as L* ${dark.toFixed(0)}`,
   shading: ({ swatch, drop, drift }) =>
-    `L* ${swatch.lightness.toFixed(0)}, ${drop.toFixed(0)} darker, hue ${drift < 0.5 ? "kept" : `turns ${drift.toFixed(0)}°`}`,
+    `L* ${swatch.lightness.toFixed(0)}, ${drop.toFixed(0)} darker, hue ${drift < 0.5 ? "unchanged" : `turns ${drift.toFixed(0)}°`}`,
 };

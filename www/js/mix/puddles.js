@@ -19,9 +19,9 @@ export function attachPuddles(store, shelf, choose) {
     const { recipe: parts } = state.studio.mix(pairOf(state), state.share, state.load);
     const load = quarters(state.load);
     if (state.kit.puddles.some((known) => sameParts(known.parts, parts) && quarters(known.load) === load))
-      return notice("This mix is kept already.", { seconds: 4 });
+      return notice("This mix is already kept.", { seconds: 4 });
     if (state.kit.puddles.length >= MOST_PUDDLES)
-      return notice(`${MOST_PUDDLES} puddles are kept, and no more fit. Wipe one first.`, { seconds: 8 });
+      return notice(`There is room for ${MOST_PUDDLES} puddles. Wipe one first.`, { seconds: 8 });
     store.set({ kit: keepPuddle(state.kit, { parts, load: 2 ** (load / 4) }) });
     say(`Puddle ${store.get().kit.puddles.length} kept: ${recipe(parts, shelf)}`);
   }
@@ -62,7 +62,7 @@ export function attachPuddles(store, shelf, choose) {
         : element(
             "p",
             { class: "quiet" },
-            "Keep a mix to use it as an end of another path: so three or more paints come together.",
+            "Keep a mix and use it as A or B of another path, to mix three or more paints.",
           ),
     );
   }

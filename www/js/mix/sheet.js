@@ -34,7 +34,8 @@ export function attachSheet(store, shelf, core) {
   }
 
   function draw(state) {
-    if (!isPair(state)) return frame.replaceChildren(element("p", { class: "quiet" }, "Two paints make a sheet."));
+    if (!isPair(state))
+      return frame.replaceChildren(element("p", { class: "quiet" }, "Choose two paints to see their sheet."));
     frame.replaceChildren(table(state, shelf, (share, load) => store.set({ share, load })));
     pinRecords(cellsOf(frame), state, core);
   }

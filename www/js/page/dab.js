@@ -42,3 +42,9 @@ function draw(canvas, studio, paint, size, load) {
 }
 
 const scale = () => Math.min(window.devicePixelRatio || 1, 3);
+
+/** A colour as a chip. */
+export const chip = (css) => element("span", { class: "chip", style: { "--wash": css } });
+
+/** Two colours edge to edge: what is wanted and what comes nearest. */
+export const twin = (wanted, nearest) => element("span", { class: "twin" }, chip(wanted), chip(nearest));

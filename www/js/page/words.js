@@ -61,21 +61,46 @@ export function recipe(parts, shelf) {
 }
 
 /**
+ * A part of 1 in percent, which no line break parts from its sign.
+ *
+ * @type {(part: number, digits?: number) => string}
+ */
+export const percent = (part, digits = 0) => `${(100 * part).toFixed(digits)}\u00a0%`;
+
+/**
+ * "bluish" of "blue", "reddish orange" of "red orange".
+ *
+ * @type {(hue: string) => string}
+ */
+const tinged = (hue) =>
+  hue
+    .replace(/^red/, "reddish")
+    .replace(/^(yellow|green)/, "$1ish")
+    .replace(/^blue/, "bluish");
+
+/**
+ * "under a tungsten lamp", "in warm daylight".
+ *
+ * @type {(light: string) => string}
+ */
+export const inLight = (light) =>
+  light.endsWith("lamp") ? `under ${/^[AL]/.test(light) ? "an" : "a"} ${light}` : `in ${light}`;
+
+/**
  * What the crossing is, as one plain sentence.
  *
  * @type {(crossing: { kind: string, lean: string, mix: any }, names: string[]) => string}
  */
 export function crossingSentence({ kind, lean, mix }, [first, second]) {
-  const value = Math.round(mix.swatch.lightness);
   const [a, b] = mix.parts;
-  const at = `at ${a}:${b}, L* ${value}`;
+  const value = `L*\u00a0${Math.round(mix.swatch.lightness)}`;
   switch (kind) {
     case "pure":
-      return `Crosses neutral ${at}: a pure grey.`;
+      return `Reaches a pure grey at ${a}:${b} (${value}).`;
     case "near":
-      return `Nearly neutral ${at}, leaning ${lean}.`;
+      return `Almost grey at ${a}:${b} (${value}), leaning ${lean}.`;
     case "dull":
-      return `Passes neutral by: dullest ${at}, still ${lean} at C* ${Math.round(mix.swatch.chroma)}.`;
+      return `Never reaches grey. Dullest at ${a}:${b}, still ${tinged(lean)} (C*\u00a0${Math.round(mix.swatch.chroma)}).`;
     default:
       return `No mix of these is greyer than ${mix.share < 0.5 ? first : second} alone.`;
   }

@@ -61,15 +61,16 @@ function addressOf(typed) {
   // The browser would write spaces as %20: mostly words were pasted along.
   if (/\s/.test(text)) refuse(`an address has no spaces: ${said}`);
   const url = parsed(full);
-  if (url && !/^https?:$/.test(url.protocol)) refuse(`no address of a page: ${said}. One begins with https://`);
+  if (url && !/^https?:$/.test(url.protocol))
+    refuse(`${said} is not the address of a page, which begins with https://`);
   if (url && /^(localhost|.*\.localhost|127\..*|0\.0\.0\.0|\[::1?\])\.?$/.test(url.hostname))
-    refuse(`only this device has the address ${said}`);
+    refuse(`the address ${said} works only on this device`);
   if (url?.username || url?.password) refuse(`a name or password would go along in every link: ${said}`);
   // The URL standard lets through what no name server knows.
-  if (url && !isHost(url)) refuse(`no browser opens ${said}`);
+  if (url && !isHost(url)) refuse(`no browser can open ${said}`);
   // A name without an ending may be a house's own, but by itself it is a word.
   if (!url || (full !== text && !url.hostname.includes(".")))
-    refuse(`no address: ${said}. One looks like https://school.example/washpath.html`);
+    refuse(`${said} is not an address like https://school.example/washpath.html`);
   return url.href.split("#")[0];
 }
 

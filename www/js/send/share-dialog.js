@@ -72,12 +72,12 @@ function attachWays() {
 
 /** Says how far a link carries, and offers a file where that is not far enough. */
 function tellLength({ length }) {
-  if (!isHosted()) return tell("This link opens on this device alone. A file opens wherever the page is.", true);
+  if (!isHosted()) return tell("This link opens only on this device. A file opens wherever this page is.", true);
   if (length <= LONGEST_SAFE)
     return tell(`${length} characters. Whoever opens it sees your kit beside their own.`, false);
   const long = length.toLocaleString("en");
   tell(
-    `${long} characters: mail and chat programs may cut a link as long as this, and then it cannot be read. A file arrives whole.`,
+    `${long} characters: mail and chat programs may cut a link as long as this, and then it cannot be read. A file arrives complete.`,
     true,
   );
 }
@@ -94,13 +94,13 @@ async function showCode(link, ask) {
   const none = (why) => (caption.textContent = `No QR code: ${why}.`);
   code.hidden = true;
   caption.textContent = "";
-  if (!isHosted()) return none("a telephone cannot open a page on your disk");
-  if (link.length > LONGEST_SAFE) return none("it would be too fine for a camera");
+  if (!isHosted()) return none("a phone cannot open a page on your disk");
+  if (link.length > LONGEST_SAFE) return none("the link is too long for a code that a camera can read");
   try {
     const svg = await ask("qr", { link });
     code.src = `data:image/svg+xml,${encodeURIComponent(svg)}`;
     code.hidden = false;
-    caption.textContent = "A telephone’s camera opens the kit from this code.";
+    caption.textContent = "Point a phone’s camera at this code to open the kit.";
   } catch (error) {
     none(error.message);
   }

@@ -57,18 +57,18 @@ export function readFile(text, core, find, unseen = new Map()) {
  * @type {(text: string) => any}
  */
 function parsed(text) {
-  if (text.length > LONGEST_FILE) throw new Error("it is longer than 4 MB, and no kit file is");
+  if (text.length > LONGEST_FILE) throw new Error("it is longer than 4 MB, which no kit file is");
   let file;
   try {
     file = JSON.parse(text);
   } catch {
-    throw new Error("it is no JSON, or cut short on its way");
+    throw new Error("it is not JSON, or was cut short on its way");
   }
   const version = isObject(file) ? file.washpath : undefined;
   if (!Number.isInteger(version) || version < 1)
-    throw new Error("it is no kit file: it does not begin with “washpath” and a version");
+    throw new Error("it is not a kit file, as it does not begin with “washpath” and a version");
   if (version > VERSION)
-    throw new Error(`it is of version ${version}, and this page reads version ${VERSION}: open it with a newer one`);
+    throw new Error(`it is of version ${version}, and this page reads version ${VERSION}: open it with a newer page`);
   return file;
 }
 
@@ -107,7 +107,7 @@ function createReport() {
     const values = object[key];
     if (values === undefined) return [];
     if (!Array.isArray(values)) {
-      fault(where + key, "is no list");
+      fault(where + key, "is not a list");
       return [];
     }
     if (values.length > most) fault(where + key, `${values.length - most} beyond ${most} are left out`);
@@ -134,13 +134,13 @@ function createPaints(find, unseen) {
     if (typeof key !== "string") refuse(`no paint ${quoted(key)}`);
     const known = key.toLowerCase();
     if (gone.has(known)) refuse(`${quoted(key)} is left out`);
-    return numbers.get(known) ?? find(key) ?? refuse(`no paint ${quoted(key)}`);
+    return numbers.get(known) ?? find(key) ?? refuse(`there is no paint ${quoted(key)}`);
   }
 
   /** @type {(parts: any) => Part[]} */
   function partsOf(parts) {
     if (!Array.isArray(parts) || parts.length > MOST_MIXED)
-      throw new Error(`its parts are no list of up to ${MOST_MIXED}`);
+      throw new Error(`its parts are not a list of up to ${MOST_MIXED}`);
     return parts.map((part) =>
       Array.isArray(part) && part.length === 2 ? [numberOf(part[0]), part[1]] : refuse("a part is a paint and a count"),
     );
@@ -243,7 +243,7 @@ function createKitReader(report, paints, own, core) {
     const [sheet = { stock: 0, paper: null }] = report.tried(`${where}paper`, () => readPaper(paper));
     const [asked = {}] =
       brief === undefined ? [] : report.tried(`${where}class`, () => checked({ brief: object(brief) }));
-    if (typeof title !== "string") refuse("its title is no text");
+    if (typeof title !== "string") refuse("its title is not text");
     if ([...title].length > LONGEST_TITLE) report.fault(`${where}title`, `is cut to ${LONGEST_TITLE} characters`);
     const kit = { ...retitle(emptyKit(), title), capacity, pans, puddles, places, ...sheet, ...asked };
     return core.decode_kit(core.encode_kit({ ...kit, own }));
@@ -262,7 +262,7 @@ const panIn = (pan, { numberOf }) =>
 function paperIn(paper = "bright white") {
   if (Array.isArray(paper)) return { stock: 0, own: paper };
   const stock = PAPERS.findIndex((name) => name.toLowerCase() === paper);
-  return stock < 0 ? refuse(`no paper ${quoted(paper)}`) : { stock, own: null };
+  return stock < 0 ? refuse(`there is no paper ${quoted(paper)}`) : { stock, own: null };
 }
 
 /** @type {(name: string) => string} */
@@ -270,9 +270,9 @@ const ownKey = (name) => `own:${name.toLowerCase()}`;
 /** @type {(value: unknown) => boolean} */
 const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
 /** @type {(value: any) => any} */
-const object = (value) => (isObject(value) ? value : refuse("is no object"));
+const object = (value) => (isObject(value) ? value : refuse("is not an object"));
 /** @type {(text: unknown) => string} */
-const quoted = (text) => (typeof text === "string" ? `“${[...text].slice(0, 40).join("")}”` : "that is no text");
+const quoted = (text) => (typeof text === "string" ? `“${[...text].slice(0, 40).join("")}”` : "(not text)");
 /** @type {(value: any) => string} */
 const labelOf = (value) => {
   const name = isObject(value) ? (value.title ?? value.name) : null;

@@ -34,7 +34,7 @@ export function freeTitle(kit, others) {
  * @type {(state: Kits, kit: KitContent, shelf: Shelf) => Kits}
  */
 export function addKit(state, kit, shelf) {
-  if (roomFor(state, shelf) <= 0) throw new Error(`${MOST_KITS} kits are kept, and no more: throw one away first`);
+  if (roomFor(state, shelf) <= 0) throw new Error(`there is room for ${MOST_KITS} kits: throw one away first`);
   return { kit: { ...kit, id: newId() }, others: [state.kit, ...state.others] };
 }
 

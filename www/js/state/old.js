@@ -55,12 +55,12 @@ function withKits(read, { items, looks, isWithoutKit }) {
 
 /** @type {(kept: any, context: Context, fault: Fault) => OldText} */
 function readOne(kept, { core, numberOf, isBuiltIn }, fault) {
-  if (typeof kept !== "object" || kept === null || Array.isArray(kept)) throw new Error("it is no state");
+  if (typeof kept !== "object" || kept === null || Array.isArray(kept)) throw new Error("it is not a state");
   let isWhole = true;
   for (const key of LISTS) {
     if (kept[key] === undefined || Array.isArray(kept[key])) continue;
     isWhole = false;
-    fault(`washpath ${key}`, JSON.stringify(kept[key]), "it is no list");
+    fault(`washpath ${key}`, JSON.stringify(kept[key]), "it is not a list");
   }
   /** @type {<T>(key: string, read: (value: any, i: number) => T) => T[]} */
   const each = (key, read) =>
@@ -130,7 +130,7 @@ function readOne(kept, { core, numberOf, isBuiltIn }, fault) {
     ...marks("held"),
     ...marks("owned"),
     ...each("ticked", (tick) => {
-      if (typeof tick !== "string") throw new Error("it is no text");
+      if (typeof tick !== "string") throw new Error("it is not text");
       return entry(`ticked/${idOf(tick)}`, tick);
     }),
   ];

@@ -113,7 +113,7 @@ export function adopt({ own, ...kit }, known, numberOf) {
  * @type {(state: Pick<State, "own">, paint: OwnPaint, numberOf: NumberOf) => Patch}
  */
 export function addOwn({ own }, paint, numberOf) {
-  if (own.length >= MOST_OWN) throw new Error(`${MOST_OWN} own paints are kept, and no more: delete one first`);
+  if (own.length >= MOST_OWN) throw new Error(`there is room for ${MOST_OWN} own paints: delete one first`);
   const id = newId();
   return { own: [...own, [numberOf(id), { ...paint, id }]] };
 }

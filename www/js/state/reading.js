@@ -48,7 +48,7 @@ export function readItem(key, value, context) {
     case "record":
       return { ...core.read_record({ ...value, parts: known(partsIn(value.parts, refs), context) }), id };
     case "ticked":
-      if (typeof value !== "string") throw new Error("it is no text");
+      if (typeof value !== "string") throw new Error("it is not text");
       return value;
     default:
       return known([[paintOfKey(key, refs), 1]], context)[0][0];

@@ -44,7 +44,7 @@ export function attachLog(store, shelf, core, ask, toMix) {
         ? element(
             "p",
             { class: "quiet" },
-            "Records stand here as a table, newest first. They can be kept as a CSV file.",
+            "Your records appear here as a table, newest first. They can be saved as a CSV file.",
           )
         : table(state, shelf, core, verbs),
     );

@@ -57,5 +57,5 @@ export function createMeterFile(name, ask, { put, said, failed }) {
 /** What of a file could not be read. */
 function amiss(count, faults) {
   const more = faults.length > MOST_TOLD ? ` and ${faults.length - MOST_TOLD} more` : "";
-  return `${count} samples read. Not all as it stands: ${faults.slice(0, MOST_TOLD).join("; ")}${more}.`;
+  return `${count} samples were read, with these faults: ${faults.slice(0, MOST_TOLD).join("; ")}${more}.`;
 }

@@ -65,7 +65,7 @@ function describe({ name, parts }, number, shelf) {
   byId("own-swatches").hidden = mixture;
   byId("own-what").textContent = mixture
     ? `${recipe(parts, shelf)}, filled as one.`
-    : "Paint it as heavy as you would ever, and as a thin wash, on the paper of this kit; let both dry. The masstone alone does, but the wash tells much more.";
+    : "Paint it as heavily as you ever would, and as a thin wash, on the paper of this kit, and let both dry. The masstone alone is enough, but with the wash the prediction is much better.";
 }
 
 /** The form's fields: `fill(paint)` shows a paint in them, `filled(paint)` answers it as they have it. */

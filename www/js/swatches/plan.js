@@ -7,7 +7,7 @@ import { shortName } from "../state/end.js";
 /** The nodes of a plan; `setUp(step)` brings the mix of a step to hand. */
 export function planNodes({ kit, lesson, studio }, shelf, setUp) {
   if (kit.pans.length === 0)
-    return [element("p", { class: "quiet" }, "Pack a kit; then the swatches that teach most about it stand here.")];
+    return [element("p", { class: "quiet" }, "Pack a kit to see which swatches would teach most about it.")];
   if (!lesson) return [element("p", { class: "quiet" }, "Working it out …")];
   const steps = lesson.plan.filter(({ parts }) => parts.every(([paint]) => shelf.get(paint)));
   return [

@@ -30,7 +30,7 @@ export function attachRecord(store, shelf, core, ask) {
     element(
       "p",
       { class: "quiet" },
-      "Set the mix you painted in Mix; type, pick or measure what it looks like, or sample a photo of it in Match. From then on it teaches.",
+      "Set the mix you painted in Mix; type, pick or measure what it looks like, or sample a photo of it in Match. From then on your paints are learned from it.",
     ),
     parts,
     compared.node,
@@ -47,7 +47,7 @@ export function attachRecord(store, shelf, core, ask) {
     }
     if (!field.get()) return;
     const before = noted;
-    field.put(null, "Another mix now. What you saw comes back with the mix it was of.");
+    field.put(null, "This is another mix. What you saw comes back when you return to the mix you saw it of.");
     noted = before;
   }
 
@@ -56,7 +56,7 @@ export function attachRecord(store, shelf, core, ask) {
     const mix = isPair(state) ? mixOf(state) : null;
     parts.textContent = mix
       ? `${recipe(mix.recipe, shelf)}, ${loadName(state.load)}`
-      : "Choose two paints first, or one twice.";
+      : "Choose two paints first, or the same paint twice.";
     compared.predict(mix);
     if (mix) field.start(core.hex_of(labAtHand(state)));
     compare(field.get());
@@ -70,7 +70,7 @@ export function attachRecord(store, shelf, core, ask) {
   function record() {
     const state = store.get();
     if (state.records.length >= MOST_RECORDS)
-      return notice(`${MOST_RECORDS} records are kept, and no more. Export the log and delete some.`, { seconds: 8 });
+      return notice(`There is room for ${MOST_RECORDS} records. Export the log and delete some.`, { seconds: 8 });
     try {
       const made = recordOf(state, field.get(), date.value, note.value, core);
       store.change({ records: [...state.records, made] });

@@ -47,13 +47,17 @@ const figures = (before, without, after) =>
     element(
       "tbody",
       {},
-      figure("Shelf as it is", before),
+      figure("Shelf paints, uncorrected", before),
       figure(
-        "Learned from all others",
+        "Corrected, for mixes you have not recorded",
         without,
-        "Each record predicted by paints that learned from every other record, never from itself: what to expect of a mix that was not recorded.",
+        "Each record is predicted from all the other records, never from itself.",
       ),
-      figure("Fitted", after, "Each record predicted by paints that learned from it too: this flatters."),
+      figure(
+        "Corrected, for the mixes you recorded",
+        after,
+        "Each record is predicted from all records, itself included, so this looks better than it is.",
+      ),
     ),
   );
 
@@ -82,7 +86,7 @@ function learnedRow({ number, strength, was, left }, shelf, studio, hold) {
     Math.abs(Math.log(times)) < 0.05
       ? "as strong as on the shelf"
       : `${times.toFixed(2)} times as strong as on the shelf`,
-    gone > 0 ? `${gone} % of the doubt gone` : "still as doubtful",
+    gone > 0 ? `${gone} % more certain` : "no more certain than before",
   ];
   const paint = shelf.get(number);
   return row(paint, studio, words.join(" · "), "Reset", `Reset ${paint.name} to the shelf`, () => hold(number, true));

@@ -47,7 +47,7 @@ const BYTE: RangeInclusive<f32> = 0.0..=255.0;
 pub fn parse(text: &str) -> Result<Lab, Error> {
     let text = text.trim();
     if text.is_empty() {
-        return Err(fault("no colour"));
+        return Err(fault("no colour is given"));
     }
     if text.len() > LONGEST {
         return Err(fault("a text too long for a colour"));
@@ -74,8 +74,8 @@ fn hexadecimal(digits: &str) -> Result<Lab, Error> {
         Some(&[r, s, g, h, b, c]) => {
             Ok(lab_of_rgb([[r, s], [g, h], [b, c]].map(|[high, low]| 16 * high + low)))
         }
-        Some(_) => Err(fault(&format!("{} digits after #, not 3 or 6", digits.chars().count()))),
-        None => Err(fault("digits other than 0 to 9 and a to f after #")),
+        Some(_) => Err(fault(&format!("{} digits after #, where 3 or 6 are needed", digits.chars().count()))),
+        None => Err(fault("only the digits 0 to 9 and a to f may follow #")),
     }
 }
 
@@ -83,7 +83,10 @@ fn hexadecimal(digits: &str) -> Result<Lab, Error> {
 fn named(text: &str) -> Result<Lab, Error> {
     let (name, numbers) = tokens(text)?;
     let Ok([x, y, z]) = <[f32; 3]>::try_from(&numbers[..]) else {
-        return Err(fault(&format!("{} numbers, not 3", numbers.len())));
+        return Err(fault(&match numbers.len() {
+            0 => format!("\"{text}\" is not a colour that can be read here"),
+            count => format!("a colour has 3 numbers, and this has {count}"),
+        }));
     };
     match name.as_str() {
         "lab" | "cielab" => {
@@ -99,12 +102,12 @@ fn named(text: &str) -> Result<Lab, Error> {
         "rgb" | "srgb" => {
             let byte = |name, value| match ranged(name, value, BYTE)? {
                 whole if whole.fract() == 0.0 => Ok(whole as u8),
-                broken => Err(fault(&format!("{name} {}, not a whole number", Decimal(broken)))),
+                broken => Err(fault(&format!("{name} is {}, not a whole number", Decimal(broken)))),
             };
             Ok(lab_of_rgb([byte("red", x)?, byte("green", y)?, byte("blue", z)?]))
         }
-        "" => Err(fault("three numbers without a name")),
-        _ => Err(fault(&format!("\"{name}\", which is no colour space here"))),
+        "" => Err(fault("three numbers need a name before them")),
+        _ => Err(fault(&format!("\"{name}\" is not a colour space that is known here"))),
     }
 }
 
@@ -138,7 +141,7 @@ fn number(text: &str) -> Result<(f32, usize), Error> {
     let length = digits.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(digits.len());
     let value = decimal::read(&digits[..length]).ok_or_else(|| {
         let shown: String = text[..start + length].chars().chain(digits[length..].chars().take(1)).collect();
-        fault(&format!("\"{}\", which is no number", shown.trim_end()))
+        fault(&format!("\"{}\" is not a number", shown.trim_end()))
     })?;
     let minus = matches!(sign, Some('-' | '\u{2212}'));
     Ok(((if minus { -value } else { value }) as f32, start + length))
@@ -186,20 +189,22 @@ mod tests {
     #[test]
     fn faults_are_named() {
         for (text, found) in [
-            ("", "no colour"),
-            ("#12345", "5 digits after #, not 3 or 6"),
-            ("#12345g", "digits other than 0 to 9 and a to f after #"),
-            ("lab(101 0 0)", "L* is 101, not within 0 and 100"),
-            ("lab(50 1e9 0)", "4 numbers, not 3"),
-            ("lch(50 -1 0)", "C* is -1, not within 0 and 150"),
-            ("rgb(10, 20, 256)", "blue is 256, not within 0 and 255"),
-            ("rgb(10, 20.5, 25)", "green 20.5, not a whole number"),
-            ("lab 50 20", "2 numbers, not 3"),
-            ("50 20 -30", "three numbers without a name"),
-            ("hsl(10 20 30)", "\"hsl\", which is no colour space here"),
-            ("lab(50% 20 -30)", "\"%\", which is no number"),
-            ("lab(1.2.3 20 -30)", "\"1.2.3\", which is no number"),
-            ("lab(NaN 0 0)", "2 numbers, not 3"),
+            ("", "no colour is given"),
+            ("#12345", "5 digits after #, where 3 or 6 are needed"),
+            ("#12345g", "only the digits 0 to 9 and a to f may follow #"),
+            ("lab(101 0 0)", "L* is 101, not between 0 and 100"),
+            ("lab(50 1e9 0)", "a colour has 3 numbers, and this has 4"),
+            ("lch(50 -1 0)", "C* is -1, not between 0 and 150"),
+            ("rgb(10, 20, 256)", "blue is 256, not between 0 and 255"),
+            ("rgb(10, 20.5, 25)", "green is 20.5, not a whole number"),
+            ("lab 50 20", "a colour has 3 numbers, and this has 2"),
+            ("teal?", "\"?\" is not a number"),
+            ("teal", "\"teal\" is not a colour that can be read here"),
+            ("50 20 -30", "three numbers need a name before them"),
+            ("hsl(10 20 30)", "\"hsl\" is not a colour space that is known here"),
+            ("lab(50% 20 -30)", "\"%\" is not a number"),
+            ("lab(1.2.3 20 -30)", "\"1.2.3\" is not a number"),
+            ("lab(NaN 0 0)", "a colour has 3 numbers, and this has 2"),
         ] {
             assert_eq!(parse(text).unwrap_err().to_string(), format!("{found}: type {EXAMPLES}"), "{text}");
         }

@@ -38,7 +38,7 @@ impl Paper {
     pub fn of_colour(name: &str, colour: Lab) -> Result<Self, Error> {
         let refused = |reason: &str| {
             let [l, a, b] = [colour.l, colour.a, colour.b].map(Decimal);
-            Err(Error::Value(format!("L* {l} a* {a} b* {b} is no paper: {reason}")))
+            Err(Error::Value(format!("L* {l} a* {a} b* {b} cannot be a paper: {reason}")))
         };
         if colour.l < DARKEST_PAPER {
             return refused(&format!(
@@ -208,7 +208,7 @@ mod tests {
         let refusal = |l, a, b| Paper::of_colour("own", Lab::new(l, a, b)).unwrap_err().to_string();
         assert_eq!(
             refusal(10.0, 0.0, 0.0),
-            "L* 10 a* 0 b* 0 is no paper: washes are not seen on paper darker than L* 21"
+            "L* 10 a* 0 b* 0 cannot be a paper: washes are not seen on paper darker than L* 21"
         );
         for odd in [f32::NAN, f32::INFINITY, f32::MAX] {
             assert!(refusal(odd, 0.0, 0.0).ends_with("no sheet is as white or as vivid as this"));

@@ -53,7 +53,9 @@ impl Patch {
                 let within = (0.0..=100.0).contains(l) && a.abs() <= 150.0 && b.abs() <= 150.0;
                 if !within {
                     let [l, a, b] = [*l, *a, *b].map(|value| Decimal(value as f32));
-                    return Err(Error::Value(format!("L* {l} a* {a} b* {b} is no colour of a swatch")));
+                    return Err(Error::Value(format!(
+                        "L* {l} a* {a} b* {b} cannot be the colour of a swatch"
+                    )));
                 }
                 Ok(Self::Colour([l, a, b].map(|value| (2.0 * value).round() as i16)))
             }
@@ -64,7 +66,7 @@ impl Patch {
                     // In steps: the page's 1.2 is the `f32` nearest to it, which is more.
                     if !(0.0..=Self::MOST_STEPS).contains(&nearest) {
                         let value = Decimal(*value as f32);
-                        return Err(Error::Value(format!("reflectance {value} is not within 0 and 1.2")));
+                        return Err(Error::Value(format!("reflectance {value} is not between 0 and 1.2")));
                     }
                     *steps = nearest as u16;
                 }
@@ -166,7 +168,7 @@ impl std::str::FromStr for OwnId {
         let byte = |i: usize| u8::from_str_radix(&text[2 * i..2 * i + 2], 16).ok();
         let bytes = if is_id { (0..Self::BYTES).map(byte).collect::<Option<Vec<u8>>>() } else { None };
         let bytes = bytes.and_then(|bytes| bytes.try_into().ok());
-        bytes.map(Self).ok_or_else(|| Error::Value(format!("\"{}\" is no id of a paint", cut(text))))
+        bytes.map(Self).ok_or_else(|| Error::Value(format!("\"{}\" is not the id of a paint", cut(text))))
     }
 }
 
@@ -224,7 +226,7 @@ impl OwnPaint {
     pub fn with_ratings(self, ratings: [Option<u8>; 4]) -> Result<Self, Error> {
         for ((name, least, most), rating) in RATINGS.iter().zip(ratings) {
             if let Some(rating) = rating.filter(|rating| !(least..=most).contains(&rating)) {
-                return Err(Error::Value(format!("{name} is {rating}, not within {least} and {most}")));
+                return Err(Error::Value(format!("{name} is {rating}, not between {least} and {most}")));
             }
         }
         Ok(Self { ratings, ..self })
@@ -414,7 +416,7 @@ mod tests {
         assert_eq!((id.bytes(), id.to_string().as_str()), ([0, 255, 16, 169, 179, 196], "00ff10a9b3c4"));
         for text in ["", "00ff10a9b3c", "00FF10A9B3C4", "00ff10a9b3c45", "ÿff10a9b3c4", "+0ff10a9b3c4"] {
             let error = text.parse::<OwnId>().unwrap_err().to_string();
-            assert_eq!(error, format!("\"{text}\" is no id of a paint"));
+            assert_eq!(error, format!("\"{text}\" is not the id of a paint"));
         }
     }
 
@@ -430,16 +432,16 @@ mod tests {
         let own = || OwnPaint::new("Quay red", origin()).unwrap();
         assert_eq!(
             refused(own().with_ratings([Some(5), None, None, None])),
-            "transparency is 5, not within 0 and 4"
+            "transparency is 5, not between 0 and 4"
         );
         assert_eq!(
             refused(own().with_ratings([None, None, None, Some(0)])),
-            "lightfastness is 0, not within 1 and 8"
+            "lightfastness is 0, not between 1 and 8"
         );
         let mixture = Origin::Mixture(Recipe::new(&[(1, 1), (FIRST_OWN, 1)]).unwrap());
         assert_eq!(refused(OwnPaint::new("x", mixture)), "a mixture is made of paints of the built-in shelf");
         let patch = Patch::new(&Seen::Lab(Lab::new(140.0, 0.0, 0.0)));
-        assert_eq!(patch.unwrap_err().to_string(), "L* 140 a* 0 b* 0 is no colour of a swatch");
+        assert_eq!(patch.unwrap_err().to_string(), "L* 140 a* 0 b* 0 cannot be the colour of a swatch");
     }
 
     /// The page holds numbers as `f32`, the core as `f64`.

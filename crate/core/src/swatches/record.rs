@@ -182,11 +182,11 @@ mod tests {
             let words = format!("load {}: a record's is within 1/32 and 4", Decimal(load));
             assert_eq!(error(load, seen(50.0, 0.0, 0.0)), words);
         }
-        assert_eq!(error(1.0, seen(100.5, 0.0, 0.0)), "L* is 100.5, not within 0 and 100");
-        assert_eq!(error(1.0, seen(50.0, f64::NAN, 0.0)), "a* is NaN, not within -150 and 150");
+        assert_eq!(error(1.0, seen(100.5, 0.0, 0.0)), "L* is 100.5, not between 0 and 100");
+        assert_eq!(error(1.0, seen(50.0, f64::NAN, 0.0)), "a* is NaN, not between -150 and 150");
         let mut glow = [0.5; BANDS];
         glow[7] = 1.3;
-        assert_eq!(error(1.0, Seen::Spectrum(Box::new(glow))), "reflectance is 1.3, not within 0 and 1.2");
+        assert_eq!(error(1.0, Seen::Spectrum(Box::new(glow))), "reflectance is 1.3, not between 0 and 1.2");
         let plain = || record(1.0, seen(50.0, 0.0, 0.0)).unwrap();
         assert_eq!(plain().with_note(" two\nlines\t").unwrap().note(), "two lines");
         assert!(plain().with_note(&"é".repeat(LONGEST_NOTE)).is_ok());

@@ -231,7 +231,7 @@ fn read_body(input: &mut Input<'_>) -> Result<Kit, Error> {
             _ => Pan::Split(paint, input.varint()? as u16),
         });
     }
-    let title = std::str::from_utf8(input.0).map_err(|_| Error::DamagedLink("its title is no text"))?;
+    let title = std::str::from_utf8(input.0).map_err(|_| Error::DamagedLink("its title is not text"))?;
     Kit::new(title, capacity, stock, pans)
 }
 

@@ -107,7 +107,7 @@ pub(super) fn read(input: &mut Input<'_>) -> Result<Vec<OwnPaint>, Error> {
 }
 
 fn read_paint(input: &mut Input<'_>) -> Result<OwnPaint, Error> {
-    let mut text = || input.text("a name or caution of a paint is no text");
+    let mut text = || input.text("a name or caution of a paint is not text");
     let (name, code, caution) = (text()?, text()?, text()?);
     let mut ratings = [None; 4];
     for rating in &mut ratings {

@@ -339,7 +339,7 @@ fn read_load(cell: &str, rows: &Rows<'_>) -> Result<f32, Error> {
         }
         None => rows.number(cell),
     };
-    let fault = || Error::Value(format!("load \"{}\" is no number, fraction or wash", cut(cell)));
+    let fault = || Error::Value(format!("load \"{}\" is not a number, fraction or wash", cut(cell)));
     load.map(|load| load as f32).ok_or_else(fault)
 }
 
@@ -353,7 +353,7 @@ fn read_paper(cell: &str) -> Result<KitPaper, Error> {
     }
     let colour = notation::parse(cell).map_err(|_| {
         let names = Stock::ALL.map(Stock::name).join(", ");
-        Error::Value(format!("paper \"{}\" is none of {names} and no colour as lab(93 0 9)", cut(cell)))
+        Error::Value(format!("paper \"{}\" is not {names}, nor a colour such as lab(93 0 9)", cut(cell)))
     })?;
     OwnPaper::new(colour).map(KitPaper::Own)
 }

@@ -430,7 +430,7 @@ fn read_down(mut rows: Rows<'_>, header: &Row<'_>, faults: &mut Faults) -> Resul
                 bands.push(row);
             }
             None => faults
-                .push(Error::table(row.line, format!("\"{}\" is no wavelength in nm", cut(row.cell(0))))),
+                .push(Error::table(row.line, format!("\"{}\" is not a wavelength in nm", cut(row.cell(0))))),
         }
     }
     let axis = Bands::new(nm)

@@ -142,8 +142,8 @@ fn bad_samples_are_named_and_left_out() {
     assert_eq!(
         faults(&measured),
         [
-            "line 3: \"glow\" at 400 nm is 1.3, not within 0 and 1.2",
-            "line 4: \"below\" at 400 nm is -0.01, not within 0 and 1.2",
+            "line 3: \"glow\" at 400 nm is 1.3, not between 0 and 1.2",
+            "line 4: \"below\" at 400 nm is -0.01, not between 0 and 1.2",
             "line 5: \"odd\" at 400 nm is \"NaN\", not a number",
             "line 6: \"short\" has no value at 420 nm",
             "line 7: a quotation mark that is not closed within 4000 bytes",
@@ -157,7 +157,7 @@ fn bad_samples_are_named_and_left_out() {
         faults(&measured),
         [
             "line 2: \"empty\" has no value at 400 nm",
-            "line 17: \"glow\" at 550 nm is 1.4, not within 0 and 1.2"
+            "line 17: \"glow\" at 550 nm is 1.4, not between 0 and 1.2"
         ]
     );
 }
@@ -286,7 +286,7 @@ fn colours_are_read_where_there_is_no_spectrum() {
         measured.samples,
         [Measurement { name: "a".into(), seen: Seen::Lab(Lab::new(60.0, 20.0, -30.0)) }]
     );
-    assert_eq!(faults(&measured), ["line 8: \"b\": L* is 101, not within 0 and 100"]);
+    assert_eq!(faults(&measured), ["line 8: \"b\": L* is 101, not between 0 and 100"]);
     assert_eq!((measured.light, cgats("").light), (Light::D65, Light::D50));
     assert_ne!(cgats("").samples[0].seen, measured.samples[0].seen);
     let table = |header: &str| read_measurements(&format!("name;{header}\na;60;20;-30,0\n")).unwrap();
