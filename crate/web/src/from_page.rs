@@ -70,7 +70,11 @@ fn list(value: &JsValue) -> Result<Array, Fault> {
 
 fn list_of(value: &JsValue, length: u32) -> Result<Array, Fault> {
     let list = list(value)?;
-    if list.length() == length { Ok(list) } else { Err(format!("holds {} values, not {length}", list.length())) }
+    if list.length() == length {
+        Ok(list)
+    } else {
+        Err(format!("holds {} values, not {length}", list.length()))
+    }
 }
 
 fn number(value: &JsValue) -> Result<f64, Fault> {

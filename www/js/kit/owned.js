@@ -71,9 +71,13 @@ export function attachOwned(store, shelf, ask) {
     const lines = subs.map(({ parts, alone, mixed }) =>
       element(
         "span",
-        { class: "traits" },
+        { class: "pairing" },
         twin(...[[[paint, 1]], parts].map((parts) => studio.swatch(parts, COMPARED).css)),
-        `${shortName(parts, shelf)}, off by ${alone.toFixed(1)} alone, ${mixed.toFixed(1)} in mixes`,
+        element(
+          "span",
+          {},
+          `${shortName(parts, shelf)}, off by ${alone.toFixed(1)} alone, ${mixed.toFixed(1)} in mixes`,
+        ),
       ),
     );
     const single = subs.find(({ parts }) => parts.length === 1);

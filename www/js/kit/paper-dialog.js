@@ -1,6 +1,7 @@
 // The painter's own paper, given by its colour.
 
 import { byId } from "../page/dom.js";
+import { capital } from "../page/words.js";
 
 /** Answers a verb that asks for a paper's colour and hands it on as [L*, a*, b*]. */
 export function createPaperDialog(core) {
@@ -22,7 +23,7 @@ export function createPaperDialog(core) {
       said.textContent = `L* ${l}, a* ${a}, b* ${b}`;
     } catch (error) {
       found = null;
-      said.textContent = text.value.trim() ? `${error.message}.` : "";
+      said.textContent = text.value.trim() ? `${capital(error.message)}.` : "";
     }
     use.disabled = !found;
   }

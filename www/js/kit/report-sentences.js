@@ -73,8 +73,8 @@ function textures(known) {
   return `${[
     counted(
       many(({ granulation }) => granulation >= 2),
-      "granulates",
-      "granulate",
+      "paint granulates",
+      "paints granulate",
     ),
     counted(
       many(({ granulation }) => granulation !== undefined && granulation !== null && granulation < 1),
@@ -128,22 +128,23 @@ function spare({ worths, duplicates }, shelf) {
   ];
 }
 
-/** "primary, dark, greys 3 of the others". */
+/** "primary, dark, greys 3 others". */
 export function rolesOf({ roles }) {
   const greyed = new Set(roles.filter(({ of }) => of != null).map(({ of }) => of)).size;
   const names = new Set(roles.filter(({ of }) => of == null).map(({ name }) => name));
-  return [...names, greyed && `greys ${greyed} of the others`].filter(Boolean).join(", ");
+  return [...names, greyed && `greys ${counted(greyed, "other", "others")}`].filter(Boolean).join(", ");
 }
 
 /** A part of all colours that is worth a figure of one digit. */
 const TOLD = 0.0005;
 
-/** What is lost without a paint, in words. */
-export function lostWithout({ lost: [close, near], darks }) {
-  const lost = [
-    near >= TOLD && `${percent(near, 1)} of colours`,
-    close >= TOLD && `${percent(close, 1)} of close matches`,
-    darks.length > 0 && `the darkest ${listed(darks)}`,
+/** What a paint adds to the others, in a few words. */
+export function addedBy({ lost: [close, near], darks }) {
+  const dark = darks.length > 2 ? `the darkest of ${darks.length} hues` : `the darkest ${listed(darks)}`;
+  const added = [
+    near >= TOLD && percent(near, 1),
+    near < TOLD && close >= TOLD && "closer matches",
+    darks.length > 0 && dark,
   ].filter(Boolean);
-  return lost.length ? `alone adds ${listed(lost)}` : "nothing is lost without it";
+  return `adds ${listed(added) || "nothing"}`;
 }

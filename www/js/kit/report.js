@@ -7,12 +7,14 @@ import { afterRest, onceSeen } from "../page/rest.js";
 import { percent } from "../page/words.js";
 import { paintsOf } from "../state/kit.js";
 import { packPaint } from "./packing.js";
-import { lostWithout, rolesOf, sentences } from "./report-sentences.js";
+import { addedBy, rolesOf, sentences } from "./report-sentences.js";
 
 const REST = 200;
 const FEW = 6;
 const LEGEND =
-  "The bar shows how much of real surface colours the kit reaches, within CIEDE2000 5; its darker or stronger part is matched closely, within 2.";
+  "The bar shows how much of real surface colours the kit reaches, within CIEDE2000 5; its stronger part is matched closely, within 2.";
+const ADDED =
+  "How much of real surface colours each paint adds that the rest of the kit does not reach, and its darks.";
 const WISHES = [
   ["reach", "more colours"],
   ["darks", "deeper darks"],
@@ -22,7 +24,7 @@ const WISHES = [
 /** What a paint would add by each wish, and the least that shows in the figure. */
 const GAINS = {
   reach: { least: 0.0005, say: (gain) => `reaches ${percent(gain, 1)} more of real surface colours` },
-  darks: { least: 0.5, say: (gain) => `takes the darks down by L* ${gain.toFixed(0)}, all hues together` },
+  darks: { least: 0.5, say: (gain) => `makes the darks L* ${gain.toFixed(0)} deeper, all hues together` },
   neutrals: { least: 0.5, say: (gain) => `greys ${gain.toFixed(0)} more of the kit’s paints` },
 };
 
@@ -60,7 +62,10 @@ export function attachReport(store, shelf, ask, choose) {
           ...sentences(report, paints, shelf).map((text) => element("li", {}, text)),
         ),
       );
-      worths.replaceChildren(element("ul", { class: "rows" }, ...report.worths.map(worthRow)));
+      worths.replaceChildren(
+        element("p", { class: "quiet" }, ADDED),
+        element("ul", { class: "rows" }, ...report.worths.map(worthRow)),
+      );
     } catch (error) {
       said.replaceChildren(element("p", { class: "quiet" }, `The report could not be made: ${error.message}.`));
     }
@@ -77,7 +82,7 @@ export function attachReport(store, shelf, ask, choose) {
         `${paint.name} `,
         element("small", {}, paint.code),
         worth.idle ? element("b", { class: "tag" }, "could go") : null,
-        element("span", { class: "traits" }, [rolesOf(worth), lostWithout(worth)].filter(Boolean).join("; ")),
+        element("span", { class: "traits" }, [rolesOf(worth), addedBy(worth)].filter(Boolean).join(" · ")),
       ),
     );
     return element("li", {}, take);
@@ -114,7 +119,7 @@ export function attachNext(store, shelf, ask) {
     "select",
     { "aria-label": "Where it may come from", onchange: look },
     element("option", { value: "shelf" }, "from the shelf"),
-    element("option", { value: "owned" }, "from what I own"),
+    element("option", { value: "owned" }, "from my paints"),
   );
   const list = element("div", { role: "status" });
   frame.replaceChildren(element("div", { class: "title-row" }, wish, from), list);

@@ -29,7 +29,7 @@ export function attachTarget(store, core) {
     try {
       store.set({ target: targetOf(core.read_colour(text), "typed") });
     } catch (error) {
-      said.textContent = `${error.message}.`;
+      said.textContent = `${capital(error.message)}.`;
     }
   }
 

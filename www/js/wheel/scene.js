@@ -16,6 +16,7 @@ export const sceneOf = (state, size) => ({
   ribbon: state.ribbon,
   pins: state.pins,
   cross: state.cross,
+  target: state.target?.lab ?? null,
   share: state.share,
   load: state.load,
   cursor: state.cursor,

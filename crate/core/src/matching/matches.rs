@@ -24,6 +24,12 @@ pub const MOST_MATCHES: usize = 10;
 /// CIEDE2000 by which a recipe may be farther off than the nearest to be told beside it.
 pub const FARTHER: f32 = 5.0;
 
+/// Most paints of a simple recipe, which a painter takes before a nearer one of more paints.
+const SIMPLE: usize = 2;
+
+/// Simple recipes that are told where so many come near enough, though others come nearer.
+const SIMPLE_TOLD: usize = 3;
+
 /// A recipe for a colour.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Match {
@@ -46,7 +52,8 @@ pub struct Match {
 /// In order of their error by steps of half a CIEDE2000, then of fewer paints,
 /// then of fewer parts. One recipe for each set of paints; none with a paint
 /// more than another that is told and as near; none farther off than the
-/// nearest by more than CIEDE2000 5. Empty for no paints. Of a reach of many paints
+/// nearest by more than CIEDE2000 5. Three of them have one or two paints, where
+/// so many come that near. Empty for no paints. Of a reach of many paints
 /// those sets alone are looked at whose mixes lie nearest, some six hundred;
 /// 15 paints have no more.
 ///
@@ -116,7 +123,8 @@ fn told(target: Lab, reach: &Reach) -> Vec<Rounded> {
     /// Sets between two looks at whether the rest can still be told.
     const BATCH: usize = 32;
     let (mut told, mut found): (Vec<Rounded>, Vec<Rounded>) = Default::default();
-    for batch in optima(target, reach).chunks(BATCH) {
+    let optima = optima(target, reach);
+    for batch in optima.chunks(BATCH) {
         // No rounding comes nearer than the optimum it is of.
         if batch[0].error > farthest(&told) {
             break;
@@ -124,15 +132,17 @@ fn told(target: Lab, reach: &Reach) -> Vec<Rounded> {
         found.extend(batch.iter().filter_map(|optimum| round(optimum, target, reach)));
         told = ranked(&found);
     }
-    told
+    let simple = optima.iter().filter(|optimum| optimum.set.paints().len() <= SIMPLE);
+    found.extend(simple.take(BATCH).filter_map(|optimum| round(optimum, target, reach)));
+    ranked(&found)
 }
 
-/// Error beyond which nothing gets among those that are told.
+/// Error beyond which nothing but simple recipes gets among those that are told.
 fn farthest(told: &[Rounded]) -> f32 {
-    let errors = || told.iter().map(|rounded| rounded.error);
-    let full = told.len() == MOST_MATCHES;
-    let last = if full { errors().fold(0.0, f32::max) + EQUALLY_NEAR } else { f32::INFINITY };
-    last.min(errors().fold(f32::INFINITY, f32::min) + FARTHER)
+    let errors = told.iter().map(|rounded| rounded.error);
+    let others = told.iter().filter(|rounded| !rounded.is_simple()).map(|rounded| rounded.error);
+    let last = others.reduce(f32::max).filter(|_| told.len() == MOST_MATCHES);
+    last.map_or(f32::INFINITY, |last| last + EQUALLY_NEAR).min(errors.fold(f32::INFINITY, f32::min) + FARTHER)
 }
 
 /// The best first, without recipes that have a paint too many.
@@ -141,11 +151,25 @@ fn ranked(all: &[Rounded]) -> Vec<Rounded> {
     let near = all.iter().copied().filter(|rounded| rounded.error <= least + FARTHER).collect();
     let mut told: Vec<Rounded> = Vec::new();
     for rounded in in_order(in_order(near, |rounded| rounded.error), Rounded::rank) {
-        if told.len() < MOST_MATCHES && !told.iter().any(|better| rounded.set.holds(&better.set)) {
+        if !told.iter().any(|better| rounded.set.holds(&better.set)) {
             told.push(rounded);
         }
     }
+    let mut simple = told.iter().filter(|rounded| rounded.is_simple()).count().min(SIMPLE_TOLD);
+    let mut free = MOST_MATCHES - simple;
+    told.retain(|rounded| {
+        let places = if rounded.is_simple() && simple > 0 { &mut simple } else { &mut free };
+        let is_told = *places > 0;
+        *places -= usize::from(is_told);
+        is_told
+    });
     told
+}
+
+impl Rounded {
+    fn is_simple(&self) -> bool {
+        self.set.paints().len() <= SIMPLE
+    }
 }
 
 #[cfg(test)]
@@ -199,6 +223,16 @@ mod tests {
             }
         }
         least
+    }
+
+    /// Of twelve paints three bring countless recipes that are nearer than those of two.
+    #[test]
+    fn recipes_of_two_paints_are_told_beside_nearer_ones_of_three() {
+        let paints: Vec<PaintNumber> =
+            Shelf::built_in().paints().iter().step_by(12).map(|paint| paint.number).collect();
+        let found = matches(Lab::new(45.0, -2.0, 4.0), &paints);
+        let simple = found.iter().filter(|told| told.recipe.parts().len() <= SIMPLE).count();
+        assert!(found.len() == MOST_MATCHES && simple >= SIMPLE_TOLD, "{simple} of {}", found.len());
     }
 
     #[test]

@@ -88,6 +88,23 @@ pub(crate) fn draw_records(context: &Context, scene: &Scene, records: &[[(Spot, 
     Ok(())
 }
 
+/// The colour to match as a diamond.
+pub(crate) fn draw_target(context: &Context, scene: &Scene, at: Spot, css: &str) {
+    const HALF: f64 = 11.0;
+    context.begin_path();
+    for (x, y) in [(0.0, -HALF), (HALF, 0.0), (0.0, HALF), (-HALF, 0.0)] {
+        context.line_to(at.x + x, at.y + y);
+    }
+    context.close_path();
+    for (ink, width) in [(&scene.ink.strong, 7.0), (&scene.ink.paper, 4.0)] {
+        context.set_stroke_style_str(ink);
+        context.set_line_width(width);
+        context.stroke();
+    }
+    context.set_fill_style_str(css);
+    context.fill();
+}
+
 fn drop_shape(context: &Context, at: Spot) -> Drawn {
     use std::f64::consts::PI;
     context.begin_path();

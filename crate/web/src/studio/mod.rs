@@ -312,7 +312,11 @@ impl Studio {
             let (point, css) = self.sight.spot(lab_seen(&mark.seen)?);
             records.push([(frame.spot(predicted), String::new()), (frame.spot(point), css)]);
         }
-        let over = Over { pins: &pins, drops: &drops, records: &records };
+        let target = scene.target.map(|[l, a, b]| {
+            let (point, css) = self.sight.spot(Lab::new(l, a, b));
+            (frame.spot(point), css)
+        });
+        let over = Over { pins: &pins, drops: &drops, records: &records, target: target.as_ref() };
         wheel::draw_top(context, &scene, &self.dabs(&scene), strand.as_ref(), &over).map_err(canvas_failed)
     }
 

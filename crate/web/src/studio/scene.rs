@@ -36,6 +36,8 @@ pub(crate) struct Scene {
     pub cursor: PaintNumber,
     /// The place under the keyboard's cross, if it is out.
     pub cross: Option<[f32; 2]>,
+    /// The colour to match, L*, a*, b*, if there is one.
+    pub target: Option<[f32; 3]>,
     /// Inks of the drawing, as CSS colours.
     pub ink: Ink,
 }
@@ -57,6 +59,7 @@ impl FromPage for Scene {
             pins: fields.get("pins")?,
             cursor: fields.get("cursor")?,
             cross: fields.get("cross")?,
+            target: fields.get("target")?,
             ink: fields.get("ink")?,
         })
     }

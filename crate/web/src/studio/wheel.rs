@@ -9,8 +9,8 @@ use crate::studio::codes::{draw_codes, place_codes};
 use crate::studio::dab;
 use crate::studio::geometry::{Frame, RIM, Spot};
 use crate::studio::marks::{
-    cross, crossing_mark, draw_asked, draw_drops, draw_numbers, draw_records, draw_rings, handle,
-    number_spot, tag,
+    cross, crossing_mark, draw_asked, draw_drops, draw_numbers, draw_records, draw_rings, draw_target,
+    handle, number_spot, tag,
 };
 use crate::studio::pen::{Drawn, FAMILY, SMALL, circle, dashed, line, polyline, solid};
 use crate::studio::scene::Scene;
@@ -50,6 +50,8 @@ pub(crate) struct Over<'a> {
     pub drops: &'a [(Spot, String)],
     /// Records: where each was predicted, and where it was seen.
     pub records: &'a [[(Spot, String); 2]],
+    /// The colour to match.
+    pub target: Option<&'a (Spot, String)>,
 }
 
 /// The dabs and what lies over them: paths, drops, codes, marks.
@@ -79,6 +81,9 @@ pub(crate) fn draw_top(
         draw_ticks(context, scene, strand);
     }
     draw_records(context, scene, over.records)?;
+    if let Some((spot, css)) = over.target {
+        draw_target(context, scene, *spot, css);
+    }
     draw_codes(context, scene, &frame, &codes)?;
     draw_rings(context, scene, &frame, stands)?;
     if let Some(strand) = strand {
