@@ -131,7 +131,7 @@ function createPaints(find, unseen) {
 
   /** @type {(key: any) => number} */
   function numberOf(key) {
-    if (typeof key !== "string") refuse(`no paint ${quoted(key)}`);
+    if (typeof key !== "string") refuse(`there is no paint ${quoted(key)}`);
     const known = key.toLowerCase();
     if (gone.has(known)) refuse(`${quoted(key)} is left out`);
     return numbers.get(known) ?? find(key) ?? refuse(`there is no paint ${quoted(key)}`);

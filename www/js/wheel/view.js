@@ -12,8 +12,8 @@ const MOST_PINS = 4;
 /** Shows what can be changed about the wheel's drawing. */
 export function attachView(store) {
   const light = byId("view-light", HTMLSelectElement);
-  const [wet, ribbon, pin, unpin, reach, pinReach] = ["wet", "ribbon", "pin", "unpin", "reach", "pin-reach"].map((name) =>
-    byId(`view-${name}`, HTMLButtonElement),
+  const [wet, ribbon, pin, unpin, reach, pinReach] = ["wet", "ribbon", "pin", "unpin", "reach", "pin-reach"].map(
+    (name) => byId(`view-${name}`, HTMLButtonElement),
   );
   light.addEventListener("change", () => {
     store.set({ light: light.selectedIndex });

@@ -56,7 +56,7 @@ impl<'a> Input<'a> {
         Ok(first)
     }
 
-    /// A length and so much UTF-8; `fault` says what is no text.
+    /// A length and so much UTF-8; `fault` says what is not text.
     pub(super) fn text(&mut self, fault: &'static str) -> Result<&'a str, Error> {
         let length = self.varint()?;
         std::str::from_utf8(self.bytes(length as usize)?).map_err(|_| Error::DamagedLink(fault))

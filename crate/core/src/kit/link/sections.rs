@@ -51,7 +51,7 @@ pub(super) fn read_targets_list(input: &mut Input<'_>) -> Result<Vec<NamedTarget
 }
 
 pub(super) fn read_targets(input: &mut Input<'_>) -> Result<NamedTargets, Error> {
-    let name = input.text("a place's name is no text")?;
+    let name = input.text("a place's name is not text")?;
     let count = input.byte()?;
     let colours = (0..count)
         .map(|_| Ok(([input.signed()?, input.signed()?, input.signed()?], input.byte()?)))
@@ -60,7 +60,7 @@ pub(super) fn read_targets(input: &mut Input<'_>) -> Result<NamedTargets, Error>
 }
 
 pub(super) fn read_brief(input: &mut Input<'_>) -> Result<Brief, Error> {
-    const NO_TEXT: &str = "its note or a task is no text";
+    const NO_TEXT: &str = "its note or a task is not text";
     let note = input.text(NO_TEXT)?;
     let count = input.byte()?;
     let tasks = (0..count).map(|_| input.text(NO_TEXT)).collect::<Result<Vec<_>, _>>()?;
