@@ -135,7 +135,7 @@ visit("a screen reader is given the parts of the page by name", {}, async ({ pag
     /region "Kit"/,
     /textbox "Title of the kit"/,
     /list "Pans"/,
-    /button "Burnt sienna, PBr7, is B"/,
+    /button "Burnt sienna, PBr7 sienna, is B"/,
     /combobox "Light"/,
     /button "All loads"/,
     /group "Mixed or glazed"/,

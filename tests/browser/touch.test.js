@@ -36,6 +36,16 @@ for (const size of ["phone", "tablet"]) {
     assert.equal(await page.evaluate(() => scrollY), 0, "the page stays put under the finger");
   });
 
+  visit(`a swipe that starts beside the path scrolls the page, ${size}`, { size }, async ({ page }) => {
+    const before = await readout(page);
+    const box = await page.locator("#wheel-path").boundingBox();
+    const spot = (part) => ({ x: box.x + box.width * 0.2, y: box.y + box.height * part });
+    // Far from every dab and the path.
+    await drag(page, [0.72, 0.68, 0.6, 0.5, 0.4, 0.3].map(spot), () => painted(page));
+    await page.waitForFunction(() => scrollY > 40);
+    assert.deepEqual(await readout(page), before);
+  });
+
   visit(`the mark of the mix can be taken wherever it stands, ${size}`, { size }, async ({ page }) => {
     const chosen = await ends(page);
     const middle = await markAt(page, 500);

@@ -74,7 +74,7 @@ function halfPan({ number, name, code }, shown, end, dab, choose) {
     class: "paint",
     title: `${name} ${code}`,
     "data-focus": `pan-${number}`,
-    "aria-label": `${name}, ${code}${letter ? `, is ${letter}` : ""}`,
+    "aria-label": `${name}, ${shown}${letter ? `, is ${letter}` : ""}`,
     "data-end": letter,
   });
   half.append(dab, element("span", {}, shown));

@@ -50,8 +50,9 @@ export function attachMix(store, shelf) {
     const mix = state.studio.mix(pairOf(state), state.share, state.load);
     words.textContent = mix.swatch.words;
     atHand.replaceChildren(
+      element("span", { class: "chip", style: { "--wash": mix.swatch.css } }),
       element("b", {}, mix.parts.join(":")),
-      ` ${mix.swatch.words}, L* ${mix.swatch.lightness.toFixed(0)}`,
+      `${loadName(state.load)}: ${mix.swatch.words}, L* ${mix.swatch.lightness.toFixed(0)}`,
     );
     parts.textContent = recipe(mix.recipe, shelf);
     numbers.replaceChildren(...figures(mix));

@@ -24,6 +24,10 @@ export function attachGestures(canvas, store, shelf, choose, scene) {
     canvas.setPointerCapture(event.pointerId);
     if (begun.follows && !begun.meant) follow(event);
   });
+  // A finger on the path drags the mix; elsewhere it may scroll the page.
+  canvas.addEventListener("touchstart", (event) => press?.follows && event.cancelable && event.preventDefault(), {
+    passive: false,
+  });
   canvas.addEventListener("pointermove", (event) => {
     if (!press) return event.pointerType === "mouse" && hint(canvas, event, store.get(), shelf, scene());
     press.moved ||= Math.hypot(event.clientX - press.x, event.clientY - press.y) > STILL;
