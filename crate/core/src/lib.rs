@@ -114,7 +114,8 @@ pub use reach::substitute::{Substitute, substitute};
 pub use reach::{LOADS, Mix, Reach};
 pub use swatches::log::dates::{DayOrder, UnsureDate};
 pub use swatches::log::{LogRead, read_log, write_log};
-pub use swatches::measurement::{MOST_REFLECTANCE, Measured, Measurement, read_measurements};
+pub use swatches::measurement::bands::MOST_REFLECTANCE;
+pub use swatches::measurement::{Measured, Measurement, read_measurements};
 pub use swatches::own_paint::{
     LONGEST_CAUTION, LONGEST_CODE, LONGEST_PAINT_NAME, Origin, OwnId, OwnPaint, Patch, Wash,
 };

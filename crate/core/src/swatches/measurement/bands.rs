@@ -1,8 +1,10 @@
 //! The wavelengths a meter measured at, and from there to the bands of this crate.
 
-use super::MOST_REFLECTANCE;
 use crate::optics::spectrum::{Spectrum, from_fn, wavelength};
 use crate::text::decimal::Decimal;
+
+/// Highest reflectance, beside a perfect white's: above it a paint would glow.
+pub const MOST_REFLECTANCE: f64 = 1.2;
 
 /// Fewest wavelengths of a spectrum.
 const FEWEST: usize = 16;

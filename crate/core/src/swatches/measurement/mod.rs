@@ -22,7 +22,7 @@
 //! From D50 they are adapted to D65 by Bradford's transform: of the ColorChecker's patches none is then farther than
 //! 1.5 CIEDE2000 from what its spectrum says.
 
-mod bands;
+pub(crate) mod bands;
 mod cgats;
 
 use std::borrow::Cow;
@@ -42,13 +42,10 @@ use crate::text::limits::within;
 use crate::text::rows::{Faults, LONGEST_TABLE, Row, Rows, plain};
 use crate::text::words::{clean_line, cut};
 
-use bands::Bands;
+use bands::{Bands, MOST_REFLECTANCE};
 
 /// Most samples that are read of one file.
 pub const MOST_SAMPLES: usize = 500;
-
-/// Highest reflectance, beside a perfect white's: above it a paint would glow.
-pub const MOST_REFLECTANCE: f64 = 1.2;
 
 /// Below nothing by so much a value is read as 0: a meter's dark reading is taken off, with its noise. Half a percent is
 /// what handheld meters differ by near black (common practice, no source); more below is no reading.
