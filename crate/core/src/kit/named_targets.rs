@@ -31,8 +31,8 @@ impl NamedTargets {
         let heaviest = colours.iter().map(|(_, weight)| *weight).fold(0.0, f32::max);
         let halves = |value: f32| (2.0 * value).round().clamp(-400.0, 400.0) as i16;
         let kept = colours.iter().map(|(lab, weight)| {
-            let share = (255.0 * weight / heaviest).round().clamp(1.0, 255.0) as u8;
-            ([lab.l, lab.a, lab.b].map(halves), share)
+            let byte = (255.0 * weight / heaviest).round().clamp(1.0, 255.0) as u8;
+            ([lab.l, lab.a, lab.b].map(halves), byte)
         });
         Self::of_halves(name, kept.collect())
     }

@@ -3,12 +3,13 @@
 use wasm_bindgen::JsValue;
 use web_sys::CanvasRenderingContext2d as Context;
 
-use crate::studio::Stand;
 use crate::studio::geometry::{Frame, Label, Spot, place_label};
 use crate::studio::marks::HANDLE;
+use crate::studio::names::name_spot;
 use crate::studio::pen::{Drawn, FAMILY, SMALL, line};
 use crate::studio::scene::Scene;
-use crate::studio::wheel::{HUE_NAMES, name_spot};
+use crate::studio::stand::Stand;
+use washpath_core::hue::HUE_NAMES;
 
 /// A code, its box, and the dab it belongs to.
 type Code<'a> = (&'a str, Label, Spot);

@@ -3,10 +3,10 @@
 use washpath_core::{CrossingKind, whole_parts};
 use web_sys::CanvasRenderingContext2d as Context;
 
-use crate::studio::Stand;
 use crate::studio::geometry::{Frame, Spot, place_aside};
 use crate::studio::pen::{Drawn, centred_text, circle, dashed, line, ring, solid};
 use crate::studio::scene::Scene;
+use crate::studio::stand::Stand;
 use crate::studio::strand::Strand;
 
 /// Rings round the dabs of the ends and of the keyboard's cursor; dashes where the display falls short.

@@ -1,10 +1,9 @@
 //! Draws the hue wheel: its disc, its paints, the kit's reach; and what lies over it, in order.
 
-pub(crate) use washpath_core::hue::HUE_NAMES;
+use washpath_core::hue::HUE_NAMES;
 use wasm_bindgen::JsValue;
 use web_sys::CanvasRenderingContext2d as Context;
 
-use crate::studio::Stand;
 use crate::studio::codes::{draw_codes, place_codes};
 use crate::studio::dab;
 use crate::studio::geometry::{Frame, RIM, Spot};
@@ -12,8 +11,10 @@ use crate::studio::marks::{
     cross, crossing_mark, draw_asked, draw_drops, draw_numbers, draw_records, draw_rings, draw_target,
     handle, number_spot, tag,
 };
+use crate::studio::names::name_spot;
 use crate::studio::pen::{Drawn, FAMILY, SMALL, circle, dashed, line, polyline, solid};
 use crate::studio::scene::Scene;
+use crate::studio::stand::Stand;
 use crate::studio::strand::{Strand, draw_band, draw_pin, draw_ribbon, draw_strand, draw_ticks};
 
 /// The disc, its rings and names, reaches, the shelf's dots, the tails of the paints.
@@ -147,10 +148,6 @@ fn names(context: &Context, scene: &Scene, frame: &Frame) -> Drawn {
         context.restore();
     }
     Ok(())
-}
-
-pub(crate) fn name_spot(scene: &Scene, frame: &Frame, angle: f64) -> Spot {
-    frame.polar(angle, frame.radius + (scene.size / 2.0 - frame.radius) * 0.5)
 }
 
 fn draw_outline(context: &Context, scene: &Scene, outline: &[Spot], own: bool) -> Result<(), JsValue> {
