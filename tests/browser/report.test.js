@@ -77,7 +77,10 @@ visit("each paint's worth is told, and an idle double is named", {}, async ({ pa
   await page.getByText("What each paint adds").click();
   const rows = page.locator("#worths .take");
   assert.equal(await rows.count(), 14);
-  assert.match(await rows.first().textContent(), /Bismuth yellow PY184\n.*primary.*\n.*without it \d+\.\d %/);
+  assert.match(await rows.first().locator(".name").textContent(), /^Bismuth yellow PY184/);
+  const [role, loss] = await rows.first().locator(".traits").allTextContents();
+  assert.match(role, /primary/);
+  assert.match(loss, /without it \d+\.\d %/);
   // Two yellows of nearly one colour.
   await page.getByLabel("Tin holds").fill("14");
   await page.getByLabel("Tin holds").press("Enter");
