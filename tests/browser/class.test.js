@@ -20,7 +20,7 @@ async function setTasks(page, note = NOTE, tasks = TASKS) {
   const fold = page.locator("#class summary");
   if (!(await page.locator("#class").evaluate((fold) => fold.open))) await fold.click();
   await page.getByLabel("Note, up to 280").fill(note);
-  await page.getByLabel("Tasks, one a line").fill(tasks.join("\n"));
+  await page.getByLabel("Tasks, one per line").fill(tasks.join("\n"));
   await page.getByLabel("Note, up to 280").click();
 }
 
@@ -81,7 +81,7 @@ visit("tasks are a step that is undone, kept for the next visit, and taken away 
 visit("what goes beyond the limits is said, and the link stays", {}, async ({ page }) => {
   await setTasks(page);
   const good = await sharedLink(page);
-  const tasks = page.getByLabel("Tasks, one a line");
+  const tasks = page.getByLabel("Tasks, one per line");
   await tasks.fill(Array(9).fill("x").join("\n"));
   await page.getByLabel("Note, up to 280").click();
   assert.match(await page.locator("#class-said").textContent(), /there are 9 tasks, and room for 8/i);

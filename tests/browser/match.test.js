@@ -106,7 +106,7 @@ visit("hue and chroma are picked on the wheel, the value stays", {}, async ({ pa
   const box = await page.locator("#wheel-path").boundingBox();
   await page.mouse.click(box.x + 0.3 * box.width, box.y + 0.5 * box.height);
   const said = await page.locator("#target-said").textContent();
-  assert.match(said, /green: L\* 70, a\* -\d+/i);
+  assert.match(said, /green.*: L\* 70, a\* -\d+/i);
   assert.deepEqual(await ends(page), before, "no end is chosen meanwhile");
   await slide(page, "Value L*", 40);
   assert.match(await page.locator("#target-said").textContent(), /L\* 40/);

@@ -22,10 +22,10 @@ function paintsFrom({ kit, owned }, source, shelf) {
 
 /**
  * Recipes with the fewest paints first, where one is no nearer than the other by more than is known of them; else the nearest.
- * The core tells the nearest first.
  */
 function fewestFirst(matches, doubt) {
-  const step = ({ error }) => Math.floor((error - matches[0].error) / doubt);
+  const least = Math.min(...matches.map(({ error }) => error));
+  const step = ({ error }) => Math.floor((error - least) / doubt);
   return matches.toSorted((a, b) => step(a) - step(b) || a.parts.length - b.parts.length || a.error - b.error);
 }
 
