@@ -191,7 +191,7 @@ const refused = {
   "cut short": [golden.slice(0, 900), /not JSON, or was cut short/],
   "another JSON": ["[1, 2]", /not a kit file/],
   "a text as version": ['{"washpath": "1"}', /not a kit file/],
-  "a later version": ['{"washpath": 2, "kits": []}', /version 2.*open it with a newer one/],
+  "a later version": ['{"washpath": 2, "kits": []}', /version 2.*open it with a newer page/],
   "larger than any": [`{"washpath": 1, "x": "${"x".repeat(10_500_000)}"}`, /10\.5 MB.*more than 4/],
 };
 visit("what is no kit file changes nothing and says why", {}, async ({ page }) => {
@@ -214,7 +214,7 @@ const broken = [
   ['"kits": 7', /kits: is not a list/],
   ['"kits": [null, 7, []]', /kits 1: is not an object/],
   [`"kits": [{"title": ${deep}}]`, /title is not text/],
-  [`"kits": [{"pans": [${deep}]}]`, /pans 1: there is no paint “\(not text\)”/],
+  [`"kits": [{"pans": [${deep}]}]`, /pans 1: there is no paint \(not text\)/],
   ['"kits": [{"title": "Ok", "pans": [["pb99"], ["pb29"]]}]', /kits 1 “Ok”, pans 1: there is no paint “pb99”/],
   ['"kits": [{"pans": [["__proto__"], ["constructor"], ["own:nobody"]]}]', /no paint “constructor”/],
   ['"kits": [{"pans": [["pb29"], ["pb29"]], "capacity": 1}]', /2 pans do not fit a tin of 1/],
@@ -238,7 +238,7 @@ const broken = [
   ['"paints": [{"name": "x", "mixture": [["own:x", 1]]}]', /no paint “own:x”/],
   ['"records": [{"parts": [["pb29", 1]], "load": null, "seen": [40, 0, 0]}]', /records 1: load is not a number/],
   ['"records": [{"parts": [["pb29", 1]], "load": 1, "seen": [40, 0, 0], "date": "2026-02-30"}]', /a day is written/],
-  ['"held": [1, "pb29"]', /held 1: there is no paint “\(not text\)”/],
+  ['"held": [1, "pb29"]', /held 1: there is no paint \(not text\)/],
   ['"__proto__": {"polluted": true}', /“__proto__”: is not known/],
   [`"kits": [${Array(205).fill('{"title": "Same"}').join()}]`, /5 beyond 200 are left out/],
 ];
