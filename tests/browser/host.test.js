@@ -20,7 +20,7 @@ visit(
     await press(page, "Share");
     const link = await sharedLink(page);
     assert.ok(link.startsWith(`${address}#kit=`), link);
-    assert.match(await page.locator("#share-said").textContent(), /on this device alone/);
+    assert.match(await page.locator("#share-said").textContent(), /only on this device/);
     assert.match(await page.locator("#share-code-said").textContent(), /No QR code/);
     assert.ok(await page.getByRole("button", { name: "Save the kit as a file" }).isVisible());
 
