@@ -1,6 +1,7 @@
 // Editing the kit, and taking it back.
 
 import assert from "node:assert/strict";
+import { drag } from "./support/touch.js";
 import { visits } from "./support/visit.js";
 import { ends, kit, pans, pixels } from "./support/washpath.js";
 
@@ -60,17 +61,92 @@ visit("pans are moved, split, joined and removed", {}, async ({ page }) => {
   assert.deepEqual(await pans(page), before);
   assert.ok(await page.getByRole("button", { name: "Earlier: Bismuth yellow" }).isDisabled());
 
-  await page.getByLabel("Pan 1, beside it").selectOption({ label: "Green gold PY129" });
+  const find = page.getByRole("combobox", { name: "Find a paint for pan 1", exact: true });
+  await press(page, "Put a paint beside Bismuth yellow");
+  await find.fill("green gold");
+  await page.getByRole("option", { name: /Green gold PY129/ }).click();
   assert.equal((await pans(page))[0], "PY184+PY129");
-  await page.getByLabel("Pan 1", { exact: true }).selectOption({ label: "Pyrrole red PR254" });
-  assert.equal((await pans(page))[0], "PR254+PY129");
-  await page.getByLabel("Pan 1, beside it").selectOption({ label: "nothing beside it" });
-  assert.equal((await pans(page))[0], "PR254");
+  await press(page, "Change Bismuth yellow");
+  await find.fill("PY129");
+  await find.press("Enter");
+  assert.match(await page.locator("#notice").textContent(), /Green gold is in this pan already/);
+  await find.fill("PO73");
+  assert.match(await page.getByRole("option", { name: /PO73/ }).textContent(), /packed$/);
+  await find.press("Enter");
+  assert.equal((await pans(page))[0], "PO73+PY129");
+  assert.match(await page.locator("#notice").textContent(), /Pyrrole orange is packed twice now, in pans 1 and 3/);
+  assert.equal(await page.locator("#tin .twice").count(), 2);
+  await press(page, "Change Green gold");
+  await press(page, "Take it out");
+  assert.equal((await pans(page))[0], "PO73");
 
   await press(page, "Remove: Viridian");
   assert.equal((await pans(page)).length, 11);
   assert.ok(!(await pans(page)).includes("PG18"));
   assert.ok(await page.getByRole("button", { name: "Pack Viridian" }).isEnabled(), "the shelf offers it again");
+});
+
+/** The middle of the handle and of the row of a pan. */
+async function handleOf(page, name) {
+  const grip = page.getByRole("button", { name: `Move ${name} by dragging` });
+  await grip.scrollIntoViewIfNeeded();
+  const middle = ({ x, y, width, height }) => ({ x: x + width / 2, y: y + height / 2, height });
+  return {
+    grip: middle(await grip.boundingBox()),
+    row: middle(await page.locator("#tin li", { has: grip }).boundingBox()),
+  };
+}
+
+const drags = {
+  async desktop(page, from, to) {
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(to.x, (from.y + to.y) / 2);
+    await page.mouse.move(to.x, to.y);
+    await page.mouse.up();
+  },
+  phone: (page, from, to) => drag(page, [from, { x: to.x, y: (from.y + to.y) / 2 }, to]),
+};
+
+for (const [size, pull] of Object.entries(drags)) {
+  visit(`pans are dragged between others and onto one, ${size}`, { size }, async ({ page }) => {
+    if (size === "phone") await page.locator(".tabs").getByRole("button", { name: "Kit" }).tap();
+    const before = await pans(page);
+    await press(page, "Edit pans");
+    await handleOf(page, "Pyrrole red");
+    const [first, third] = [await handleOf(page, "Bismuth yellow"), await handleOf(page, "Pyrrole orange")];
+    await pull(page, first.grip, { x: third.grip.x, y: third.row.y + third.row.height * 0.45 });
+    assert.deepEqual((await pans(page)).slice(0, 3), [before[1], before[2], before[0]], "between two others");
+    const [now, onto] = [await handleOf(page, "Pyrrole red"), await handleOf(page, "Yellow iron oxide")];
+    await pull(page, now.grip, { x: onto.grip.x, y: onto.row.y });
+    assert.equal((await pans(page))[0], "PY42+PR254", "onto one");
+    assert.equal((await pans(page)).length, before.length - 1);
+    await press(page, "Change Pyrrole red");
+    await press(page, "Give each its own pan");
+    assert.deepEqual((await pans(page)).slice(0, 2), ["PY42", "PR254"]);
+  });
+}
+
+visit("pans are moved and filled by keys alone", {}, async ({ page }) => {
+  const before = await pans(page);
+  await press(page, "Edit pans");
+  await page.getByRole("button", { name: "Move Bismuth yellow by dragging" }).focus();
+  await page.keyboard.press("ArrowDown");
+  await page.keyboard.press("ArrowDown");
+  assert.deepEqual((await pans(page)).slice(0, 3), [before[1], before[2], before[0]]);
+  await page.keyboard.press("ArrowUp");
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Enter");
+  await page.keyboard.type("gold");
+  await page.keyboard.press("Escape");
+  const focused = () => page.evaluate(() => document.activeElement.getAttribute("aria-label"));
+  assert.equal(await focused(), "Put a paint beside Bismuth yellow");
+  await page.keyboard.press("Enter");
+  await page.keyboard.type("PY129");
+  await page.keyboard.press("Enter");
+  assert.equal((await pans(page))[1], "PY184+PY129");
+  assert.equal(await focused(), "Change Green gold", "focus stays on what was filled");
 });
 
 visit("an empty tin says what to do", {}, async ({ page }) => {

@@ -50,6 +50,52 @@ visit("a click takes the colour of a disc", {}, async ({ page }) => {
   await page.locator("#recipes li").first().waitFor();
 });
 
+for (const size of ["desktop", "tablet", "phone"]) {
+  visit(`a sampled photo stays where it is, its answer beside it, ${size}`, { size }, async ({ page }) => {
+    if (size === "phone") {
+      await page.locator(".tabs").getByRole("button", { name: "Match" }).click();
+      await put(page, stripes());
+      await page.locator("#photo .picture").waitFor();
+    } else await open(page);
+    await page.locator("#photo .picture").scrollIntoViewIfNeeded();
+    const place = () => page.locator("#photo .picture").boundingBox();
+    const before = await place();
+    await at(page, 0.83, 0.5);
+    const answer = page.locator("#photo .answer li");
+    await answer.waitFor();
+    assert.deepEqual(await place(), before);
+    const { y, height } = await answer.boundingBox();
+    assert.ok(y + height - before.y < page.viewportSize().height, "both fit the window");
+    assert.equal(await answer.textContent(), await page.locator("#recipes li").first().textContent());
+    await at(page, 0.5, 0.5);
+    await page.waitForFunction(() => !document.querySelector("#photo .answer li").textContent.includes("sienna"));
+    assert.deepEqual(await place(), before, "nor does another colour move it");
+  });
+
+  visit(`a photo is enlarged and sampled there, ${size}`, { size }, async ({ page }) => {
+    if (size === "phone") {
+      await page.locator(".tabs").getByRole("button", { name: "Match" }).click();
+      await put(page, stripes());
+    } else await open(page);
+    await page.locator("#photo .picture").waitFor();
+    const small = await page.locator("#photo .picture").boundingBox();
+    await press(page, "Enlarge");
+    const large = await page.locator("dialog[open] .picture").boundingBox();
+    if (size !== "phone") assert.ok(large.width > 1.3 * small.width, `${large.width} from ${small.width}`);
+    assert.ok(large.height <= page.viewportSize().height && large.width <= page.viewportSize().width);
+    assert.ok(Math.abs(large.width / large.height - 1.5) < 0.02, "as wide to high as it is");
+    await page.locator("dialog[open] .picture").click({ position: { x: 0.83 * large.width, y: 0.5 * large.height } });
+    await page.locator("dialog[open] .answer li").waitFor();
+    assert.match(await target(page), /L\* 40, a\* 29, b\* 34/);
+    await page.keyboard.press("Escape");
+    assert.ok(await page.locator("#photo .picture").isVisible(), "back in its place");
+    await press(page, "Enlarge");
+    await page.locator("dialog[open] .answer .take").click();
+    assert.ok(await page.locator("#mix").isVisible(), "its recipe is on the path");
+    assert.equal(await page.locator("dialog[open]").count(), 0);
+  });
+}
+
 visit("white paper clicked turns neutral, and the balance is taken back", {}, async ({ page }) => {
   await open(page);
   await press(page, "This is white paper");
@@ -279,6 +325,10 @@ visit("the photo is repainted with the kit, and in greys", {}, async ({ page }) 
   assert.equal(colours[0].length, 3);
   assert.ok(colours[1].length <= 3);
   for (const grey of colours[2]) assert.equal(new Set(grey.split(" ")).size, 1, grey);
+  const shown = await pictures.nth(2).evaluateHandle((canvas) => canvas);
+  await page.getByLabel("Steps of value").selectOption("0");
+  await page.waitForFunction((canvas) => !canvas.isConnected, shown);
+  assert.equal(await pictures.count(), 3, "another number is painted at once");
   await press(page, "Put away");
   assert.ok(await page.locator("#study").isHidden());
 });

@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
 import { drawn, host, packedAddress, sizes, startBrowser } from "./support/launch.js";
+import { slide } from "./support/washpath.js";
 
 /** The design's budget of layout shift, as Chromium counts it: the share of the window that moved, times how far. */
 const MOST_SHIFT = 0.02;
@@ -42,10 +43,10 @@ async function visitor(size, script = countShifts) {
   return visitor;
 }
 
-async function assertStill(page) {
+async function assertStill(page, after = "the start") {
   const shifts = await page.evaluate(() => globalThis.shifts());
   const sum = shifts.reduce((sum, { value }) => sum + value, 0);
-  assert.ok(sum <= MOST_SHIFT, `${sum}: ${JSON.stringify(shifts)}`);
+  assert.ok(sum <= MOST_SHIFT, `${sum} after ${after}: ${JSON.stringify(shifts)}`);
 }
 
 const forms = [
@@ -78,6 +79,40 @@ for (const [form, address] of forms) {
     await drawn(page);
     assert.ok(await page.locator("#welcome").isHidden());
     await assertStill(page);
+    await one.close();
+  });
+}
+
+/** The first things a painter does, as the page does them without an input that Chromium would excuse a shift by. */
+const FIRST_USE = {
+  "along the path": async (page) => {
+    for (let value = 0; value <= 1000; value += 50) await slide(page, "Ratio", value);
+  },
+  "from masstone to wash": async (page) => {
+    for (const value of [500, 400, 300, 200, 100, 0]) await slide(page, "Load", value);
+  },
+  "by the wheel's verbs": (page) =>
+    page.evaluate(() => {
+      for (const name of ["ribbon", "pin", "reach", "wet"]) document.getElementById(`view-${name}`).click();
+    }),
+  "in another light": (page) =>
+    page.evaluate(() => {
+      const list = document.getElementById("view-light");
+      list.selectedIndex = 2;
+      list.dispatchEvent(new Event("change", { bubbles: true }));
+    }),
+};
+
+for (const size of Object.keys(sizes)) {
+  test(`little moves in first use, ${size}`, async () => {
+    const one = await visitor(size);
+    const page = await one.newPage();
+    await page.goto(packedAddress());
+    await drawn(page);
+    for (const [name, use] of Object.entries(FIRST_USE)) {
+      await use(page);
+      await assertStill(page, name);
+    }
     await one.close();
   });
 }

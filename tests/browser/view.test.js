@@ -185,3 +185,39 @@ visit(
     );
   },
 );
+
+for (const size of ["desktop", "tablet", "phone"]) {
+  visit(`the verbs of the wheel stay where they are when others join them, ${size}`, { size }, async ({ page }) => {
+    const names = ["All loads", "Pin path", "Reach"];
+    const places = async () => [
+      ...(await Promise.all(names.map((name) => page.getByRole("button", { name, exact: true }).boundingBox()))),
+      await page.locator("#wheel-path").boundingBox(),
+      await page.locator("#ends").boundingBox(),
+    ];
+    const before = await places();
+    await press(page, "Pin path");
+    await press(page, "Reach");
+    assert.ok(await page.getByRole("button", { name: "Clear pins" }).isVisible());
+    assert.ok(await page.getByRole("button", { name: "Pin reach" }).isVisible());
+    assert.deepEqual(await places(), before);
+  });
+}
+
+for (const size of ["tablet", "phone"]) {
+  visit(`the mix at hand stays in view while the wheel does, ${size}`, { size }, async ({ page }) => {
+    const inView = () =>
+      page.evaluate(() => {
+        const bar = document.getElementById("wheel-mix").getBoundingClientRect();
+        const hit = document.elementFromPoint(bar.left + bar.width / 2, bar.top + bar.height / 2);
+        return hit?.closest("#wheel-mix") !== null;
+      });
+    const window = page.viewportSize();
+    // As tall as it is, and too low for the whole wheel.
+    for (const height of [window.height, Math.round(window.width * 0.9)]) {
+      await page.setViewportSize({ ...window, height });
+      await painted(page);
+      assert.ok(await inView(), `in a window ${height} px high`);
+      assert.match(await page.locator("#wheel-mix").textContent(), /^1:1strong wash/);
+    }
+  });
+}

@@ -9,6 +9,7 @@ import { attachShelf } from "./kit/shelf-list.js";
 import { attachKits } from "./kit/switcher.js";
 import { attachTin } from "./kit/tin.js";
 import { attachPhoto } from "./match/photo.js";
+import { createAnswer } from "./match/photo-answer.js";
 import { attachPlace } from "./match/place.js";
 import { attachRecipes } from "./match/recipes.js";
 import { attachStudy } from "./match/study.js";
@@ -45,6 +46,7 @@ export function attachBelow(store, { core, shelf }, ask, { choose, choosePan, sh
 /** Attaches matching, swatches, the report, choosing and printing. */
 export function attachFurther(store, context, ask, { choose, choosePan, closeShare, drawOn, showMix }) {
   const { core, shelf } = context;
+  const answer = createAnswer(store);
   let chooseFor;
   return inTurn([
     () => attachReport(store, shelf, ask, choosePan),
@@ -53,11 +55,11 @@ export function attachFurther(store, context, ask, { choose, choosePan, closeSha
     () => attachOwned(store, shelf, ask),
     () => (chooseFor = attachChoosing(store, shelf, ask)),
     () => attachTarget(store, core),
-    () => attachRecipes(store, shelf, ask, showMix),
+    () => attachRecipes(store, shelf, ask, showMix, answer.tell),
     () => {
       const toStudy = attachStudy(store, ask);
       const toPlace = attachPlace(store, shelf, ask, { showMix, chooseFor });
-      attachPhoto(store, core, (pixels) => {
+      attachPhoto(store, core, answer.node, (pixels) => {
         toStudy(pixels);
         toPlace(pixels);
       });

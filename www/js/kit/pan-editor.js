@@ -1,11 +1,14 @@
 // Editing the pans of the kit: what fills each, in which order they lie, and emptying them all.
 
 import { button, element } from "../page/dom.js";
-import { emptyKit, move, refill, remove } from "../state/kit.js";
+import { emptyKit, join, mayJoin, move, remove } from "../state/kit.js";
+import { attachDrag } from "./drag-rows.js";
 import { editKit } from "./edit.js";
+import { createHalves } from "./pan-halves.js";
 
 /** Answers the editor of a kit as a node. It is large: it is made anew only where the kit or the shelf is another. */
 export function createPanEditor(store, shelf, packDemo) {
+  const halvesOf = createHalves(store, shelf);
   let made = {};
   return (kit) => {
     if (made.kit !== kit || made.all !== shelf.all) made = { kit, all: shelf.all, node: editorOf(kit) };
@@ -13,10 +16,13 @@ export function createPanEditor(store, shelf, packDemo) {
   };
 
   function editorOf(kit) {
+    const list = element("ol", { class: "rows" });
+    list.append(...kit.pans.map((_, i) => rowOf(kit, i, list)));
     return element(
       "div",
       { class: "editor" },
-      element("ol", { class: "rows" }, ...kit.pans.map((pan, i) => rowOf(pan, i, kit.pans.length - 1))),
+      element("p", { class: "quiet" }, "Drag a pan by its handle: between two others, or onto one to share its pan."),
+      list,
       element(
         "div",
         { class: "verbs" },
@@ -26,56 +32,55 @@ export function createPanEditor(store, shelf, packDemo) {
     );
   }
 
-  function rowOf(pan, i, last) {
+  function rowOf(kit, i, list) {
+    const pan = kit.pans[i];
     const name = pan.map((paint) => shelf.get(paint).name).join(" and ");
-    const verb = (word, change, done, disabled = false) =>
-      button(word, () => editKit(store, change, `${name} ${done}`), {
+    const verb = (word, sign, change, done, disabled = false) =>
+      button(sign, () => editKit(store, change, `${name} ${done}`), {
         disabled,
+        class: "small",
         "aria-label": `${word}: ${name}`,
         "data-focus": `${word}-${pan.join("-")}`,
       });
     return element(
       "li",
       {},
-      fillsOf(pan, i),
+      gripOf(i, name, list),
+      halvesOf(kit, i),
       element(
         "div",
         { class: "verbs" },
-        verb("Earlier", (kit) => move(kit, i, -1), "moved earlier", i === 0),
-        verb("Later", (kit) => move(kit, i, 1), "moved later", i === last),
-        verb("Remove", (kit) => remove(kit, i), "removed"),
+        verb("Earlier", "↑", (kit) => move(kit, i, -1), "moved earlier", i === 0),
+        verb("Later", "↓", (kit) => move(kit, i, 1), "moved later", i === kit.pans.length - 1),
+        verb("Remove", "×", (kit) => remove(kit, i), "removed"),
       ),
     );
   }
 
-  /** What is in a pan: one paint, and perhaps a second beside it. */
-  function fillsOf([first, second = 0], i) {
-    const fill = (...paints) => editKit(store, (kit) => refill(kit, i, paints));
-    return element(
-      "div",
-      { class: "fills" },
-      element("span", { class: "quiet", "aria-hidden": "true" }, `Pan ${i + 1}`),
-      picker(`Pan ${i + 1}`, first, [], (paint) => (second ? fill(paint, second) : fill(paint))),
-      picker(
-        `Pan ${i + 1}, beside it`,
-        second,
-        [element("option", { value: 0, selected: second === 0 }, "nothing beside it")],
-        (paint) => (paint ? fill(first, paint) : fill(first)),
-      ),
+  /** What a pan is dragged by; with it in focus, the arrow keys move the pan. */
+  function gripOf(i, name, list) {
+    const grip = button("", () => {}, {
+      class: "grip",
+      title: "Drag to move",
+      "aria-label": `Move ${name} by dragging, or with the arrow keys`,
+      "data-focus": `grip-${store.get().kit.pans[i].join("-")}`,
+      onkeydown: (event) => {
+        const by = { ArrowUp: -1, ArrowDown: 1 }[event.key];
+        if (!by) return;
+        event.preventDefault();
+        editKit(store, (kit) => move(kit, i, by), `${name} moved ${by < 0 ? "earlier" : "later"}`);
+      },
+    });
+    attachDrag(
+      grip,
+      list,
+      (from, onto) => mayJoin(store.get().kit, from, onto),
+      ({ from, to, onto }) => {
+        if (onto === undefined) editKit(store, (kit) => move(kit, from, to - from), `${name} moved`);
+        else editKit(store, (kit) => join(kit, from, onto), `${name} now shares a pan`);
+      },
     );
-  }
-
-  /** A list of every paint, behind what else there is to choose. */
-  function picker(label, chosen, others, onpick) {
-    const select = element(
-      "select",
-      { "aria-label": label, "data-focus": label, onchange: () => onpick(Number(select.value)) },
-      ...others,
-      ...shelf.all.map(({ number, name, code }) =>
-        element("option", { value: number, selected: number === chosen }, `${name} ${code}`),
-      ),
-    );
-    return select;
+    return grip;
   }
 }
 

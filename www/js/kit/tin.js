@@ -77,9 +77,12 @@ function halfPan({ number, name, code }, shown, end, dab, choose) {
     "aria-label": `${name}, ${shown}${letter ? `, is ${letter}` : ""}`,
     "data-end": letter,
   });
-  half.append(dab, element("span", {}, shown));
+  half.append(dab, element("span", {}, ...brokenCode(shown)));
   return half;
 }
+
+/** A code that breaks before its colon where there is no room: PB15:3. */
+const brokenCode = (code) => code.split(/(?=:)/).flatMap((part, i) => (i ? [element("wbr"), part] : [part]));
 
 const gaps = ({ pans, capacity }) =>
   Array.from({ length: capacity - pans.length }, () => element("li", { class: "pan gap", "aria-hidden": "true" }));

@@ -13,8 +13,8 @@ const OPENED =
 /** Lightness L* of what a click is said to be. */
 const REFERENCES = { white: 96, grey: 50 };
 
-/** Shows the photo. `onphoto` hears of each new picture: pixels as RGBA, width, height; or nothing. */
-export function attachPhoto(store, core, onphoto) {
+/** Shows the photo, and `answer` beside it. `onphoto` hears of each new picture: pixels as RGBA, width, height; or nothing. */
+export function attachPhoto(store, core, answer, onphoto) {
   /**
    * As it was opened. Everything is balanced from it, so that corrections do not add up.
    *
@@ -34,13 +34,14 @@ export function attachPhoto(store, core, onphoto) {
   const said = element("p", { class: "quiet", role: "status" }, INVITED);
   const undo = button("As it was", asItWas, { hidden: true });
   const close = button("Put away", () => put(null), { hidden: true });
+  const work = element("div", { class: "photo-work" }, picture.canvas, answer, modes.node, picture.sizeField);
+  const large = createLarge(work);
+  const enlarge = button("Enlarge", large.open, { hidden: true });
   byId("photo").replaceChildren(
     element("div", { class: "title-row" }, element("h3", {}, "Photo"), ...fileField(open)),
     said,
-    picture.canvas,
-    modes.node,
-    picture.sizeField,
-    element("div", { class: "verbs" }, undo, close),
+    work,
+    element("div", { class: "verbs" }, enlarge, undo, close),
   );
 
   async function open(blob) {
@@ -58,7 +59,8 @@ export function attachPhoto(store, core, onphoto) {
   function put(opened) {
     turn += 1;
     original = opened;
-    modes.node.hidden = close.hidden = !opened;
+    if (!opened) large.close();
+    for (const part of [modes.node, answer, enlarge, close]) part.hidden = !opened;
     said.textContent = opened ? OPENED : INVITED;
     show(opened);
   }
@@ -104,6 +106,30 @@ export function attachPhoto(store, core, onphoto) {
     const image = [...(event.clipboardData?.files ?? [])].find(({ type }) => type.startsWith("image/"));
     if (image) open(image);
   });
+}
+
+/** A dialog that takes `work`, the photo and what is done with it, to the size of the window and back to its place. */
+function createLarge(work) {
+  const place = element("div", {});
+  const dialog = element(
+    "dialog",
+    { class: "large", "aria-label": "Photo", onclose: () => place.replaceWith(work) },
+    element("form", { method: "dialog", class: "verbs" }, element("button", {}, "Close")),
+  );
+  document.body.append(dialog);
+  // A recipe that is taken shows in the mix, behind the dialog.
+  work.addEventListener(
+    "click",
+    ({ target }) => target instanceof Element && target.closest(".take") && dialog.close(),
+  );
+  return {
+    open() {
+      work.replaceWith(place);
+      dialog.prepend(work);
+      dialog.showModal();
+    },
+    close: () => dialog.close(),
+  };
 }
 
 /** The field for a file, behind the label that is shown as its button. */

@@ -25,7 +25,12 @@ export function createPicture(onpoint) {
    */
   let cursor = null;
   const size = element("input", { type: "range", min: 1, max: 40, value: 6, "aria-label": "Size of the sample" });
-  const sizeField = element("label", { class: "field" }, element("span", {}, "Size of the sample"), size);
+  const sizeField = element(
+    "label",
+    { class: "slider" },
+    element("span", { class: "caption" }, "Size of the sample"),
+    size,
+  );
   const canvas = element("canvas", {
     class: "picture",
     tabindex: 0,
@@ -43,6 +48,7 @@ export function createPicture(onpoint) {
   }
 
   function draw(pixels) {
+    canvas.style.setProperty("--ratio", String(pixels.width / pixels.height));
     canvas.width = pixels.width;
     canvas.height = pixels.height;
     penOf(canvas).putImageData(pixels, 0, 0);

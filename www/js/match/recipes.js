@@ -32,8 +32,8 @@ function fewestFirst(matches, doubt) {
 const rankSentence = (doubt) =>
   `Recipes of fewer paints come first, as differences below ${doubt.toFixed(0)} (CIEDE2000) are smaller than what is known of real paint.`;
 
-/** Shows up to ten recipes; a click puts one on the path. */
-export function attachRecipes(store, shelf, ask, show) {
+/** Shows up to ten recipes; a click puts one on the path. `tell` hears the row of the nearest one, or nothing. */
+export function attachRecipes(store, shelf, ask, show, tell) {
   const frame = byId("recipes");
   let source = "kit";
   let turn = 0;
@@ -83,6 +83,8 @@ export function attachRecipes(store, shelf, ask, show) {
       light && `The nearest recipe looks the same in daylight, but may differ from your colour ${inLight(light)}.`,
     ].filter(Boolean);
     const doubt = matches[0]?.doubt ?? 0;
+    const [first] = fewestFirst(matches, doubt);
+    tell(first ? row(first) : null);
     body.replaceChildren(
       ...notes.map((note) => element("p", { class: "shift" }, note)),
       element("p", { class: "quiet" }, rankSentence(doubt)),

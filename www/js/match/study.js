@@ -10,9 +10,10 @@ export function attachStudy(store, ask) {
   const frame = byId("study");
   /** @type {ImageData | null} */
   let photo = null;
+  let turn = 0;
   const steps = element(
     "select",
-    { "aria-label": "Steps of value" },
+    { "aria-label": "Steps of value", onchange: () => pictures.childElementCount > 0 && repaint() },
     ...[
       ["0", "all values"],
       ["3", "3 values"],
@@ -30,6 +31,7 @@ export function attachStudy(store, ask) {
     pictures,
   );
 
+  /** Asked again while it runs, the later answer counts. */
   async function repaint() {
     if (!photo) return;
     const state = store.get();
@@ -37,33 +39,34 @@ export function attachStudy(store, ask) {
       said.textContent = "The tin is empty: pack paints first.";
       return;
     }
-    paint.disabled = true;
-    said.textContent = "Repainting …";
+    turn += 1;
+    const own = turn;
     const { data, width, height } = photo;
+    said.textContent = "Repainting …";
     try {
-      const { colours, greys } = await ask(
-        "study",
-        question(state, { data, width, height, steps: Number(steps.value) }),
-      );
+      const asked = question(state, { data, width, height, steps: Number(steps.value) });
+      const { colours, greys } = await ask("study", asked);
+      if (own !== turn) return;
       const title = { "The photo": data, "With this kit": colours, "In greys": greys };
-      pictures.replaceChildren(
-        ...Object.entries(title).map(([name, bytes]) => {
-          const canvas = element("canvas", { width, height, class: "picture", role: "img", "aria-label": name });
-          penOf(canvas).putImageData(new ImageData(new Uint8ClampedArray(bytes), width, height), 0, 0);
-          return element("figure", {}, canvas, element("figcaption", {}, name));
-        }),
-      );
+      pictures.replaceChildren(...Object.entries(title).map(([name, bytes]) => picture(name, bytes, width, height)));
       said.textContent = "";
     } catch (error) {
-      said.textContent = `It could not be repainted: ${error.message}.`;
+      if (own === turn) said.textContent = `It could not be repainted: ${error.message}.`;
     }
-    paint.disabled = false;
   }
 
   return (pixels) => {
+    turn += 1;
     photo = pixels;
     frame.hidden = !pixels;
     pictures.replaceChildren();
     said.textContent = "";
   };
+}
+
+/** A named picture of RGBA bytes. */
+function picture(name, bytes, width, height) {
+  const canvas = element("canvas", { width, height, class: "picture", role: "img", "aria-label": name });
+  penOf(canvas).putImageData(new ImageData(new Uint8ClampedArray(bytes), width, height), 0, 0);
+  return element("figure", {}, canvas, element("figcaption", {}, name));
 }

@@ -53,7 +53,7 @@ export function attachTarget(store, core) {
     const { target, studio, picking } = state;
     mix.disabled = !isPair(state);
     wheel.setAttribute("aria-pressed", String(Boolean(picking)));
-    swatch.hidden = !target;
+    swatch.classList.toggle("blank", !target);
     value.show(target);
     if (!target) {
       said.textContent = "Set a colour, and the kit’s recipes for it appear below.";
@@ -93,6 +93,8 @@ function createTyped(core, read) {
   const picker = element("input", {
     type: "color",
     "aria-label": "Pick a colour",
+    // Grey until a colour is known: an empty picker is black.
+    value: "#808080",
     oninput: () => {
       text.value = picker.value;
       read(text.value);

@@ -52,7 +52,7 @@ export function attachMix(store, shelf) {
     atHand.replaceChildren(
       element("span", { class: "chip", style: { "--wash": mix.swatch.css } }),
       element("b", {}, mix.parts.join(":")),
-      `${loadName(state.load)}: ${mix.swatch.words}, L* ${mix.swatch.lightness.toFixed(0)}`,
+      element("span", {}, `${loadName(state.load)}: ${mix.swatch.words}, L* ${mix.swatch.lightness.toFixed(0)}`),
     );
     parts.textContent = recipe(mix.recipe, shelf);
     numbers.replaceChildren(...figures(mix));

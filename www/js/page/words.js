@@ -10,10 +10,10 @@
  */
 export const LOADS = [
   [1, "masstone", "1"],
-  [0.5, "strong wash", "½"],
-  [0.25, "medium wash", "¼"],
-  [0.125, "light wash", "⅛"],
-  [0.0625, "pale wash", "1⁄16"],
+  [0.5, "strong wash", "1/2"],
+  [0.25, "medium wash", "1/4"],
+  [0.125, "light wash", "1/8"],
+  [0.0625, "pale wash", "1/16"],
 ];
 
 /**

@@ -105,6 +105,32 @@ export function move(kit, index, by) {
 }
 
 /**
+ * Whether two pans hold one paint each, and not the same.
+ *
+ * @type {(kit: KitContent, from: number, onto: number) => boolean}
+ */
+export const mayJoin = ({ pans }, from, onto) =>
+  from !== onto && pans[from]?.length === 1 && pans[onto]?.length === 1 && pans[from][0] !== pans[onto][0];
+
+/**
+ * Puts the paint of one pan beside that of another.
+ *
+ * @type {<K extends KitContent>(kit: K, from: number, onto: number) => K}
+ */
+export const join = (kit, from, onto) =>
+  mayJoin(kit, from, onto) ? remove(refill(kit, onto, [kit.pans[onto][0], kit.pans[from][0]]), from) : kit;
+
+/**
+ * Gives each paint of a pan a pan of its own. A full tin stays as it is.
+ *
+ * @type {<K extends KitContent>(kit: K, index: number) => K}
+ */
+export const part = (kit, index) =>
+  isFull(kit)
+    ? kit
+    : { ...kit, pans: kit.pans.flatMap((pan, i) => (i === index ? pan.map((paint) => [paint]) : [pan])) };
+
+/**
  * Fills a pan anew: one paint, or two side by side.
  *
  * @type {<K extends KitContent>(kit: K, index: number, paints: number[]) => K}

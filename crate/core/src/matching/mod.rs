@@ -6,4 +6,5 @@ pub(crate) mod optimum;
 pub(crate) mod picture;
 pub(crate) mod rounding;
 pub(crate) mod shortfall;
+pub(crate) mod shapes;
 pub(crate) mod study;

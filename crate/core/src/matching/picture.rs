@@ -35,6 +35,10 @@ impl<'a> Picture<'a> {
         Ok(Self { rgba, width })
     }
 
+    pub(crate) const fn width(self) -> usize {
+        self.width
+    }
+
     /// Its pixels as red, green, blue, alpha.
     pub(crate) fn pixels(self) -> impl Iterator<Item = [u8; 4]> + 'a {
         self.rgba.chunks_exact(4).map(|pixel| [pixel[0], pixel[1], pixel[2], pixel[3]])

@@ -1,9 +1,12 @@
 //! Value studies: a picture repainted with the nearest mixes of a reach.
 
+use std::collections::BTreeMap;
+
 use crate::colour::display::shown;
 use crate::colour::{Lab, delta_e, lab_of_rgb};
 use crate::error::Error;
 use crate::matching::picture::Picture;
+use crate::matching::shapes::Map;
 use crate::reach::Reach;
 
 /// Levels of red, green and blue for which the nearest mix is looked up; pixels take the nearest level.
@@ -15,6 +18,18 @@ const CELL: f32 = 3.0;
 /// Mixes nearest in CIELAB, among which CIEDE2000 decides.
 const COMPARED: usize = 6;
 
+/// L* of the darkest and the lightest value of a study.
+const VALUES: [f32; 2] = [20.0, 97.0];
+
+/// Most values of a study: steps of less than one L* are none.
+const MOST_VALUES: usize = 77;
+
+/// How often the square around a pixel goes, from its middle, into the longer side of a picture.
+const RADII: usize = 128;
+
+/// How often a map of values is smoothed: what one majority leaves ragged, the next ones round.
+const PASSES: usize = 3;
+
 /// A picture repainted: RGBA bytes, alpha as it was.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Study {
@@ -24,28 +39,72 @@ pub struct Study {
     pub greys: Vec<u8>,
 }
 
-/// Repaints a picture with the mixes of a reach; in so many values of L*, or in all for 0.
+/// Repaints a picture with the mixes of a reach; in so many values of L*, or in all for 0 or 1.
+///
+/// Few values come in shapes, as a brush lays them.
 ///
 /// # Errors
 ///
-/// A reach without a paint.
+/// A reach without a paint, or more than 77 values.
 pub fn study(picture: Picture<'_>, reach: &Reach, values: usize) -> Result<Study, Error> {
     let mixes = thinned(reach);
     if mixes.is_empty() {
         return Err(Error::Refused("no paint to repaint with"));
     }
-    let mut known: Vec<Option<[[u8; 3]; 2]>> = vec![None; LEVELS * LEVELS * LEVELS];
+    if values > MOST_VALUES {
+        return Err(Error::Value(format!("{values} values are more than {MOST_VALUES}")));
+    }
+    let painted = repainted(picture, &mixes);
+    let laid = if values < 2 { painted } else { in_shapes(picture, &painted, &mixes, values) };
+    let mut known = BTreeMap::new();
     let (mut colours, mut greys) = (Vec::new(), Vec::new());
-    for [r, g, b, alpha] in picture.pixels() {
-        let [i, j, k] = [r, g, b].map(level);
-        let [colour, grey] = *known[(i * LEVELS + j) * LEVELS + k].get_or_insert_with(|| {
-            let lab = nearest(&mixes, lab_of_rgb([i, j, k].map(byte)));
-            [shown(stepped(lab, values)).rgb, shown(Lab::new(stepped(lab, values).l, 0.0, 0.0)).rgb]
-        });
+    for (lab, [_, _, _, alpha]) in laid.into_iter().zip(picture.pixels()) {
+        let key = [lab.l, lab.a, lab.b].map(f32::to_bits);
+        let [colour, grey] = *known
+            .entry(key)
+            .or_insert_with(|| [lab, Lab::new(lab.l, 0.0, 0.0)].map(|lab| shown(lab).rgb));
         colours.extend([colour[0], colour[1], colour[2], alpha]);
         greys.extend([grey[0], grey[1], grey[2], alpha]);
     }
     Ok(Study { colours, greys })
+}
+
+/// The mix nearest to each pixel.
+fn repainted(picture: Picture<'_>, mixes: &[Lab]) -> Vec<Lab> {
+    let mut known: Vec<Option<Lab>> = vec![None; LEVELS * LEVELS * LEVELS];
+    let mix_of = |[r, g, b, _]: [u8; 4]| {
+        let [i, j, k] = [r, g, b].map(level);
+        *known[(i * LEVELS + j) * LEVELS + k]
+            .get_or_insert_with(|| nearest(mixes, lab_of_rgb([i, j, k].map(byte))))
+    };
+    picture.pixels().map(mix_of).collect()
+}
+
+/// Each pixel in the value that most around it have, and in the hue of the mix nearest to what they are on average.
+fn in_shapes(picture: Picture<'_>, painted: &[Lab], mixes: &[Lab], values: usize) -> Vec<Lab> {
+    let width = picture.width();
+    let radius = width.max(painted.len() / width).div_ceil(RADII);
+    let mut map = Map {
+        label: painted.iter().map(|lab| step(lab.l, values)).collect(),
+        seen: picture.pixels().map(|[_, _, _, alpha]| alpha > 0).collect(),
+        width,
+        kinds: values,
+    };
+    for _ in 0..PASSES {
+        map.smooth(radius);
+    }
+    let hues: Vec<[f32; 2]> = painted.iter().map(|lab| [lab.a, lab.b]).collect();
+    let mut known = BTreeMap::new();
+    let laid = map.around(radius, &hues).into_iter().map(|(step, hue)| {
+        let l = lightness(step, values);
+        let cell = hue.map(|part| (part / CELL).round() as i16);
+        *known.entry((step, cell)).or_insert_with(|| {
+            let [a, b] = cell.map(|part| f32::from(part) * CELL);
+            let mix = nearest(mixes, Lab::new(l, a, b));
+            Lab::new(l, mix.a, mix.b)
+        })
+    });
+    laid.collect()
 }
 
 /// One mix a cell of CIELAB.
@@ -71,17 +130,15 @@ fn nearest(mixes: &[Lab], target: Lab) -> Lab {
     seen.min_by(|a, b| a.0.total_cmp(&b.0)).map_or(mixes[0], |(_, lab)| lab)
 }
 
-/// The colour at the middle of its step of value; as it is for 0 or 1 steps.
-fn stepped(lab: Lab, values: usize) -> Lab {
-    /// L* of the darkest and the lightest value of a study.
-    const VALUES: [f32; 2] = [20.0, 97.0];
-    if values < 2 {
-        return lab;
-    }
-    let span = VALUES[1] - VALUES[0];
+/// Which of so many steps of value, from the darkest on, an L* is nearest to.
+fn step(l: f32, values: usize) -> usize {
     let last = (values - 1) as f32;
-    let step = ((lab.l - VALUES[0]) / span * last).round().max(0.0).min(last);
-    Lab::new(VALUES[0] + span * step / last, lab.a, lab.b)
+    ((l - VALUES[0]) / (VALUES[1] - VALUES[0]) * last).round().clamp(0.0, last) as usize
+}
+
+/// L* of a step of value.
+fn lightness(step: usize, values: usize) -> f32 {
+    VALUES[0] + (VALUES[1] - VALUES[0]) * step as f32 / (values - 1) as f32
 }
 
 fn level(byte: u8) -> usize {
@@ -129,6 +186,27 @@ mod tests {
         let values: std::collections::BTreeSet<u8> =
             found.greys.chunks_exact(4).map(|pixel| pixel[0]).collect();
         assert_eq!(values.len(), 3);
+    }
+
+    #[test]
+    fn few_values_come_in_shapes() {
+        // Dark and light halves, 120 pixels wide, under noise that now and then crosses the middle of the values.
+        let noise = |i: usize| (i * 2_654_435_761 % 211) as i32 - 105;
+        let shade = |i: usize| (128 + if i % 120 < 60 { -60 } else { 60 } + noise(i)).clamp(0, 255) as u8;
+        let bytes: Vec<u8> = (0..120 * 80).flat_map(|i| [shade(i), shade(i), shade(i), 255]).collect();
+        let edges = |values: &[u8]| {
+            let pixel = |i: usize| values[4 * i];
+            (0..120 * 80).filter(|i| i % 120 > 0 && pixel(*i) != pixel(i - 1)).count()
+        };
+        let found = study(Picture::new(&bytes, 120).unwrap(), &reach(), 2).unwrap();
+        // One edge a row; the photo itself has one at nearly every pixel.
+        assert!((80..120).contains(&edges(&found.greys)), "{}", edges(&found.greys));
+    }
+
+    #[test]
+    fn too_many_values_are_refused() {
+        let picture = Picture::new(&[9, 9, 9, 255], 1).unwrap();
+        assert!(study(picture, &reach(), MOST_VALUES + 1).is_err());
     }
 
     #[test]

@@ -1,0 +1,76 @@
+// Rows of a list dragged by a handle, by mouse, pen or finger: between two others, or onto one.
+
+/** Part of a row's height, from either end, where a drop means the gap beside it. */
+const GAP = 0.3;
+/** Pixels from the end of what scrolls where it begins to, and by how much at a time. */
+const EDGE = 40;
+const STEP = 10;
+
+/**
+ * Lets `handle` drag its row of `list`. `mayJoin(from, onto)` says whether a row may be dropped onto another;
+ * `ondrop` hears `{from, to}` of a move and `{from, onto}` of a join, as places in the list.
+ */
+export function attachDrag(handle, list, mayJoin, ondrop) {
+  let drag = null;
+
+  handle.addEventListener("pointerdown", (event) => {
+    if (event.button !== 0) return;
+    const rows = [...list.children];
+    const row = handle.closest("li");
+    drag = { row, rows, from: rows.indexOf(row), y: event.clientY, scrolled: list.scrollTop, drop: null };
+    handle.setPointerCapture(event.pointerId);
+  });
+  handle.addEventListener("pointermove", (event) => {
+    if (!drag) return;
+    scrollAtEdge(list, event.clientY);
+    const moved = event.clientY - drag.y + list.scrollTop - drag.scrolled;
+    drag.row.style.setProperty("translate", `0 ${moved}px`);
+    drag.row.dataset.dragged = "";
+    mark(dropAt(drag, event.clientY, mayJoin));
+  });
+  handle.addEventListener("pointerup", () => {
+    const drop = drag?.drop;
+    end();
+    if (drop) ondrop(drop.verb);
+  });
+  handle.addEventListener("pointercancel", end);
+  handle.addEventListener("lostpointercapture", end);
+  handle.addEventListener("keydown", (event) => event.key === "Escape" && end());
+
+  function mark(drop) {
+    for (const row of drag.rows) delete row.dataset.drop;
+    drag.drop = drop;
+    if (drop) drag.rows[drop.at].dataset.drop = drop.side;
+  }
+
+  function end() {
+    if (!drag) return;
+    mark(null);
+    drag.row.style.removeProperty("translate");
+    delete drag.row.dataset.dragged;
+    drag = null;
+  }
+}
+
+/** What a drop at a height of the window means: `{at, side, verb}`, or nothing. */
+function dropAt({ rows, row, from }, y, mayJoin) {
+  const at = rows.findIndex((other) => {
+    const { top, bottom } = other.getBoundingClientRect();
+    return other !== row && y >= top && y < bottom;
+  });
+  if (at < 0) return null;
+  const { top, height } = rows[at].getBoundingClientRect();
+  const part = (y - top) / height;
+  if (part > GAP && part < 1 - GAP && mayJoin(from, at)) return { at, side: "onto", verb: { from, onto: at } };
+  const before = part < 0.5;
+  const to = before ? (at > from ? at - 1 : at) : at > from ? at : at + 1;
+  return to === from ? null : { at, side: before ? "before" : "after", verb: { from, to } };
+}
+
+/** Scrolls the list, or the page where the list is as long as it is, while the pointer is near an end. */
+function scrollAtEdge(list, y) {
+  const scrolls = list.scrollHeight > list.clientHeight;
+  const { top, bottom } = scrolls ? list.getBoundingClientRect() : { top: 0, bottom: innerHeight - EDGE };
+  const by = y < top + EDGE ? -STEP : y > bottom - EDGE ? STEP : 0;
+  if (by) (scrolls ? list : document.scrollingElement)?.scrollBy(0, by);
+}

@@ -1,0 +1,101 @@
+// The paints of a pan, each a button that opens a field to change it.
+
+import { dabOf } from "../page/dab.js";
+import { all, button, element, notice, UNDO } from "../page/dom.js";
+import { isFull, part, refill } from "../state/kit.js";
+import { editKit } from "./edit.js";
+import { createPaintField } from "./paint-field.js";
+
+/** Answers what makes the paints of a pan, the second of which may be missing, as a node. */
+export function createHalves(store, shelf) {
+  const openFilling = createFilling(store, shelf, named);
+
+  function named({ number, name, code }) {
+    const dab = dabOf(store.get().studio, number, 26);
+    return [dab, element("span", { class: "name" }, `${name} `, element("small", {}, code))];
+  }
+
+  function halfOf(pans, i, half) {
+    const paint = shelf.get(pans[i][half]);
+    const verb = button("", () => openFilling(verb, i, half), {
+      class: paint ? "half" : "half small",
+      "aria-label": paint ? `Change ${paint.name}` : `Put a paint beside ${shelf.get(pans[i][0]).name}`,
+      "aria-expanded": "false",
+      "data-focus": `half-${i}-${half}`,
+    });
+    verb.append(...(paint ? named(paint) : ["+"]));
+    return verb;
+  }
+
+  return ({ pans }, i) => {
+    const packed = pans.flat();
+    const isTwice = pans[i].some((paint) => packed.filter((other) => other === paint).length > 1);
+    return element(
+      "div",
+      { class: "halves" },
+      ...[0, 1].map((half) => halfOf(pans, i, half)),
+      isTwice && element("small", { class: "twice" }, "packed twice"),
+    );
+  };
+}
+
+/** Answers a verb that opens the field for a half of a pan below its row, or closes it; one is open at a time. */
+function createFilling(store, shelf, named) {
+  function toggle(verb, i, half) {
+    const isOpen = verb.getAttribute("aria-expanded") === "true";
+    const editor = verb.closest(".editor");
+    for (const other of all(editor, ".half")) other.setAttribute("aria-expanded", "false");
+    editor.querySelector(".filling")?.remove();
+    if (isOpen) return;
+    verb.setAttribute("aria-expanded", "true");
+    const { kit } = store.get();
+    const field = createPaintField(`Find a paint for pan ${i + 1}`, shelf, (paint) => offer(paint, kit), {
+      onpick(paint) {
+        // What is typed counts as taken once the field is left.
+        verb.focus();
+        fill(i, half, paint);
+      },
+      onleave() {
+        toggle(verb, i, half);
+        verb.focus();
+      },
+    });
+    verb.closest("li").append(element("div", { class: "filling" }, field.node, split(kit, i, half)));
+    field.focus();
+  }
+
+  const offer = (paint, kit) => [
+    ...named(paint),
+    ...(kit.pans.flat().includes(paint.number) ? [element("small", {}, "packed")] : []),
+  ];
+
+  /** What else can be done about a half of a split pan. */
+  function split(kit, i, half) {
+    if (kit.pans[i].length < 2) return null;
+    const out = () => editKit(store, (kit) => refill(kit, i, [kit.pans[i][1 - half]]), "Paint taken out");
+    const apart = () => editKit(store, (kit) => part(kit, i), "Each paint has a pan of its own");
+    return element(
+      "div",
+      { class: "verbs" },
+      button("Take it out", out),
+      button("Give each its own pan", apart, { disabled: isFull(kit) }),
+    );
+  }
+
+  /** Puts a paint in a half of a pan. One that is in another pan already is packed twice, which may be meant: it is said. */
+  function fill(i, half, paint) {
+    const { pans } = store.get().kit;
+    const { name } = shelf.get(paint);
+    if (pans[i][half] === paint) return;
+    const other = pans[i][1 - half];
+    if (other === paint) return notice(`${name} is in this pan already.`, { seconds: 6 });
+    const paints = (half === 0 ? [paint, other] : [other, paint]).filter((one) => one !== undefined);
+    const elsewhere = pans.findIndex((pan, j) => j !== i && pan.includes(paint));
+    editKit(store, (kit) => refill(kit, i, paints), `${name} packed`);
+    if (elsewhere < 0) return;
+    const where = [elsewhere + 1, i + 1].sort((a, b) => a - b).join(" and ");
+    notice(`${name} is packed twice now, in pans ${where}.`, { actions: [UNDO], seconds: 10 });
+  }
+
+  return toggle;
+}
