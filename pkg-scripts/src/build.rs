@@ -11,7 +11,7 @@ use wasm_bindgen_cli_support::Bindgen;
 
 use crate::page::Head;
 use crate::process::{cargo, run};
-use crate::{Command, bundle, page, tools, workspace};
+use crate::{Command, bundle, facts, page, tools, workspace};
 
 pub(crate) const COMMAND: Command = Command {
     name: "build",
@@ -143,7 +143,8 @@ fn compile(name: &str, features: &str, flags: &[&str], folder: &Path) -> Result<
     // The page says where the wasm is: in one file it has no address.
     bindgen.input_path(wasm).out_name(name).web(true)?.omit_default_module_path(true);
     bindgen.remove_name_section(true).remove_producers_section(true).typescript(true);
-    bindgen.generate(folder).context("cannot bind the compiled core")
+    bindgen.generate(folder).context("cannot bind the compiled core")?;
+    fs::write(folder.join(facts::FILE), facts::module()).context("cannot write the core's facts")
 }
 
 /// The site's version, told by all its bytes, and the addresses of what the page may ask for.

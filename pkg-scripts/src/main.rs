@@ -11,6 +11,7 @@ mod bundle;
 mod check;
 mod dependencies;
 mod evaluate;
+mod facts;
 mod fuzz;
 mod library;
 mod pack;

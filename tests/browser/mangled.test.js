@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { linkText } from "../../www/js/state/link-text.js";
+import { linkText } from "../../target/sources/js/state/link-text.js";
 import { goldenLinks } from "./support/tables.js";
 import { visits } from "./support/visit.js";
 

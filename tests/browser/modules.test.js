@@ -4,10 +4,10 @@ import assert from "node:assert/strict";
 import { readdir, readFile } from "node:fs/promises";
 import { posix } from "node:path";
 import { test } from "node:test";
-import { count, crossingSentence, grade, loadName, recipe } from "../../www/js/page/words.js";
-import * as kits from "../../www/js/state/kit.js";
-import { linkText } from "../../www/js/state/link-text.js";
-import { createStore } from "../../www/js/state/store.js";
+import { count, crossingSentence, grade, loadName, recipe } from "../../target/sources/js/page/words.js";
+import * as kits from "../../target/sources/js/state/kit.js";
+import { linkText } from "../../target/sources/js/state/link-text.js";
+import { createStore } from "../../target/sources/js/state/store.js";
 
 /** The half of the core for the page, as the build put it beside the page's sources. */
 async function core() {
@@ -158,7 +158,7 @@ function importsUp(name, text) {
 }
 
 test("each folder of modules imports only from those before it", async () => {
-  const scripts = new URL("../../www/js/", import.meta.url);
+  const scripts = new URL("../../target/sources/js/", import.meta.url);
   const names = (await readdir(scripts, { recursive: true })).filter((name) => name.endsWith(".js"));
   assert.deepEqual([...new Set(names.map((name) => posix.dirname(name)))].sort(), [...FOLDERS].sort());
   const ups = await Promise.all(

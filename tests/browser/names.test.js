@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { isolated, recipe } from "../../www/js/page/words.js";
+import { isolated, recipe } from "../../target/sources/js/page/words.js";
 import { linkText } from "./support/link.js";
 import { visits } from "./support/visit.js";
 

@@ -5,7 +5,7 @@
 
 use js_sys::{Array, JSON, Object, Reflect};
 use washpath_web::paints;
-use washpath_web::studio::{Studio, decode_kit, encode_kit, page_facts, read_paper};
+use washpath_web::studio::{Studio, decode_kit, encode_kit, read_paper};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 use web_sys::{CanvasRenderingContext2d as Context, HtmlCanvasElement};
@@ -236,21 +236,4 @@ fn papers_are_read_and_refused_in_words() {
     let own = Studio::new(object(r#"{"stock": 0, "own": [75, 8, 24]}"#), DAYLIGHT, false, false).unwrap();
     assert_ne!(own.paper(), studio().paper());
     assert!(Studio::new(object(r#"{"stock": 0, "own": [5, 0, 0]}"#), DAYLIGHT, false, false).is_err());
-}
-
-#[wasm_bindgen_test]
-fn the_page_learns_limits_lists_and_words_from_the_core() {
-    let facts = page_facts().unwrap();
-    let number = |of: &str, name: &str| field(&field(&facts, of), name).as_f64().unwrap();
-    assert_eq!((number("most", "pans"), number("longest", "placeName")), (48.0, 40.0));
-    let list = |name: &str| field(&facts, name).unchecked_into::<Array>();
-    for (name, length, first) in
-        [("lights", 5, "daylight"), ("papers", 5, "bright white"), ("ways", 3, "mixed")]
-    {
-        assert_eq!((list(name).length(), list(name).get(0)), (length, first.into()));
-    }
-    let wash: Array = list("loads").get(1).unchecked_into();
-    assert_eq!((wash.get(0), wash.get(1), wash.get(2)), (0.5.into(), "strong wash".into(), "½".into()));
-    let words: Array = field(&field(&facts, "words"), "granulation").unchecked_into();
-    assert_eq!((words.length(), words.get(0)), (5, "smooth".into()));
 }

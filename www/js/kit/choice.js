@@ -1,12 +1,10 @@
 // A kit that the core chose: how good it is, why each paint is in it, and how it lies in the tin. No state.
 
+import { REACHED } from "../../pkg/facts.js";
 import { dabOf } from "../page/dab.js";
 import { element } from "../page/dom.js";
 import { percent } from "../page/words.js";
 import { emptyKit } from "../state/kit.js";
-
-/** CIEDE2000 within which a colour counts as reached. */
-const NEAR = 5;
 
 /** A part missed as a score of 100. */
 export const scoreOf = (missed) => (100 * (1 - missed)).toFixed(1);
@@ -14,7 +12,7 @@ export const scoreOf = (missed) => (100 * (1 - missed)).toFixed(1);
 /** How much of a place's colours their nearest mixes reach, as a part of 1. */
 export function reachedOf(colours, nearest) {
   const sum = (some) => some.reduce((sum, { weight }) => sum + weight, 0);
-  return sum(colours.filter((_, i) => nearest[i].error <= NEAR)) / sum(colours);
+  return sum(colours.filter((_, i) => nearest[i].error <= REACHED)) / sum(colours);
 }
 
 /** How much of `aim` the chosen kit reaches, and what is proven of it. */

@@ -6,11 +6,15 @@ const GAP = 0.3;
 const EDGE = 40;
 const STEP = 10;
 
+/** @typedef {{ at: number, side: string, verb: object }} Drop where a row would go: beside or onto another, and the verb that says so */
+/** @typedef {{ row: HTMLElement, rows: HTMLElement[], from: number, y: number, scrolled: number, drop: Drop | null }} Drag */
+
 /**
  * Lets `handle` drag its row of `list`. `mayJoin(from, onto)` says whether a row may be dropped onto another;
  * `ondrop` hears `{from, to}` of a move and `{from, onto}` of a join, as places in the list.
  */
 export function attachDrag(handle, list, mayJoin, ondrop) {
+  /** @type {Drag | null} */
   let drag = null;
 
   handle.addEventListener("pointerdown", (event) => {
@@ -37,7 +41,9 @@ export function attachDrag(handle, list, mayJoin, ondrop) {
   handle.addEventListener("lostpointercapture", end);
   handle.addEventListener("keydown", (event) => event.key === "Escape" && end());
 
+  /** @type {(drop: Drop | null) => void} */
   function mark(drop) {
+    if (!drag) return;
     for (const row of drag.rows) delete row.dataset.drop;
     drag.drop = drop;
     if (drop) drag.rows[drop.at].dataset.drop = drop.side;

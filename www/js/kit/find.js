@@ -1,6 +1,6 @@
 // Finding paints on the shelf: by words, by what they are like, in an order. Pure: no page.
 
-import { TRANSPARENT } from "../page/words.js";
+import { GRANULATES, LIFTS, LIGHTFAST, OPAQUE, SMOOTH, TRANSPARENT } from "../../pkg/facts.js";
 
 /** Letters and digits only, without accents, in lower case. */
 export const plain = (text) =>
@@ -52,16 +52,13 @@ function near(word, name, most) {
   return last[name.length] <= most;
 }
 
-/** Fastest grade of the Blue Wool scale that still is called lightfast in a tint. */
-const LIGHTFAST = 7;
-
 /** What paints can be asked to be; a property nobody measured fails the question. */
 export const TRAITS = [
   { key: "transparent", label: "Transparent", test: (paint) => paint.transparency >= TRANSPARENT },
-  { key: "opaque", label: "Opaque", test: (paint) => paint.transparency !== null && paint.transparency < 1.5 },
-  { key: "granulating", label: "Granulating", test: (paint) => paint.granulation >= 2 },
-  { key: "smooth", label: "Smooth", test: (paint) => paint.granulation !== null && paint.granulation < 1 },
-  { key: "lifting", label: "Lifts", test: (paint) => paint.staining !== null && paint.staining < 1.5 },
+  { key: "opaque", label: "Opaque", test: (paint) => paint.transparency !== null && paint.transparency < OPAQUE },
+  { key: "granulating", label: "Granulating", test: (paint) => paint.granulation >= GRANULATES },
+  { key: "smooth", label: "Smooth", test: (paint) => paint.granulation !== null && paint.granulation < SMOOTH },
+  { key: "lifting", label: "Lifts", test: (paint) => paint.staining !== null && paint.staining < LIFTS },
   { key: "lightfast", label: "Lightfast", test: (paint) => paint.lightfastTint >= LIGHTFAST },
   { key: "mild", label: "No caution", test: (paint) => paint.caution === "" },
   { key: "owned", label: "Mine", test: (paint) => paint.owned },

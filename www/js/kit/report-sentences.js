@@ -1,6 +1,7 @@
 // The report on a kit in a painter's sentences. Pure: no page.
 
-import { percent, TRANSPARENT } from "../page/words.js";
+import { TRANSPARENT } from "../../pkg/facts.js";
+import { percent } from "../page/words.js";
 
 /** A dark that another paint would take lower by so much is worth a sentence. */
 const DEEPER = 4;

@@ -1,7 +1,8 @@
 // What belongs to the kit as a whole: its paper, how many pans its tin holds, and whether the pans are being edited.
 
+import { MOST_PANS, PAPERS } from "../../pkg/facts.js";
 import { button, element, say } from "../page/dom.js";
-import { MOST_PANS, PAPERS, resize } from "../state/kit.js";
+import { resize } from "../state/kit.js";
 import { editKit } from "./edit.js";
 
 /** Answers the settings of a kit as a node. `askPaper` asks for the painter's own paper. */

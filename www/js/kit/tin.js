@@ -1,11 +1,12 @@
 // The kit: its title, its tin of pans, and what can be done with them.
 
+import { LONGEST_TITLE } from "../../pkg/facts.js";
 import { dabOf } from "../page/dab.js";
 import { button, byId, element } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { demoKit } from "../state/demo.js";
 import { endOf } from "../state/end.js";
-import { LONGEST_TITLE, paintsOf, retitle } from "../state/kit.js";
+import { paintsOf, retitle } from "../state/kit.js";
 import { codesOf } from "./codes.js";
 import { editKit } from "./edit.js";
 import { createPanEditor } from "./pan-editor.js";

@@ -1,5 +1,6 @@
 // How much of a place the kit reaches: colour by colour, and which paints would bring more.
 
+import { REACHED } from "../../pkg/facts.js";
 import { question } from "../core/adviser.js";
 import { editKit } from "../kit/edit.js";
 import { packPaint } from "../kit/packing.js";
@@ -12,8 +13,6 @@ import { paintsOf } from "../state/kit.js";
 import { targetOf } from "../state/target.js";
 import { dropColour, weigh } from "../state/targets.js";
 
-/** Largest CIEDE2000 of a mix that counts as reaching a colour. */
-const NEAR = 5;
 /** Most paints that are said to bring more, and the least part of the place that is worth saying. */
 const FEW = 3;
 const LEAST_GAIN = 0.005;
@@ -82,7 +81,7 @@ export function createReach(store, shelf, ask, { showMix, chooseFor }) {
       showMix();
     };
     const node = button("", take, { class: "take", "data-focus": `take-${i}` });
-    const off = `off by ${error.toFixed(1)}${error > NEAR ? ", out of reach" : ""}`;
+    const off = `off by ${error.toFixed(1)}${error > REACHED ? ", out of reach" : ""}`;
     node.append(
       twin(seen.css, swatch.css),
       element(
@@ -109,13 +108,13 @@ const weightOf = (colours) => colours.reduce((sum, { weight }) => sum + weight, 
 
 /** How many colours the kit reaches, and how much of the place that is. */
 function sentence(colours, nearest) {
-  const reached = colours.filter((_, i) => nearest[i].error <= NEAR);
+  const reached = colours.filter((_, i) => nearest[i].error <= REACHED);
   const part = weightOf(reached) / weightOf(colours);
   return element(
     "p",
     {},
     element("b", {}, `Reaches ${reached.length} of ${colours.length} colours, ${percent(part)} of the place`),
-    `, within CIEDE2000\u00a0${NEAR}.`,
+    `, within CIEDE2000\u00a0${REACHED}.`,
   );
 }
 

@@ -1,10 +1,11 @@
 // A place: colours with weights that the painter wants to reach, found in a photo or gathered by hand.
 
+import { MOST_COLOURS, MOST_PLACES } from "../../pkg/facts.js";
 import { editKit } from "../kit/edit.js";
 import { button, byId, element, notice } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { afterRest } from "../page/rest.js";
-import { addColour, MOST_COLOURS, MOST_PLACES, putPlace, removePlace, renamePlace } from "../state/targets.js";
+import { addColour, putPlace, removePlace, renamePlace } from "../state/targets.js";
 import { createReach } from "./place-reach.js";
 
 const REST = 200;

@@ -1,11 +1,10 @@
 // What a teacher asks of a class: a note and tasks that go along with a kit, and which of them are done.
 
+import { LONGEST_TASK, MOST_TASKS } from "../../pkg/facts.js";
 import { byId, element } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 
 /** Limits as the core has them. */
-const LONGEST_TASK = 120;
-const MOST_TASKS = 8;
 
 /** Most ticks that are kept; the oldest go first. */
 const MOST_TICKS = 200;

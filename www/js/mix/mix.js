@@ -1,5 +1,6 @@
 // The mix at hand: its colour and texture, its ratio and load, its crossing, and what it matches in daylight only.
 
+import { LEAST_LOAD } from "../../pkg/facts.js";
 import { button, byId, element } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
 import { slider } from "../page/slider.js";
@@ -10,7 +11,7 @@ import { createWash } from "./wash.js";
 import { createWays } from "./ways.js";
 
 const RAMP = 41;
-const RAMP_LOADS = Float32Array.of(1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1);
+const RAMP_LOADS = Float32Array.of(LEAST_LOAD, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1);
 /** How near to whole parts the held slider snaps, as a position along the path. */
 const SNAP = 0.007;
 /** Milliseconds of rest before other mixes are compared. */

@@ -1,11 +1,12 @@
 // Puddles: mixes kept on the palette, each an end for further paths.
 
+import { MOST_PUDDLES } from "../../pkg/facts.js";
 import { dabOf } from "../page/dab.js";
 import { button, byId, element, notice, say } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { loadName, recipe } from "../page/words.js";
 import { isPair, pairOf, sameParts } from "../state/end.js";
-import { keepPuddle, MOST_PUDDLES, wipePuddle } from "../state/kit.js";
+import { keepPuddle, wipePuddle } from "../state/kit.js";
 
 /** A load as a link carries it: in quarters of a doubling. */
 const quarters = (load) => Math.round(4 * Math.log2(load));

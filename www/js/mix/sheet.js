@@ -1,26 +1,9 @@
 // The sheet: ratio across, load down; each cell a mix to choose.
 
+import { LOADS, RATIOS } from "../../pkg/facts.js";
 import { all, byId, element, focusedAmong } from "../page/dom.js";
-import { LOADS } from "../page/words.js";
 import { isPair, pairOf, shortName } from "../state/end.js";
 import { recordsOn, shareOf } from "../state/records.js";
-
-/**
- * Parts of A and B of each column.
- *
- * @type {[number, number][]}
- */
-export const RATIOS = [
-  [1, 0],
-  [8, 1],
-  [4, 1],
-  [2, 1],
-  [1, 1],
-  [1, 2],
-  [1, 4],
-  [1, 8],
-  [0, 1],
-];
 
 export const share = ([a, b]) => b / (a + b);
 

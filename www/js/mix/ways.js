@@ -1,9 +1,8 @@
 // The same paint mixed, and laid in two layers either way: each shows its colour and chooses it.
 
+import { WAYS } from "../../pkg/facts.js";
 import { all, button, element, focusedAmong } from "../page/dom.js";
 import { pairOf } from "../state/end.js";
-
-const WAYS = ["Mixed", "A over B", "B over A"];
 
 /** The three ways as buttons. */
 export function createWays(store) {

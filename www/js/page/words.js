@@ -1,20 +1,9 @@
 // Numbers in a painter's words.
 
+import { GRANULATION, LOADS, STAINING, STRONG, TRANSPARENCY, TRANSPARENT, WEAK } from "../../pkg/facts.js";
+
 /** @typedef {[paint: number, count: number]} Part */
 /** @typedef {{ get(number: number): { name: string } | undefined }} Names what knows paints by their numbers, such as the shelf */
-
-/**
- * Washes by name, thickest first: load, name and sign.
- *
- * @type {[number, string, string][]}
- */
-export const LOADS = [
-  [1, "masstone", "1"],
-  [0.5, "strong wash", "1/2"],
-  [0.25, "medium wash", "1/4"],
-  [0.125, "light wash", "1/8"],
-  [0.0625, "pale wash", "1/16"],
-];
 
 /**
  * The name of the nearest wash.
@@ -106,14 +95,7 @@ export function crossingSentence({ kind, lean, mix }, [first, second]) {
   }
 }
 
-const GRADES = {
-  transparency: ["very opaque", "opaque", "semi-opaque", "semi-transparent", "transparent"],
-  staining: ["lifts well", "lifts", "stains a little", "stains", "stains strongly"],
-  granulation: ["smooth", "hardly granulates", "granulates a little", "granulates", "granulates strongly"],
-};
-
-/** Rating from which a paint is called transparent, as the core has it. */
-export const TRANSPARENT = 3;
+const GRADES = { transparency: TRANSPARENCY, staining: STAINING, granulation: GRANULATION };
 
 /**
  * A rating of 0 to 4 as a word, or nothing where it was not measured.
@@ -131,6 +113,6 @@ export const grade = (property, rating) =>
  * @type {(strength: number) => string | null}
  */
 export function strengthOf(strength) {
-  if (strength >= 1.75) return "strong in mixes";
-  return strength <= 0.6 ? "weak in mixes" : null;
+  if (strength >= STRONG) return "strong in mixes";
+  return strength <= WEAK ? "weak in mixes" : null;
 }

@@ -1,10 +1,11 @@
 // A kit that came by a link, shown beside the painter's own.
 
+import { PAPERS } from "../../pkg/facts.js";
 import { briefList } from "../mix/brief.js";
 import { dabOf } from "../page/dab.js";
 import { button, byId, element, first, notice, say, UNDO } from "../page/dom.js";
 import { leaveGuest, packGuest, showGuest } from "../state/guest.js";
-import { nameOf, PAPERS } from "../state/kit.js";
+import { nameOf } from "../state/kit.js";
 import { placeOf, takeKit } from "../state/kits.js";
 import { textOf } from "../state/link.js";
 import { linkText } from "../state/link-text.js";

@@ -1,12 +1,11 @@
 // Pictures to send: the wheel, the path with its mix, the sheet; each with a title and a caption, at two pixels for one.
 
-import { columnName, RATIOS, share } from "../mix/sheet.js";
+import { LIGHTS, LOADS, PAPERS, RATIOS } from "../../pkg/facts.js";
+import { columnName, share } from "../mix/sheet.js";
 import { penOf } from "../page/canvas.js";
 import { element } from "../page/dom.js";
-import { capital, crossingSentence, LOADS, loadName, recipe } from "../page/words.js";
+import { capital, crossingSentence, loadName, recipe } from "../page/words.js";
 import { isPair, pairOf, shortName } from "../state/end.js";
-import { PAPERS } from "../state/kit.js";
-import { LIGHTS } from "../wheel/view.js";
 
 const SCALE = 2;
 const WIDTH = 760;

@@ -1,9 +1,9 @@
 // Sheets to print and to paint on: chosen in a dialog, looked at, printed or saved.
 
+import { LOADS } from "../../pkg/facts.js";
 import { all, byId, element, fieldsOf } from "../page/dom.js";
 import { withLetters } from "../page/letters.js";
 import { fileName, save } from "../page/save.js";
-import { LOADS } from "../page/words.js";
 import { DEMO_LOAD } from "../state/demo.js";
 import { isPair, pairOf } from "../state/end.js";
 import { paperOf } from "../state/kit.js";

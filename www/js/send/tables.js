@@ -1,6 +1,6 @@
 // A kit and the shelf as tables and as a style sheet. Pure: no page.
 
-import { LOADS } from "../page/words.js";
+import { LOADS } from "../../pkg/facts.js";
 import { paintsOf } from "../state/kit.js";
 
 const [, , [WASH], [TINT]] = LOADS;

@@ -2,8 +2,9 @@
 
 /** @import { KeptFilm, KitContent, Linked, NumberOf, Own, Patch, Shelf, State } from "./types.js" */
 
+import { MOST_OWN } from "../../pkg/facts.js";
 import { addNamed } from "./kits.js";
-import { adopt, MOST_OWN } from "./own.js";
+import { adopt } from "./own.js";
 
 /**
  * Shows a kit as a link brought it, with its own paints on the shelf as long as it is shown.

@@ -6,13 +6,19 @@
 /** @typedef {ReturnType<typeof createReport>} Report */
 /** @typedef {ReturnType<typeof createPaints>} Paints */
 
-import { emptyKit, LONGEST_TITLE, MOST_PANS, MOST_PUDDLES, PAPERS, retitle } from "./kit.js";
+import {
+  LONGEST_TITLE,
+  MOST_MIXED,
+  MOST_OWN,
+  MOST_PANS,
+  MOST_PLACES,
+  MOST_PUDDLES,
+  MOST_RECORDS,
+  PAPERS,
+} from "../../pkg/facts.js";
+import { emptyKit, retitle } from "./kit.js";
 import { RATINGS, VERSION } from "./kit-file.js";
-import { MOST_OWN } from "./own.js";
-import { MOST_RECORDS } from "./records.js";
 import { inKit } from "./refs.js";
-import { MOST_MIXED } from "./sound.js";
-import { MOST_PLACES } from "./targets.js";
 
 /** Longest file that is read, in bytes. */
 export const LONGEST_FILE = 4_000_000;

@@ -4,7 +4,7 @@
 /** @import { KitContent, OwnPaint, Paper, Part, Record, Shelf, Work } from "./types.js" */
 /** @typedef {(paint: number) => string | undefined} NameOf */
 
-import { PAPERS } from "./kit.js";
+import { PAPERS } from "../../pkg/facts.js";
 import { inKit } from "./refs.js";
 
 export const VERSION = 1;

@@ -2,11 +2,7 @@
 
 /** @import { Kit, KitContent, Paper, Puddle } from "./types.js" */
 
-export const MOST_PANS = 48;
-export const LONGEST_TITLE = 60;
-
-/** Papers in the order of their numbers in a link. */
-export const PAPERS = ["Bright white", "Natural white", "Cream", "Grey", "Tan"];
+import { LONGEST_TITLE, MOST_PANS } from "../../pkg/facts.js";
 
 /**
  * The paper of a kit as the core asks for it: one of the stocks, or the painter's own.
@@ -14,9 +10,6 @@ export const PAPERS = ["Bright white", "Natural white", "Cream", "Grey", "Tan"];
  * @type {(kit: KitContent) => Paper}
  */
 export const paperOf = ({ stock, paper }) => ({ stock, own: paper });
-
-/** Most kept mixes, as a link carries them. */
-export const MOST_PUDDLES = 24;
 
 /** Most kits that are kept. */
 export const MOST_KITS = 20;

@@ -4,11 +4,12 @@
 /** @typedef {{ kits: number, own: number, records: number }} Counts */
 /** @typedef {Pick<State, "kit" | "others">} Kits */
 
+import { MOST_OWN } from "../../pkg/facts.js";
 import { isUntouchedDemo } from "./demo.js";
 import { newId } from "./ids.js";
 import { nameOf, retitle } from "./kit.js";
 import { freeTitle, roomFor } from "./kits.js";
-import { MOST_OWN, renumbered, renumberedMix, settle } from "./own.js";
+import { renumbered, renumberedMix, settle } from "./own.js";
 import { addRecords } from "./records.js";
 
 /**

@@ -3,11 +3,9 @@
 
 /** @import { Film, KitContent, Learned, Linked, NumberOf, Own, OwnPaint, Part, Patch, Renumber, State } from "./types.js" */
 
+import { MOST_OWN } from "../../pkg/facts.js";
 import { withFilms } from "./films.js";
 import { idOf, newId } from "./ids.js";
-
-/** Most own paints that are kept. */
-export const MOST_OWN = 60;
 
 /**
  * Answers `numberOf(id)`: the number of an own paint within this visit, from `first` on. A number is never given to another.

@@ -3,11 +3,9 @@
 /** @import { End, Patch, Record, State } from "./types.js" */
 /** @typedef {Omit<Record, "id">} Unkept */
 
+import { MOST_RECORDS } from "../../pkg/facts.js";
 import { paintOf, paintsOf } from "./end.js";
 import { newId } from "./ids.js";
-
-/** Most records that are kept. */
-export const MOST_RECORDS = 500;
 
 /**
  * Those of the paints of a path: each is a mix of no other paint.

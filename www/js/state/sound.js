@@ -2,16 +2,12 @@
 
 /** @import { Context, KitContent, Own, Patch, State } from "./types.js" */
 
+import { LEAST_LOAD, MOST_MIXED } from "../../pkg/facts.js";
 import { paintsOf } from "./end.js";
 import { emptyKit } from "./kit.js";
 import { freeName } from "./own.js";
 import { inWork, resolved } from "./refs.js";
 import { keysOf } from "./store.js";
-
-/** Most paints of one mix, as the core mixes them. */
-export const MOST_MIXED = 8;
-
-const LEAST_LOAD = 1 / 32;
 
 /** What of the state may refer to paints of a guest's kit that then have to stay. */
 const WORK = ["kit", "others", "records", "held", "owned"];

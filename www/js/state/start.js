@@ -4,6 +4,7 @@
 /** @typedef {[key: string, value: any, at: number]} Item */
 /** @typedef {{ [kind: string]: Item[] }} Items */
 
+import { LEAST_LOAD, MOST_MIXED } from "../../pkg/facts.js";
 import { builtIn, DEMO, DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { paintEnd, paintsOf, readEnd } from "./end.js";
 import { keptFilm } from "./films.js";
@@ -13,7 +14,6 @@ import { readOld } from "./old.js";
 import { freeName } from "./own.js";
 import { readItem, withItem } from "./reading.js";
 import { inKit } from "./refs.js";
-import { MOST_MIXED } from "./sound.js";
 import { readVersion } from "./versions.js";
 
 /** How long it is remembered that something was thrown away, in milliseconds: longer than a tab stays open. */
@@ -253,7 +253,7 @@ const oneOf =
 const LOOKS = Object.entries({
   laid: oneOf(0, 1, 2),
   share: between(0, 1),
-  load: between(1 / 32, 1),
+  load: between(LEAST_LOAD, 1),
   light: oneOf(0, 1, 2, 3, 4),
   wet: isBoolean,
   showShelf: isBoolean,

@@ -2,9 +2,7 @@
 
 /** @import { KitContent, Place } from "./types.js" */
 
-export const MOST_PLACES = 4;
-export const MOST_COLOURS = 24;
-const LONGEST_NAME = 40;
+import { LONGEST_PLACE_NAME } from "../../pkg/facts.js";
 
 /** @type {<K extends KitContent>(kit: K, index: number, place: Place) => K} */
 const put = (kit, index, place) => ({ ...kit, places: kit.places.map((known, i) => (i === index ? place : known)) });
@@ -23,7 +21,7 @@ export const removePlace = (kit, index) => ({ ...kit, places: kit.places.filter(
 export const renamePlace = (kit, index, text) =>
   put(kit, index, {
     ...kit.places[index],
-    name: [...text.replace(/\p{Cc}/gu, " ").trim()].slice(0, LONGEST_NAME).join("").trim(),
+    name: [...text.replace(/\p{Cc}/gu, " ").trim()].slice(0, LONGEST_PLACE_NAME).join("").trim(),
   });
 
 /**

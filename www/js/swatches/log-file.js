@@ -1,8 +1,9 @@
 // Records from a file: chosen, read by the worker, asked about where a date could be two days, and added to the log.
 
+import { MOST_RECORDS } from "../../pkg/facts.js";
 import { button, element, say } from "../page/dom.js";
 import { readText } from "../page/text-file.js";
-import { addRecords, MOST_RECORDS } from "../state/records.js";
+import { addRecords } from "../state/records.js";
 
 /** The field that a file is chosen with, as `nodes`, and what is `said` of it. */
 export function createLogFile(store, ask) {

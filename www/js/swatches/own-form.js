@@ -1,7 +1,8 @@
 // The editor of an own paint: its name, its ratings, and its swatches or the mixture it is.
 
+import { LOADS } from "../../pkg/facts.js";
 import { byId, element, fieldsOf, labelled, say } from "../page/dom.js";
-import { capital, LOADS, recipe } from "../page/words.js";
+import { capital, recipe } from "../page/words.js";
 import { learnFilms } from "../state/films.js";
 import { addOwn, editOwn } from "../state/own.js";
 import { seenField } from "./seen-field.js";

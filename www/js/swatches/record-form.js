@@ -1,11 +1,12 @@
 // Recording a swatch: the mix at hand, as it was painted, and what it looked like.
 
+import { MOST_RECORDS } from "../../pkg/facts.js";
 import { button, byId, element, labelled, notice, say } from "../page/dom.js";
 import { capital, loadName, recipe } from "../page/words.js";
 import { isPair, pairOf } from "../state/end.js";
 import { newId } from "../state/ids.js";
 import { paperOf } from "../state/kit.js";
-import { MOST_RECORDS, today } from "../state/records.js";
+import { today } from "../state/records.js";
 import { labOf, seenField } from "./seen-field.js";
 
 /** Shows the form. */

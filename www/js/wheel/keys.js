@@ -1,10 +1,9 @@
 // The wheel by keys: along the path, round the paints, and a cross that points at any place.
 
+import { LEAST_LOAD } from "../../pkg/facts.js";
 import { loadName, recipe } from "../page/words.js";
 import { isPair, paintEnd, paintOf, pairOf } from "../state/end.js";
 import { announce, takePlace } from "./places.js";
-
-const LEAST_LOAD = 1 / 32;
 
 /** Lets the focused canvas be used by keys; `scene()` is what it shows. */
 export function attachKeys(canvas, store, shelf, choose, scene) {

@@ -1,11 +1,9 @@
 // How the wheel is looked at: the light, wet paint or dry, the ribbon over all loads, pinned paths, the kit's reach.
 
+import { LIGHTS } from "../../pkg/facts.js";
 import { byId, say } from "../page/dom.js";
 import { isPair, pairOf } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
-
-/** Lights in the order of the core's numbers. */
-export const LIGHTS = ["Daylight", "Warm daylight", "Tungsten lamp", "LED lamp", "Fluorescent lamp"];
 
 const MOST_PINS = 4;
 

@@ -5,6 +5,6 @@ pub(crate) mod matches;
 pub(crate) mod optimum;
 pub(crate) mod picture;
 pub(crate) mod rounding;
-pub(crate) mod shortfall;
 pub(crate) mod shapes;
+pub(crate) mod shortfall;
 pub(crate) mod study;

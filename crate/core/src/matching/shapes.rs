@@ -110,7 +110,8 @@ mod tests {
 
     #[test]
     fn what_is_transparent_has_no_say() {
-        let mut map = Map { label: vec![0, 1, 1, 0], seen: vec![true, false, false, true], width: 4, kinds: 2 };
+        let mut map =
+            Map { label: vec![0, 1, 1, 0], seen: vec![true, false, false, true], width: 4, kinds: 2 };
         map.smooth(3);
         assert_eq!(map.label, [0, 0, 0, 0]);
         let mut nothing = Map { label: vec![1, 0], seen: vec![false; 2], width: 2, kinds: 2 };

@@ -60,9 +60,8 @@ pub fn study(picture: Picture<'_>, reach: &Reach, values: usize) -> Result<Study
     let (mut colours, mut greys) = (Vec::new(), Vec::new());
     for (lab, [_, _, _, alpha]) in laid.into_iter().zip(picture.pixels()) {
         let key = [lab.l, lab.a, lab.b].map(f32::to_bits);
-        let [colour, grey] = *known
-            .entry(key)
-            .or_insert_with(|| [lab, Lab::new(lab.l, 0.0, 0.0)].map(|lab| shown(lab).rgb));
+        let [colour, grey] =
+            *known.entry(key).or_insert_with(|| [lab, Lab::new(lab.l, 0.0, 0.0)].map(|lab| shown(lab).rgb));
         colours.extend([colour[0], colour[1], colour[2], alpha]);
         greys.extend([grey[0], grey[1], grey[2], alpha]);
     }

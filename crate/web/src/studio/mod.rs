@@ -3,7 +3,6 @@
 mod codes;
 mod dab;
 mod drawing;
-mod facts;
 pub mod geometry;
 mod hits;
 mod kits;
@@ -23,7 +22,6 @@ mod strand;
 mod wash;
 mod wheel;
 
-pub use facts::page_facts;
 pub use kits::{decode_kit, encode_kit};
 
 use std::cell::OnceCell;
