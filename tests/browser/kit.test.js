@@ -66,7 +66,7 @@ visit("pans are moved, split, joined and removed", {}, async ({ page }) => {
   await find.fill("green gold");
   await page.getByRole("option", { name: /Green gold PY129/ }).click();
   assert.equal((await pans(page))[0], "PY184+PY129");
-  await press(page, "Change Bismuth yellow");
+  await press(page, "Bismuth yellow PY184: change");
   await find.fill("PY129");
   await find.press("Enter");
   assert.match(await page.locator("#notice").textContent(), /Green gold is in this pan already/);
@@ -76,7 +76,7 @@ visit("pans are moved, split, joined and removed", {}, async ({ page }) => {
   assert.equal((await pans(page))[0], "PO73+PY129");
   assert.match(await page.locator("#notice").textContent(), /Pyrrole orange is packed twice now, in pans 1 and 3/);
   assert.equal(await page.locator("#tin .twice").count(), 2);
-  await press(page, "Change Green gold");
+  await press(page, "Green gold PY129: change");
   await press(page, "Take it out");
   assert.equal((await pans(page))[0], "PO73");
 
@@ -121,7 +121,7 @@ for (const [size, pull] of Object.entries(drags)) {
     await pull(page, now.grip, { x: onto.grip.x, y: onto.row.y });
     assert.equal((await pans(page))[0], "PY42+PR254", "onto one");
     assert.equal((await pans(page)).length, before.length - 1);
-    await press(page, "Change Pyrrole red");
+    await press(page, "Pyrrole red PR254: change");
     await press(page, "Give each its own pan");
     assert.deepEqual((await pans(page)).slice(0, 2), ["PY42", "PR254"]);
   });
@@ -146,7 +146,7 @@ visit("pans are moved and filled by keys alone", {}, async ({ page }) => {
   await page.keyboard.type("PY129");
   await page.keyboard.press("Enter");
   assert.equal((await pans(page))[1], "PY184+PY129");
-  assert.equal(await focused(), "Change Green gold", "focus stays on what was filled");
+  assert.equal(await focused(), "Green gold PY129: change", "focus stays on what was filled");
 });
 
 visit("an empty tin says what to do", {}, async ({ page }) => {

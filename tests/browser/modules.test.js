@@ -31,6 +31,15 @@ test("verbs on kits answer new kits and leave the old as they were", () => {
   assert.deepEqual(kits.move(kit, 2, -99).pans, [[4], [1], [2, 3]]);
   assert.deepEqual(kits.refill(kit, 0, [7, 8]).pans, [[7, 8], [2, 3], [4]]);
   assert.deepEqual(kits.refill(kit, 1, [2]).pans, [[1], [2], [4]]);
+  assert.deepEqual(kits.join(kit, 0, 2).pans, [
+    [2, 3],
+    [4, 1],
+  ]);
+  assert.deepEqual(kits.join(kit, 2, 0).pans, [
+    [1, 4],
+    [2, 3],
+  ]);
+  assert.deepEqual(kits.part(kit, 1).pans, [[1], [2], [3], [4]]);
   assert.deepEqual(kits.resize(kit, 6), { ...plain, capacity: 6 });
   assert.deepEqual(kits.retitle(kit, "Other"), { ...plain, title: "Other" });
   assert.deepEqual(kits.paintsOf({ ...kit, pans: [[1], [2, 1], [2]] }), [1, 2]);
@@ -45,6 +54,9 @@ test("a verb that has nothing to do answers the same kit", () => {
   const kit = { title: "Tin", capacity: 2, stock: 0, pans: [[1], [2]] };
   const same = {
     packFull: kits.pack(kit, 9),
+    joinItself: kits.join(kit, 1, 1),
+    joinBeyond: kits.join(kit, 0, 2),
+    partFull: kits.part({ ...kit, pans: [[1, 2], [3]] }, 0).pans.length === 2 && kit,
     moveFirstEarlier: kits.move(kit, 0, -1),
     moveLastLater: kits.move(kit, 1, 1),
     resize: kits.resize(kit, 2),

@@ -110,9 +110,9 @@ visit("white paper clicked turns neutral, and the balance is taken back", {}, as
 visit("what is no photo is refused in words, and the photo before it stays", {}, async ({ page }) => {
   await open(page);
   const faults = [
-    [Buffer.from("not a picture"), "notes.txt", "text/plain", /no image/],
+    [Buffer.from("not a picture"), "notes.txt", "text/plain", /cannot read this file as an image/],
     [Buffer.alloc(0), "empty.png", "image/png", /empty/],
-    [stripes().subarray(0, 60), "cut.png", "image/png", /no image|could not/i],
+    [stripes().subarray(0, 60), "cut.png", "image/png", /cannot read this file|could not/i],
   ];
   for (const [bytes, name, type, words] of faults) {
     await put(page, bytes, name, type);
@@ -139,7 +139,7 @@ visit(
       PNG.sync.write(picture, { colorType: 2, inputColorType: 2, inputHasAlpha: false, deflateLevel: 1 }),
     );
     await page.waitForFunction(
-      () => /megapixels|Click a place|no image/.test(document.querySelector("#photo > p").textContent),
+      () => /megapixels|Click a spot|cannot read/.test(document.querySelector("#photo > p").textContent),
       null,
       { timeout: 60_000 },
     );

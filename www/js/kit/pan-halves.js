@@ -19,7 +19,7 @@ export function createHalves(store, shelf) {
     const paint = shelf.get(pans[i][half]);
     const verb = button("", () => openFilling(verb, i, half), {
       class: paint ? "half" : "half small",
-      "aria-label": paint ? `Change ${paint.name}` : `Put a paint beside ${shelf.get(pans[i][0]).name}`,
+      "aria-label": paint ? `${paint.name} ${paint.code}: change` : `Put a paint beside ${shelf.get(pans[i][0]).name}`,
       "aria-expanded": "false",
       "data-focus": `half-${i}-${half}`,
     });
