@@ -322,3 +322,39 @@ visit("swatches are used on a phone", { size: "phone" }, async ({ page }) => {
   const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
   assert.ok(wide <= 0, `${wide} pixels too wide`);
 });
+
+visit("a masstone lighter than its wash is asked about, and they are swapped", {}, async ({ page }) => {
+  await open(page);
+  await press(page, "New from swatches");
+  await page.locator("#own-form [name=name]").fill("Quay red");
+  await page.locator("#own-dialog .typed input[type=text]").nth(0).fill("lab(70 30 10)");
+  await page.locator("#own-dialog .typed input[type=text]").nth(1).fill("lab(40 55 25)");
+  await press(page, "Put it on my shelf");
+  assert.match(await page.locator("#own-said").textContent(), /Are they swapped/);
+  await press(page, "Swap them");
+  assert.match(await page.locator("#own-dialog .typed input[type=text]").nth(0).inputValue(), /40/);
+  await press(page, "Put it on my shelf");
+  await page.locator("#mine").getByText("Quay red").waitFor();
+});
+
+visit("a masstone that no film shows is explained", {}, async ({ page }) => {
+  await open(page);
+  await press(page, "New from swatches");
+  await page.locator("#own-form [name=name]").fill("Deepest black");
+  await page.locator("#own-dialog .typed input[type=text]").nth(0).fill("lab(3 0 0)");
+  await press(page, "Put it on my shelf");
+  await page
+    .locator("#notice")
+    .getByText(/no dry film of paint shows/)
+    .waitFor();
+});
+
+visit("a mix that is one paint alone makes no mixture, and it is said why", {}, async ({ page }) => {
+  await slide(page, "Ratio", 0);
+  await open(page);
+  await press(page, "New from the mix at hand");
+  await page
+    .locator("#notice")
+    .getByText(/one paint alone/)
+    .waitFor();
+});

@@ -51,6 +51,7 @@ async function open(core, { doSoon, doLater }) {
   const choose = createChoose(store, shelf);
   const choosePan = choosePaint(choose);
   attachHistory(store);
+  attachPaper(store);
   attachSurround(store);
   const tab = attachTabs(document.querySelector(".tabs"));
   const switches = Object.fromEntries(
@@ -112,6 +113,13 @@ function tell(what, name) {
   if (what === "beside")
     return notice(`“${name}” was changed in two tabs at once. Both are kept, side by side.`, { seconds: 12 });
   return notice(REASONS[what]);
+}
+
+/** What paint lies on has the colour of the kit's paper: pans, rims of washes, the sheet. */
+function attachPaper(store) {
+  const show = ({ studio }) => document.documentElement.style.setProperty("--sheet", studio.paper());
+  store.subscribe((state, changed) => changed.has("studio") && show(state));
+  show(store.get());
 }
 
 function attachSurround(store) {

@@ -1,7 +1,7 @@
 // The editor of an own paint: its name, its ratings, and its swatches or the mixture it is.
 
 import { LOADS } from "../../pkg/facts.js";
-import { byId, element, fieldsOf, labelled, say } from "../page/dom.js";
+import { button, byId, element, fieldsOf, labelled, notice, say } from "../page/dom.js";
 import { capital, recipe } from "../page/words.js";
 import { learnFilms } from "../state/films.js";
 import { addOwn, editOwn } from "../state/own.js";
@@ -15,6 +15,9 @@ const RATINGS = [
 /** Loads that a second swatch may have. */
 const WASHES = LOADS.slice(1);
 
+/** L*, a*, b* by which a masstone may differ from its film before that is explained. */
+const BEYOND = 6;
+
 /** Answers a verb that opens the editor: with a new paint, or with one that is kept and its number. */
 export function createOwnForm(store, context, ask) {
   const dialog = byId("own-dialog", HTMLDialogElement);
@@ -23,11 +26,27 @@ export function createOwnForm(store, context, ask) {
   const fields = createFields(form, { store, core: context.core, ask }, () => (said.textContent = ""));
   /** @type {{ paint: any, number: number | null } | null} */
   let edited = null;
+  /** Whether the painter said that a masstone lighter than its wash is meant. */
+  let isMeant = false;
+
+  function askWhetherSwapped() {
+    const swap = button("Swap them", () => {
+      fields.swap();
+      said.textContent = "";
+    });
+    const keep = button("They are right", () => {
+      isMeant = true;
+      form.requestSubmit();
+    });
+    said.replaceChildren("The masstone is lighter than the wash. Are they swapped? ", swap, " ", keep);
+    swap.focus();
+  }
 
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
     const asked = edited;
     if (!asked) return;
+    if (fields.areSwapped() && !isMeant) return askWhetherSwapped();
     try {
       const paint = context.core.read_own(fields.filled(asked.paint));
       said.textContent = "Working it out …";
@@ -39,8 +58,8 @@ export function createOwnForm(store, context, ask) {
         films,
         ...(number ? editOwn(state, number, paint) : addOwn(state, paint, context.numberOf)),
       }));
-      say(`${paint.name} is on your shelf`);
       dialog.close();
+      tellAdded(store.get(), paint);
     } catch (error) {
       said.textContent = `${capital(error.message)}.`;
     }
@@ -50,6 +69,7 @@ export function createOwnForm(store, context, ask) {
 
   return (paint, number = null) => {
     edited = { paint, number };
+    isMeant = false;
     describe(paint, number, context.shelf);
     fields.fill(paint);
     said.textContent = "";
@@ -57,6 +77,22 @@ export function createOwnForm(store, context, ask) {
     fieldsOf(form)("name").focus();
   };
 }
+
+/** Says that a paint is on the shelf, and what its film cannot show of the masstone that was given. */
+function tellAdded({ own, studio }, { name, masstone }) {
+  say(`${name} is on your shelf`);
+  const [number] = own.find(([, paint]) => paint.name === name) ?? [];
+  if (!number || masstone.length !== 3) return;
+  const { lightness } = studio.swatch([[number, 1]], 1);
+  if (Math.abs(lightness - masstone[0]) <= BEYOND) return;
+  const given = `L*\u00a0${masstone[0].toFixed(0)}`;
+  notice(
+    `${name} is on your shelf, but no dry film of paint shows the masstone you gave (${given}): it is predicted as L*\u00a0${lightness.toFixed(0)}. A wet swatch, a photo taken too dark, or a shiny spot looks like that.`,
+  );
+}
+
+/** How light a colour or a spectrum is, for comparing two of a kind. */
+const lightnessOf = (values) => (values.length === 3 ? values[0] : values.reduce((sum, value) => sum + value, 0));
 
 /** Says what is edited and how. */
 function describe({ name, parts }, number, shelf) {
@@ -79,6 +115,16 @@ function createFields(form, needs, onchange) {
   byId("own-swatches").replaceChildren(masstone.node, wash.node, labelled("How thin that wash is", load));
   const [name, code, caution, lightfast] = ["name", "code", "caution", "lightfast"].map(fieldsOf(form));
   return {
+    /** Whether a masstone is lighter than its wash. */
+    areSwapped() {
+      const [thick, thin] = [masstone.get(), wash.get()];
+      return Boolean(thick && thin && thick.length === thin.length && lightnessOf(thick) > lightnessOf(thin));
+    },
+    swap() {
+      const [thick, thin] = [masstone.get(), wash.get()];
+      masstone.put(thin);
+      wash.put(thick);
+    },
     fill(paint) {
       for (const field of [name, code, caution]) field.value = paint[field.name];
       ratings.forEach((rating, i) => rating.set(paint.ratings[i]));

@@ -69,6 +69,10 @@ function openMix(state, { isBuiltIn }, open) {
   const parts = state.studio.mix(pairOf(state), state.share, state.load).recipe;
   if (!parts.every(([paint]) => isBuiltIn(paint)))
     return notice("A mixture is made of paints of the built-in shelf.", { seconds: 6 });
+  if (parts.length < 2)
+    return notice("The mix at hand is one paint alone. Move the ratio off its end to make a mixture of it.", {
+      seconds: 6,
+    });
   open({ ...blankOn(state.kit), parts });
 }
 

@@ -6,6 +6,7 @@ import { createMeterFile } from "./meter-file.js";
 
 /** A field for what a swatch looked like. `onchange` hears of it as L*, a*, b* or 36 reflectances, or of nothing. */
 export function seenField(name, { store, core, ask }, onchange) {
+  /** @type {number[] | null} */
   let found = null;
   const text = element("input", {
     type: "text",
