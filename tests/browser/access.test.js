@@ -192,12 +192,12 @@ visit(
   },
 );
 
-visit("nothing but paint is coloured", {}, async ({ page }) => {
+visit("nothing but paint and the paper it lies on is coloured", {}, async ({ page }) => {
   for (const surround of ["light", "dim"]) {
     if (surround === "dim") await press(page, "Dim");
     const coloured = await page.evaluate(() =>
       [...document.querySelectorAll("body, body *")]
-        .filter((node) => !node.matches(".wash, .cell, .chip"))
+        .filter((node) => !node.matches(".wash, .cell, .chip, .pan, .sheet table, .chips li"))
         .flatMap((node) => {
           const style = getComputedStyle(node);
           return ["color", "backgroundColor", "borderTopColor", "outlineColor"]
