@@ -88,7 +88,7 @@ for (const size of ["desktop", "tablet", "phone"]) {
     await page.locator("dialog[open] .answer li").waitFor();
     assert.match(await target(page), /L\* 40, a\* 29, b\* 34/);
     await page.keyboard.press("Escape");
-    assert.ok(await page.locator("#photo .picture").isVisible(), "back in its place");
+    await page.locator("#photo .picture").waitFor();
     await press(page, "Enlarge");
     await page.locator("dialog[open] .answer .take").click();
     assert.ok(await page.locator("#mix").isVisible(), "its recipe is on the path");
