@@ -88,7 +88,7 @@ visit("darks tell each hue's darkest mix and put it on the path", {}, async ({ p
 visit("an empty tin has no darks, and says what to do", {}, async ({ page }) => {
   await page.getByRole("button", { name: "Edit pans" }).click();
   await page.getByRole("button", { name: "Empty the tin" }).click();
-  await page.waitForFunction(() => document.getElementById("darks").textContent.includes("A packed kit shows"));
+  await page.waitForFunction(() => document.getElementById("darks").textContent.includes("Pack some paints"));
 });
 
 const noEnds = () => localStorage.setItem("washpath/looks", JSON.stringify({ ends: [null, null] }));

@@ -24,8 +24,8 @@ visit("an empty place becomes an end: the kit's nearest mix, and how near it is"
   await page.mouse.click(x, y);
   const [place] = await ends(page);
   assert.match(place, /^A place /);
-  assert.match(place, /(right at|off) the place|nearest there is/);
-  const name = place.replace("A place ", "").replace(/, (right|\d+ off|nearest).*/, "");
+  assert.match(place, /right on that place|the nearest this kit comes/);
+  const name = place.replace("A place ", "").replace(/, (right|\d+ away|the nearest).*/, "");
   assert.ok(name.includes(" + "), `the mix is told: ${name}`);
   await slide(page, "Ratio", 0);
   assert.match((await readout(page)).words, /green/, "a place among the greens");
@@ -115,7 +115,7 @@ visit("a puddle is not kept twice, is wiped, and comes back by undo", {}, async 
   await keep.click();
   await keep.click();
   assert.equal((await puddles(page)).length, 1);
-  assert.match(await page.locator("#notice").textContent(), /kept already/);
+  assert.match(await page.locator("#notice").textContent(), /already kept/);
   await page.getByRole("button", { name: "Wipe puddle 1" }).click();
   assert.equal((await puddles(page)).length, 0);
   await page.getByRole("button", { name: "Undo" }).click();

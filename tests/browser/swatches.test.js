@@ -122,7 +122,7 @@ visit("what was seen belongs to its mix: another mix has nothing yet, the same h
       .nth(1)
       .evaluate((chip) => chip.classList.contains("blank")),
   );
-  assert.match(await page.locator("#record .seen > p").textContent(), /comes back with the mix/);
+  assert.match(await page.locator("#record .seen > p").textContent(), /comes back when you return to the mix/);
   await slide(page, "Ratio", 300);
   assert.match(await seen(page).inputValue(), /^lab\(47 /);
   assert.equal(await page.locator("#record .compared p").textContent(), words);
