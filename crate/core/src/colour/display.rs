@@ -5,7 +5,7 @@
 //!
 //! What a display does not hold is shown as the nearest it has of the same
 //! hue, distances measured in the plane of L* and C* (hue-preserving clipping
-//! by the least ΔE*ab: CIE 156:2004). Taking chroma off at the same L* made
+//! by the least ΔE*ab: CIE 156:2004, from memory). Taking chroma off at the same L* made
 //! bright yellows dull, as sRGB has its vivid yellows only in a narrow range
 //! of L*, and a pure paint duller than its mix with a darker one.
 
