@@ -1,7 +1,7 @@
 // A kit that the core chose: how good it is, why each paint is in it, and how it lies in the tin. No state.
 
 import { REACHED } from "../../pkg/facts.js";
-import { dabOf } from "../page/dab.js";
+import { dabOf, paintLine } from "../page/dab.js";
 import { element } from "../page/dom.js";
 import { percent } from "../page/words.js";
 import { emptyKit } from "../state/kit.js";
@@ -30,18 +30,7 @@ export function verdict({ cost, bound, exact }, reached, aim) {
 
 /** A paint of the chosen kit and why it is in it. */
 export function reasonRow(reason, paint, studio) {
-  return element(
-    "li",
-    {},
-    dabOf(studio, paint.number, 30),
-    element(
-      "span",
-      { class: "name" },
-      `${paint.name} `,
-      element("small", {}, paint.code),
-      element("span", { class: "traits" }, `${paint.hue} · ${whyOf(reason)}`),
-    ),
-  );
+  return element("li", {}, dabOf(studio, paint.number, 30), paintLine(paint, `${paint.hue} · ${whyOf(reason)}`));
 }
 
 function whyOf({ lost, required }) {

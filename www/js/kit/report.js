@@ -1,7 +1,7 @@
 // The report on the kit: what it can do, what each paint adds, what would come next.
 
 import { question } from "../core/adviser.js";
-import { dabOf } from "../page/dab.js";
+import { dabOf, paintLine } from "../page/dab.js";
 import { button, byId, detailsAround, element } from "../page/dom.js";
 import { afterRest, onceSeen } from "../page/rest.js";
 import { percent } from "../page/words.js";
@@ -157,13 +157,7 @@ export function attachNext(store, shelf, ask) {
       "li",
       {},
       dabOf(store.get().studio, number, 30),
-      element(
-        "span",
-        { class: "name" },
-        `${paint.name} `,
-        element("small", {}, paint.code),
-        element("span", { class: "traits" }, GAINS[wish.value].say(gain)),
-      ),
+      paintLine(paint, GAINS[wish.value].say(gain)),
       button("Pack", () => packPaint(store, paint), { class: "pack", "aria-label": `Pack ${paint.name}` }),
     );
   }

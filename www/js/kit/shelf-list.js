@@ -1,6 +1,7 @@
 // The shelf as a list: every paint there is, found by name, code, hue or what it is like.
 
-import { dabInSight } from "../page/dab.js";
+import { GRANULATES } from "../../pkg/facts.js";
+import { dabInSight, paintLine } from "../page/dab.js";
 import { button, byId, element } from "../page/dom.js";
 import { grade } from "../page/words.js";
 import { holds } from "../state/kit.js";
@@ -91,19 +92,10 @@ function takeOf(paint, studio, choose) {
   const traits = [
     paint.hue,
     grade("transparency", paint.transparency),
-    paint.granulation >= 2 ? "granulating" : null,
+    paint.granulation >= GRANULATES ? "granulating" : null,
     paint.tier === "estimated" ? "estimated" : null,
   ].filter(Boolean);
   const take = button("", () => choose(paint.number), { class: "take" });
-  take.append(
-    dabInSight(studio, paint.number, 34),
-    element(
-      "span",
-      { class: "name" },
-      `${paint.name} `,
-      element("small", {}, paint.code),
-      element("span", { class: "traits" }, traits.join(" · ")),
-    ),
-  );
+  take.append(dabInSight(studio, paint.number, 34), paintLine(paint, traits.join(" · ")));
   return take;
 }

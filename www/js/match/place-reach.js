@@ -4,7 +4,7 @@ import { REACHED } from "../../pkg/facts.js";
 import { question } from "../core/adviser.js";
 import { editKit } from "../kit/edit.js";
 import { packPaint } from "../kit/packing.js";
-import { twin } from "../page/dab.js";
+import { paintLine, twin } from "../page/dab.js";
 import { button, element } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { loadName, percent } from "../page/words.js";
@@ -144,13 +144,7 @@ function wouldBring(found, shelf, pack) {
     return element(
       "li",
       {},
-      element(
-        "span",
-        { class: "name" },
-        `${paint.name} `,
-        element("small", {}, paint.code),
-        element("span", { class: "traits" }, `reaches ${percent(gain)} more of the place`),
-      ),
+      paintLine(paint, `reaches ${percent(gain)} more of the place`),
       button("Pack", () => pack(paint), { class: "pack", "aria-label": `Pack ${paint.name}` }),
     );
   });

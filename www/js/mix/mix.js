@@ -1,6 +1,7 @@
 // The mix at hand: its colour and texture, its ratio and load, its crossing, and what it matches in daylight only.
 
 import { LEAST_LOAD } from "../../pkg/facts.js";
+import { chip } from "../page/dab.js";
 import { button, byId, element } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
 import { slider } from "../page/slider.js";
@@ -51,7 +52,7 @@ export function attachMix(store, shelf) {
     const mix = state.studio.mix(pairOf(state), state.share, state.load);
     words.textContent = mix.swatch.words;
     atHand.replaceChildren(
-      element("span", { class: "chip", style: { "--wash": mix.swatch.css } }),
+      chip(mix.swatch.css),
       element("b", {}, mix.parts.join(":")),
       element("span", {}, `${loadName(state.load)}: ${mix.swatch.words}, L* ${mix.swatch.lightness.toFixed(0)}`),
     );

@@ -1,6 +1,6 @@
 // Partners of a paint: what neutralises it, and what shades it.
 
-import { dabOf } from "../page/dab.js";
+import { chip, dabOf, paintLine } from "../page/dab.js";
 import { button, byId, element } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { afterRest, onceSeen } from "../page/rest.js";
@@ -113,14 +113,8 @@ function row(partner, kind, shelf, studio, choose) {
   const take = button("", () => choose(partner), { class: "take" });
   take.append(
     dabOf(studio, partner.paint, 30),
-    element(
-      "span",
-      { class: "name" },
-      `${paint.name} `,
-      element("small", {}, paint.code),
-      element("span", { class: "traits" }, `${own}:${its} · ${SENTENCES[kind](partner)}`),
-    ),
-    element("span", { class: "chip", style: { "--wash": partner.swatch.css } }),
+    paintLine(paint, `${own}:${its} · ${SENTENCES[kind](partner)}`),
+    chip(partner.swatch.css),
   );
   return element("li", {}, take);
 }

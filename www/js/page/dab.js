@@ -43,6 +43,20 @@ function draw(canvas, studio, paint, size, load) {
 
 const scale = () => Math.min(window.devicePixelRatio || 1, 3);
 
+/**
+ * A paint's name and code, and below them what is to be said of it.
+ *
+ * @type {(paint: { name: string, code: string }, said: string) => HTMLElement}
+ */
+export const paintLine = ({ name, code }, said) =>
+  element(
+    "span",
+    { class: "name" },
+    `${name} `,
+    element("small", {}, code),
+    element("span", { class: "traits" }, said),
+  );
+
 /** A colour as a chip. */
 export const chip = (css) => element("span", { class: "chip", style: { "--wash": css } });
 

@@ -1,7 +1,7 @@
 // The painter's own paints: made from swatches, a measurement or a mixture; edited, copied, thrown away.
 
 import { packPaint } from "../kit/packing.js";
-import { dabOf } from "../page/dab.js";
+import { dabOf, paintLine } from "../page/dab.js";
 import { button, byId, element, notice, say, UNDO } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { isPair, paintEnd, pairOf } from "../state/end.js";
@@ -78,16 +78,7 @@ function openMix(state, { isBuiltIn }, open) {
 
 function row(number, paint, source, kit, studio, { choose, pack, edit, double, remove }) {
   const take = button("", () => choose(number), { class: "take", "data-focus": `take-${number}` });
-  take.append(
-    dabOf(studio, number, 30),
-    element(
-      "span",
-      { class: "name" },
-      `${paint.name} `,
-      element("small", {}, paint.code),
-      element("span", { class: "traits" }, source),
-    ),
-  );
+  take.append(dabOf(studio, number, 30), paintLine(paint, source));
   const packed = holds(kit, number);
   const act = (word, verb, attributes = {}) =>
     button(word, () => verb(number, paint), {

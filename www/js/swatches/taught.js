@@ -1,6 +1,6 @@
 // What was learned, as a painter reads it: predictions before and after, and each paint that changed.
 
-import { dabOf } from "../page/dab.js";
+import { dabOf, paintLine } from "../page/dab.js";
 import { button, element } from "../page/dom.js";
 
 /** Below this much belief in a record it is said to be doubted. */
@@ -104,13 +104,7 @@ const row = ({ number, name, code }, studio, words, verb, spoken, act) =>
     "li",
     {},
     dabOf(studio, number, 30),
-    element(
-      "span",
-      { class: "name" },
-      `${name} `,
-      element("small", {}, code),
-      element("span", { class: "traits" }, words),
-    ),
+    paintLine({ name, code }, words),
     button(verb, act, { class: "pack", "aria-label": spoken, "data-focus": `held-${number}` }),
   );
 

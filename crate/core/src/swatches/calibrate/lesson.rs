@@ -491,7 +491,7 @@ impl Lesson {
                 rows.iter().flatten().map(|(i, slope)| slope * slope / self.learner.hold(*i)).sum();
             expected(variance)
         };
-        let told = median(self.before.clone()) / median(records.iter().map(strange).collect());
+        let told = median(&self.before) / median(&records.iter().map(strange).collect::<Vec<_>>());
         if told.is_finite() { told.min(1.0) } else { 1.0 }
     }
 
@@ -536,7 +536,8 @@ impl Lesson {
     }
 }
 
-fn median(mut values: Vec<f64>) -> f64 {
+fn median(values: &[f64]) -> f64 {
+    let mut values = values.to_vec();
     values.sort_by(f64::total_cmp);
     values[values.len() / 2]
 }

@@ -76,12 +76,6 @@ fn unseen(films: &[Film], truth: &[Film]) -> f64 {
     errors[errors.len() / 2]
 }
 
-fn median(errors: &[f64]) -> f64 {
-    let mut errors = errors.to_vec();
-    errors.sort_by(f64::total_cmp);
-    errors[errors.len() / 2]
-}
-
 #[test]
 fn synthetic_paints_are_recovered_from_noisy_swatches() {
     let mut seed = 5;
