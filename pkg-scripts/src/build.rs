@@ -109,11 +109,11 @@ pub(crate) fn copy(from: &Path, to: &Path, counts: impl Fn(&Path) -> bool) -> Re
 }
 
 /// What the last step of compiling is told to make a core small: only small functions are copied into their callers, and
-/// loops of unknown length stay as written. Paths, sheets, reaches and partners take as long as before, a painted wash a
-/// quarter longer, and long searches some 4 %; so it is for the half that waits at the door, and for the one file. Not
+/// loops of unknown length stay as written. Paths, sheets, reaches and partners take as long as before, and long searches
+/// some 4 % longer; so it is for the half that waits at the door, and for the one file. Not
 /// "s" or "z": they leave out vector code, and a reach takes twice as long.
 const SMALL: [&str; 3] =
-    ["-Copt-level=2", "-Cllvm-args=--inline-threshold=15", "-Cllvm-args=--unroll-runtime=false"];
+    ["-Copt-level=2", "-Cllvm-args=--inline-threshold=5", "-Cllvm-args=--unroll-runtime=false"];
 
 /// Cargo's setting that takes this machine's folders out of what the core says when it breaks: the same bytes wherever
 /// it is built, and fewer.

@@ -2,6 +2,8 @@
 
 import { fileURLToPath } from "node:url";
 import { drawn, host, packedAddress, sizes, startBrowser } from "./support/launch.js";
+import { show } from "./support/show.js";
+import { dabs, slide } from "./support/washpath.js";
 
 /** The core with its glue, as the build bundled it from. */
 const built = fileURLToPath(new URL("../../target/sources/pkg/", import.meta.url));
@@ -11,7 +13,9 @@ const VISITS = 5;
 /** As slow as the design's budget has it. */
 const THROTTLE = 4;
 
-const median = (values) => [...values].sort((a, b) => a - b)[values.length >> 1];
+/** The value that this share of all lies below. */
+const quantile = (values, share) => [...values].sort((a, b) => a - b)[Math.floor(share * values.length)];
+const median = (values) => quantile(values, 0.5);
 const say = (name, milliseconds) => console.log(`${name}\t${milliseconds.toFixed(3)}`);
 
 const site = await host();
@@ -20,17 +24,22 @@ try {
   say("ready, hosted", await ready(site.address));
   say("ready, one file", await ready(packedAddress()));
   await inside(async (page) => {
-    say("frame of a drag", await dragged(page));
+    say("frame of a drag", median(await dragged(page)));
     say("kilobytes kept after 600 steps", await kept(page));
     for (const [name, time] of await page.evaluate(long)) say(name, time);
   });
+  await inside(async (page) => {
+    await throttle(page);
+    say("frame of a drag, throttled", quantile(await dragged(page), 0.95));
+  }, sizes.phone);
+  await inside(async (page) => say("longest task", await longest(page)));
 } finally {
   await browser.close();
   await site.stop();
 }
 
-async function inside(act) {
-  const visitor = await browser.newContext({ ...sizes.desktop, serviceWorkers: "block" });
+async function inside(act, size = sizes.desktop) {
+  const visitor = await browser.newContext({ ...size, serviceWorkers: "block" });
   try {
     const page = await visitor.newPage();
     await page.addInitScript(() => {
@@ -53,14 +62,18 @@ async function inside(act) {
   }
 }
 
+async function throttle(page) {
+  const session = await page.context().newCDPSession(page);
+  await session.send("Emulation.setCPUThrottlingRate", { rate: THROTTLE });
+}
+
 /** Milliseconds from the start of loading to the first picture that can be used, the processor throttled. */
 async function ready(address) {
   const times = [];
   for (let i = 0; i < VISITS; i += 1) {
     const visitor = await browser.newContext({ ...sizes.desktop, serviceWorkers: "block" });
     const page = await visitor.newPage();
-    const session = await visitor.newCDPSession(page);
-    await session.send("Emulation.setCPUThrottlingRate", { rate: THROTTLE });
+    await throttle(page);
     await page.addInitScript(() => {
       new MutationObserver((_, observer) => {
         if (!document.documentElement?.dataset.ready) return;
@@ -76,7 +89,7 @@ async function ready(address) {
   return median(times);
 }
 
-/** What the page itself works for one step of a drag along the path: the event with all views, and the drawing. */
+/** What the page itself works for each of 60 steps of a drag along the path: the event with all views, and the drawing. */
 function dragged(page) {
   return page.evaluate(async () => {
     const slider = [...document.querySelectorAll("input[type=range]")].find((input) =>
@@ -92,7 +105,7 @@ function dragged(page) {
       await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 0)));
       times.push(spent + globalThis.framed);
     }
-    return times.sort((a, b) => a - b)[30];
+    return times;
   });
 }
 
@@ -110,6 +123,47 @@ async function kept(page) {
   const before = await used();
   await steps();
   return ((await used()) - before) / 1024;
+}
+
+/** What a painter does in an hour, once each. */
+function ordinary(page, spots) {
+  return [
+    () => page.mouse.click(spots[0].x, spots[0].y),
+    () => page.mouse.click(spots[6].x, spots[6].y),
+    () => slide(page, "Ratio", 20),
+    () => slide(page, "Load", 10),
+    () => page.getByLabel("Find a paint").first().fill("sienna"),
+    () => page.getByLabel("Find a paint").first().fill(""),
+    ...["Report", "Match", "Swatches", "Mix"].map((name) => () => show(page, name)),
+    ...["Share", "Print"].flatMap((name) => [
+      () =>
+        page
+          .getByRole("button", { name: new RegExp(`^${name}`) })
+          .first()
+          .click(),
+      () => page.keyboard.press("Escape"),
+    ]),
+    () => page.getByLabel("Light", { exact: true }).selectOption({ index: 2 }),
+    () => page.keyboard.press("Control+z"),
+    () => page.getByRole("button", { name: /^Wet/ }).click(),
+  ];
+}
+
+/** Milliseconds of the page's longest task while it is used. */
+async function longest(page) {
+  const spots = Object.values(await dabs(page));
+  await browser.startTracing(page, { categories: ["disabled-by-default-devtools.timeline"] });
+  for (const act of ordinary(page, spots)) {
+    await act();
+    // The answer of the worker, and what waits until the hand rests.
+    await page.waitForTimeout(700);
+  }
+  const { traceEvents } = JSON.parse((await browser.stopTracing()).toString());
+  const of = ({ pid, tid }) => `${pid} ${tid}`;
+  const main = (event) => event.name === "thread_name" && event.args.name === "CrRendererMain";
+  const mains = new Set(traceEvents.filter(main).map(of));
+  const tasks = traceEvents.filter((event) => event.name === "RunTask" && mains.has(of(event)));
+  return Math.max(...tasks.map((task) => task.dur ?? 0)) / 1000;
 }
 
 /** The worker's half of the core, asked in the page: the same questions as the core's own example of its speed. */

@@ -6,7 +6,7 @@ use std::hint::black_box;
 use std::time::{Duration, Instant};
 
 use washpath_core::{
-    BANDS, Choice, Chooser, Coverage, Error, Film, Lab, Laid, Light, PaintNumber, Path, Reach, Report, Rules,
+    BANDS, Choice, Chooser, Coverage, Error, Lab, Laid, Light, PaintNumber, Path, Reach, Report, Rules,
     Sheet, Shelf, Spectrum, Stock, Targets, View, Wish, find_matches, horizon, layer, neutral_partners,
     next_paints, shading_partners, share_at, substitute,
 };
@@ -23,7 +23,7 @@ fn main() -> Result<(), Error> {
 
     figure("arithmetic limit", || arithmetic(black_box(&a.k), black_box(&a.s), black_box(&ground)));
     figure("film", || layer::reflectances(black_box(&a.k), &a.s, black_box(0.5), &ground));
-    figure("mix to Lab", || view.colour(&Film::between(a, b, black_box(0.4)), black_box(0.5)));
+    figure("mix to Lab", || view.colour_between(a, b, black_box(0.4), black_box(0.5)));
     let path = Path::new(a, b, &view, 1.0);
     figure("path", || black_box(&path).points(33));
     figure("crossing", || black_box(&path).crossing());

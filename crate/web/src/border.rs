@@ -16,5 +16,7 @@ pub(crate) fn into<T: FromPage>(value: JsValue) -> Result<T, JsError> {
 
 #[expect(clippy::needless_pass_by_value, reason = "the shape map_err asks for")]
 pub(crate) fn canvas_failed(error: JsValue) -> JsError {
-    JsError::new(&format!("the canvas failed: {error:?}"))
+    // Not by its `Debug`, whose glue alone is as long as all of the wash.
+    let reason = error.dyn_ref::<js_sys::Error>().map(|error| String::from(error.message()));
+    JsError::new(&format!("the canvas failed: {}", reason.unwrap_or_default()))
 }

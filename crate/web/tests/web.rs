@@ -3,7 +3,7 @@
 #![cfg(target_arch = "wasm32")]
 #![allow(clippy::unwrap_used, reason = "a test may fail by panic, its helpers too")]
 
-use js_sys::{Array, JSON, Object, Reflect};
+use js_sys::{Array, JSON, Object, Reflect, Uint8ClampedArray};
 use washpath_web::paints;
 use washpath_web::studio::{Studio, decode_kit, encode_kit, read_paper};
 use wasm_bindgen::{JsCast, JsValue};
@@ -223,14 +223,21 @@ fn a_wash_has_the_mixs_colour_in_the_mean() {
     let studio = studio();
     let mix = studio.mix(pair("pb29", "pbr7-burnt-sienna", 0), 0.5, 0.25).unwrap();
     let css = text(&field(&mix, "swatch"), "css");
-    let bytes = studio.wash(pair("pb29", "pbr7-burnt-sienna", 0), 0.5, 0.25, 100, 50, 1.0).unwrap();
+    let pixels = Uint8ClampedArray::new_with_length(4 * 100 * 50);
+    studio.wash(pair("pb29", "pbr7-burnt-sienna", 0), 0.5, 0.25, 100, 50, 1.0, &pixels).unwrap();
+    let bytes = pixels.to_vec();
+    let painted: f64 = bytes.chunks_exact(4).map(|pixel| f64::from(pixel[3])).sum();
     let linear = |byte: u8| (f64::from(byte) / 255.0).powf(2.2);
     for (channel, at) in [1, 3, 5].into_iter().enumerate() {
         let wanted = linear(u8::from_str_radix(&css[at..at + 2], 16).unwrap());
-        let mean = bytes.chunks_exact(4).map(|pixel| linear(pixel[channel])).sum::<f64>() / 5000.0;
+        let mean =
+            bytes.chunks_exact(4).map(|pixel| linear(pixel[channel]) * f64::from(pixel[3])).sum::<f64>()
+                / painted;
         assert!((mean - wanted).abs() < 0.01, "{mean} for {wanted}");
     }
-    assert!(studio.wash(pair("pb29", "pr254", 0), 0.5, 1.0, 100_000, 100_000, 1.0).is_err());
+    for (width, height) in [(100_000, 100_000), (100, 51)] {
+        assert!(studio.wash(pair("pb29", "pr254", 0), 0.5, 1.0, width, height, 1.0, &pixels).is_err());
+    }
 }
 
 #[wasm_bindgen_test]

@@ -2,7 +2,7 @@
 
 import { LEAST_LOAD } from "../../pkg/facts.js";
 import { chip } from "../page/dab.js";
-import { button, byId, element } from "../page/dom.js";
+import { button, byId, element, put } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
 import { slider } from "../page/slider.js";
 import { crossingSentence, inLight, loadName, recipe } from "../page/words.js";
@@ -34,6 +34,8 @@ export function attachMix(store, shelf) {
   const texture = element("p", { class: "texture" });
   const shift = element("p", { class: "shift", hidden: true });
   const atHand = byId("wheel-mix");
+  const [atHandChip, atHandRatio, atHandWords] = [chip(""), element("b", {}), element("span", {})];
+  atHand.replaceChildren(atHandChip, atHandRatio, atHandWords);
   const own = element("p", { class: "quiet" }, "Predicted from your own swatches.");
   const filled = [wash.node, words, parts, ...sliders.nodes, numbers, texture, own, crossing, ways.node];
   const empty = element(
@@ -50,15 +52,13 @@ export function attachMix(store, shelf) {
     [atHand, ...filled].forEach((part) => (part.hidden = !ready));
     if (!ready) return;
     const mix = state.studio.mix(pairOf(state), state.share, state.load);
-    words.textContent = mix.swatch.words;
-    atHand.replaceChildren(
-      chip(mix.swatch.css),
-      element("b", {}, mix.parts.join(":")),
-      element("span", {}, `${loadName(state.load)}: ${mix.swatch.words}, L* ${mix.swatch.lightness.toFixed(0)}`),
-    );
-    parts.textContent = recipe(mix.recipe, shelf);
-    numbers.replaceChildren(...figures(mix));
-    texture.textContent = mix.texture;
+    put(words, mix.swatch.words);
+    atHandChip.style.setProperty("--wash", mix.swatch.css);
+    put(atHandRatio, mix.parts.join(":"));
+    put(atHandWords, `${loadName(state.load)}: ${mix.swatch.words}, L* ${mix.swatch.lightness.toFixed(0)}`);
+    put(parts, recipe(mix.recipe, shelf));
+    showNumbers(numbers, mix);
+    put(texture, mix.texture);
     own.hidden = !isTaught(state, mix.recipe);
     wash.show(state, mix.swatch);
     ways.show(state);
@@ -110,20 +110,27 @@ function createSliders(store, shelf) {
   };
 }
 
-/** A mix in numbers, as terms and what they are. */
+/** Shows a mix in numbers, as terms and what they are. */
+function showNumbers(frame, mix) {
+  const told = figures(mix);
+  if (frame.childElementCount !== 2 * told.length) frame.replaceChildren(...told.flatMap(figure));
+  told.forEach(({ value }, i) => put(frame.children[2 * i + 1], value));
+}
+
 const figures = ({ swatch, expected }) => [
-  ...figure("Value L*", swatch.lightness.toFixed(0)),
-  ...figure("Chroma C*", swatch.chroma.toFixed(0)),
-  ...figure("Hue h", swatch.chroma < 2 ? "none" : `${swatch.hue.toFixed(0)}°`),
-  ...figure(
-    "Expect",
-    `±${expected.toFixed(0)}`,
-    "How far real paint is likely to be from this prediction (median CIEDE2000, where 1 is just visible): measurement, mixing model and differences between makers together.",
-  ),
-  ...(swatch.exact ? [] : figure("Shown", "as near as this display comes")),
+  { name: "Value L*", value: swatch.lightness.toFixed(0) },
+  { name: "Chroma C*", value: swatch.chroma.toFixed(0) },
+  { name: "Hue h", value: swatch.chroma < 2 ? "none" : `${swatch.hue.toFixed(0)}°` },
+  {
+    name: "Expect",
+    value: `±${expected.toFixed(0)}`,
+    title:
+      "How far real paint is likely to be from this prediction (median CIEDE2000, where 1 is just visible): measurement, mixing model and differences between makers together.",
+  },
+  ...(swatch.exact ? [] : [{ name: "Shown", value: "as near as this display comes" }]),
 ];
 
-const figure = (name, value, title) => [element("dt", { title }, name), element("dd", { title }, value)];
+const figure = ({ name, title }) => [element("dt", { title }, name), element("dd", { title })];
 
 /** Where the path crosses neutral, and a way there. */
 function crossingOf(state, shelf, goTo) {

@@ -13,7 +13,8 @@ export function attachSheet(store, shelf, core) {
 
   function show(state, changed) {
     if (!changed || ["ends", "studio", "laid", "records"].some((key) => changed.has(key))) draw(state);
-    mark(cellsOf(frame), state);
+    if (!changed || ["ends", "studio", "laid", "records", "share", "load"].some((key) => changed.has(key)))
+      mark(cellsOf(frame), state);
   }
 
   function draw(state) {
@@ -98,8 +99,9 @@ function mark(cells, { share: at, load }) {
   );
   const stop = current ?? cells.find((cell) => cell === document.activeElement) ?? cells[0];
   for (const cell of cells) {
-    cell.tabIndex = cell === stop ? 0 : -1;
-    cell.setAttribute("aria-pressed", String(cell === current));
+    const [tabIndex, pressed] = [cell === stop ? 0 : -1, String(cell === current)];
+    if (cell.tabIndex !== tabIndex) cell.tabIndex = tabIndex;
+    if (cell.getAttribute("aria-pressed") !== pressed) cell.setAttribute("aria-pressed", pressed);
   }
 }
 

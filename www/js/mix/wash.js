@@ -1,4 +1,4 @@
-// A broad wash of the mix at hand, with its grain.
+// A broad wash of the mix at hand, with its grain and the pool along its edge.
 
 import { penOf } from "../page/canvas.js";
 import { element } from "../page/dom.js";
@@ -7,32 +7,45 @@ import { isPair, pairOf } from "../state/end.js";
 /** Most pixels of the canvas to one of the page: the grain takes long to lay. */
 const FINEST = 2;
 
-/** A canvas of the wash. The colour itself stands behind it, where the canvas has no room to be measured yet. */
+/** A canvas of the wash. The colour itself stands there until the canvas has been measured. */
 export function createWash(store) {
   const canvas = element("canvas", { class: "wash", "aria-hidden": "true" });
-  let isMeasured = false;
+  let image = null;
+  const lay = (state) => {
+    if (!image) return;
+    const { studio, share, load } = state;
+    studio.wash(pairOf(state), share, load, image.width, image.height, image.scale, image.pixels.data);
+    canvas.classList.add("painted");
+    image.pen.putImageData(image.pixels, 0, 0);
+  };
   const paint = () => {
-    isMeasured = true;
-    if (isPair(store.get())) lay(canvas, store.get());
+    const state = store.get();
+    image = imageOf(canvas, state.studio.colour_space());
+    if (isPair(state)) lay(state);
   };
   // The first measuring comes by itself; it is in a task of its own, as the grain takes long.
-  new ResizeObserver(() => (isMeasured ? paint() : setTimeout(paint, 0))).observe(canvas);
+  new ResizeObserver(() => (image ? paint() : setTimeout(paint, 0))).observe(canvas);
   return {
     node: canvas,
     show(state, swatch) {
       canvas.style.setProperty("--wash", swatch.css);
-      if (isMeasured) lay(canvas, state);
+      if (image && image.pixels.colorSpace !== state.studio.colour_space()) paint();
+      else lay(state);
     },
   };
 }
 
-function lay(canvas, state) {
-  const { studio, share, load } = state;
+/** Room for the pixels of a canvas as large as it is shown, kept from one mix to the next; nothing where it is not shown. */
+function imageOf(canvas, colorSpace) {
   const scale = Math.min(window.devicePixelRatio || 1, FINEST);
   const [width, height] = [canvas.clientWidth, canvas.clientHeight].map((length) => Math.round(length * scale));
-  if (width === 0 || height === 0) return;
+  if (width === 0 || height === 0) return null;
   if (canvas.width !== width || canvas.height !== height) [canvas.width, canvas.height] = [width, height];
-  const bytes = new Uint8ClampedArray(studio.wash(pairOf(state), share, load, width, height, scale));
-  const colorSpace = studio.colour_space();
-  penOf(canvas, { colorSpace }).putImageData(new ImageData(bytes, width, height, { colorSpace }), 0, 0);
+  return {
+    width,
+    height,
+    scale,
+    pixels: new ImageData(width, height, { colorSpace }),
+    pen: penOf(canvas, { colorSpace }),
+  };
 }

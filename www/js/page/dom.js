@@ -67,6 +67,16 @@ export function element(name, attributes = {}, ...children) {
 export const button = (text, onclick, attributes = {}) =>
   element("button", { type: "button", onclick, ...attributes }, text);
 
+/**
+ * Makes an element say something. What it says already is left alone, as the browser lays out anew whatever is said again.
+ *
+ * @param {Element} node
+ * @param {string} text
+ */
+export function put(node, text) {
+  if (node.textContent !== text) node.textContent = text;
+}
+
 /** A control with its name. */
 export const labelled = (name, control) => element("label", { class: "field" }, element("span", {}, name), control);
 

@@ -1,6 +1,6 @@
 // A range with its name, its value in words and a track painted with what it runs through.
 
-import { element } from "./dom.js";
+import { element, put } from "./dom.js";
 
 /** `onchange` hears of each new position, and whether a pointer holds the thumb. */
 export function slider(name, { max }, onchange) {
@@ -27,7 +27,7 @@ export function slider(name, { max }, onchange) {
     node,
     show(position, text, spoken) {
       input.value = String(Math.round(position));
-      value.textContent = text;
+      put(value, text);
       input.setAttribute("aria-valuetext", spoken);
     },
     tint: (colours) => input.style.setProperty("--track", `linear-gradient(to right, ${colours.join(", ")})`),

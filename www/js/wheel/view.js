@@ -7,6 +7,9 @@ import { paintsOf } from "../state/kit.js";
 
 const MOST_PINS = 4;
 
+/** What the buttons show. */
+const SHOWN = ["light", "wet", "ribbon", "reach", "pinnedKit", "pins", "ends"];
+
 /** Shows what can be changed about the wheel's drawing. */
 export function attachView(store) {
   const light = byId("view-light", HTMLSelectElement);
@@ -46,7 +49,7 @@ export function attachView(store) {
     pin.disabled = !isPair(state);
     unpin.hidden = state.pins.length === 0;
   }
-  store.subscribe(show);
+  store.subscribe((state, changed) => SHOWN.some((key) => changed.has(key)) && show(state));
   show(store.get());
 }
 

@@ -25,6 +25,8 @@ use palette::{Srgb, Xyz};
 use std::sync::LazyLock;
 use wide::f32x4;
 
+use crate::numeric::cube_root::cube_roots;
+
 /// CIELAB: L* 0 to 100, a* and b* about -128 to 127 for surface colours.
 pub type Lab<F = f32> = palette::Lab<D65, F>;
 
@@ -45,7 +47,7 @@ pub(crate) fn lab_of_ratios(ratios: f32x4) -> Lab {
     const FOOT: f32 = 216.0 / 24389.0;
     const SLOPE: f32 = 24389.0 / 27.0 / 116.0;
     let foot = ratios * SLOPE + 16.0 / 116.0;
-    let [x, y, z, _] = ratios.simd_gt(f32x4::splat(FOOT)).select(ratios.cbrt(), foot).to_array();
+    let [x, y, z, _] = ratios.simd_gt(f32x4::splat(FOOT)).select(cube_roots(ratios), foot).to_array();
     Lab::new(116.0 * y - 16.0, 500.0 * (x - y), 200.0 * (y - z))
 }
 

@@ -87,7 +87,7 @@ pub fn neutral_partners<'a>(
         let path = Path::new(film, &paint.film, view, load);
         let parts = whole_parts(greying(&path)?.share);
         let crossing = path.crossing_at(share_of(parts));
-        let at_masstone = view.colour(&Film::between(film, &paint.film, crossing.share), 1.0);
+        let at_masstone = view.colour_between(film, &paint.film, crossing.share, 1.0);
         let neutral = crossing.chroma <= NEUTRAL && greys(&path, crossing);
         neutral.then_some(NeutralPartner { paint, parts, crossing, at_masstone })
     };
@@ -115,7 +115,7 @@ pub fn shading_partners<'a>(
     let ratios = ratios();
     let shade = |paint: &'a Paint, parts: [u16; 2]| {
         let share = share_of(parts);
-        let lab = view.colour(&Film::between(film, &paint.film, share), load);
+        let lab = view.colour_between(film, &paint.film, share, load);
         ShadingPartner {
             paint,
             share,

@@ -141,7 +141,11 @@ impl<'a> Path<'a> {
     /// The mix with this share of B; below 0 is A, above 1 is B.
     #[must_use]
     pub fn colour(&self, share: f32) -> Lab {
-        self.view.colour_of(&self.reflectance(share))
+        let [a, b] = self.ends;
+        match self.laid {
+            Laid::Mixed => self.view.colour_between(a, b, share, self.load),
+            Laid::AOverB | Laid::BOverA => self.view.colour_of(&self.reflectance(share)),
+        }
     }
 
     /// How fast the colour turns with the ratio: CIEDE2000 for 1 of ln(B : A), the mean of 0.3 to

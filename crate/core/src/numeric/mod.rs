@@ -1,5 +1,6 @@
 //! Numbers alone: descents, minima, orders.
 
+pub(crate) mod cube_root;
 pub(crate) mod descent;
 pub(crate) mod gcd;
 pub mod levenberg;

@@ -23,8 +23,8 @@
 //! here are those inside the film, below its surface (see [`crate::Surface`]).
 
 use num_traits::Float;
+use wide::f32x4;
 
-use crate::numeric::minmax::{greater, lesser};
 use crate::optics::spectrum::{BANDS, Spectrum};
 
 /// Reflectance of a film of load `x` on a substrate of reflectance `ground`.
@@ -123,33 +123,49 @@ pub const MAX_LOAD: f32 = 1e3;
 
 /// The film's reflectance at every band, in `f32`: the mixing kernel.
 ///
-/// The same sums as [`reflectance`] without branches, so that a compiler turns
-/// it into vector code: tanh(z)/z is a ratio of polynomials in z², and no
-/// exponential is taken. Inputs must be finite and non-negative, `x` at most
+/// The same sums as [`reflectance`] without branches, four bands at a time:
+/// tanh(z)/z is a ratio of polynomials in z², and no exponential is taken. Inputs must be finite and non-negative, `x` at most
 /// [`MAX_LOAD`]. Absolute error against `f64` below 1e-6.
 #[must_use]
 pub fn reflectances(k: &Spectrum, s: &Spectrum, x: f32, ground: &Spectrum) -> Spectrum {
-    each_band(k, s, x, ground, |over, under| over / under)
+    let mut out = [0.0; BANDS];
+    four_by_four(laid(k, s, x), ground, |four, over, under| put(&mut out, four, over / under));
+    out
 }
 
-/// Something of the kernel's reflectance, a ratio, at each band.
-///
-/// What comes on top, as a surface, can then share the one division there is.
+/// K and S of a film of load `x`, four bands at a time: the first of them is `4 * four`.
 #[inline]
-pub(crate) fn each_band(
-    k: &Spectrum,
-    s: &Spectrum,
-    x: f32,
+pub(crate) fn laid(k: &Spectrum, s: &Spectrum, x: f32) -> impl Fn(usize) -> [f32x4; 2] {
+    move |four| [at(k, four) * x, at(s, four) * x]
+}
+
+/// Hands over the kernel's reflectance of every four bands as a ratio.
+///
+/// What comes on top, as a surface, can then share the one division there is, and what comes after, as an
+/// observer, can add up without a spectrum between.
+#[inline]
+pub(crate) fn four_by_four(
+    film: impl Fn(usize) -> [f32x4; 2],
     ground: &Spectrum,
-    of_ratio: impl Fn(f32, f32) -> f32,
-) -> Spectrum {
-    let mut out = [0.0; BANDS];
-    for band in 0..BANDS {
-        let (k, s, ground) = (k[band] * x, s[band] * x, ground[band]);
-        let ([p, q], w) = (tanh_ratio(k * (k + 2.0 * s)), s * (1.0 - ground));
-        out[band] = of_ratio(ground * q + p * (w - k * ground), q + p * (w + k));
+    mut see: impl FnMut(usize, f32x4, f32x4),
+) {
+    for four in 0..BANDS / 4 {
+        let ([k, s], ground) = (film(four), at(ground, four));
+        let ([p, q], w) = (tanh_ratio(k * (k + s * 2.0)), s * (f32x4::ONE - ground));
+        see(four, ground * q + p * (w - k * ground), q + p * (w + k));
     }
-    out
+}
+
+/// Four bands of a spectrum.
+#[inline]
+pub(crate) fn at(spectrum: &Spectrum, four: usize) -> f32x4 {
+    spectrum.as_chunks::<4>().0[four].into()
+}
+
+/// Puts four bands into a spectrum.
+#[inline]
+pub(crate) fn put(spectrum: &mut Spectrum, four: usize, values: f32x4) {
+    spectrum.as_chunks_mut::<4>().0[four] = values.to_array();
 }
 
 /// tanh(z) / z from u = z² as a ratio, relative error below 3e-7 for any u >= 0.
@@ -157,12 +173,11 @@ pub(crate) fn each_band(
 /// Minimax fit of our own on 0 <= u <= 81; beyond, tanh is 1 to `f32`'s last
 /// digit and only the division by z is left.
 #[inline]
-fn tanh_ratio(u: f32) -> [f32; 2] {
+fn tanh_ratio(u: f32x4) -> [f32x4; 2] {
     const P: [f32; 5] = [0.999_999_98, 0.133_810_3, 3.495_592_9e-3, 2.060_911_6e-5, 1.335_476_9e-8];
     const Q: [f32; 5] = [1.0, 0.467_143_45, 2.587_7e-2, 3.285_642_7e-4, 7.776_602_7e-7];
     const END: f32 = 9.0;
-    let v = lesser(u, END * END);
-    let p = P[0] + v * (P[1] + v * (P[2] + v * (P[3] + v * P[4])));
-    let q = Q[0] + v * (Q[1] + v * (Q[2] + v * (Q[3] + v * Q[4])));
-    [p, q * greater(u * (1.0 / (END * END)), 1.0).sqrt()]
+    let v = u.fast_min(f32x4::splat(END * END));
+    let [p, q] = [P, Q].map(|c| (((v * c[4] + c[3]) * v + c[2]) * v + c[1]) * v + c[0]);
+    [p, q * (u * (1.0 / (END * END))).fast_max(f32x4::ONE).sqrt()]
 }

@@ -9,6 +9,7 @@ use num_traits::Float;
 use wide::f32x4;
 
 use crate::colour::{Lab, lab_of_ratios};
+use crate::optics::layer::at;
 use crate::optics::spectrum::{BANDS, Spectrum};
 use crate::text::decimal;
 
@@ -52,17 +53,15 @@ impl Light {
     }
 
     /// X, Y and Z of a reflectance as parts of white's; what [`lab_of_ratios`] takes.
-    #[inline(never)]
     pub(crate) fn ratios_of(self, reflectance: &Spectrum) -> f32x4 {
-        let mut sums = [f32x4::ZERO; 4];
-        for (weights, values) in TABLES[self as usize].1.iter().zip(reflectance.as_chunks::<4>().0) {
-            let values = f32x4::from(*values);
-            for (sum, weights) in sums.iter_mut().zip(weights) {
-                *sum = values.mul_add(*weights, *sum);
-            }
-        }
-        let [a, b, c, d] = f32x4::transpose(sums);
-        (a + c) + (b + d)
+        let mut seen = self.observer();
+        (0..BANDS / 4).for_each(|four| seen.add(four, at(reflectance, four)));
+        seen.ratios()
+    }
+
+    /// An observer in this light who has seen nothing yet.
+    pub(crate) fn observer(self) -> Observer {
+        Observer { bands: &TABLES[self as usize].1, sums: [f32x4::ZERO; 3] }
     }
 
     /// The weights of this light.
@@ -74,6 +73,30 @@ impl Light {
 
 /// What four bands at a time add to X, Y and Z as parts of white's.
 type Bands = [[f32x4; 3]; BANDS / 4];
+
+/// Adds up what is seen, four bands at a time.
+pub(crate) struct Observer {
+    bands: &'static Bands,
+    sums: [f32x4; 3],
+}
+
+impl Observer {
+    /// Sees the reflectance of four bands, the first of which is `4 * four`.
+    #[inline]
+    pub(crate) fn add(&mut self, four: usize, reflectance: f32x4) {
+        for (sum, weights) in self.sums.iter_mut().zip(&self.bands[four]) {
+            *sum = reflectance.mul_add(*weights, *sum);
+        }
+    }
+
+    /// X, Y and Z as parts of white's.
+    #[inline]
+    pub(crate) fn ratios(self) -> f32x4 {
+        let [x, y, z] = self.sums;
+        let [a, b, c, d] = f32x4::transpose([x, y, z, f32x4::ZERO]);
+        (a + c) + (b + d)
+    }
+}
 
 /// What each band adds to X, Y and Z; a perfect white sums to Y = 100.
 #[derive(Clone, Debug, PartialEq)]

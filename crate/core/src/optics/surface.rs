@@ -12,8 +12,7 @@
 //! term is always seen: it is why watercolour darks stop near L* 20.
 
 use num_traits::Float;
-
-use crate::numeric::minmax::greater;
+use wide::f32x4;
 
 /// The two shares of light a surface sends back, each 0 to below 1.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -29,12 +28,6 @@ impl<F: Float> Surface<F> {
     pub fn outer(self, inner: F) -> F {
         let one = F::one();
         self.k1 + (one - self.k1) * (one - self.k2) * inner / (one - self.k2 * inner)
-    }
-
-    /// [`Self::outer`] of the ratio `over / under`, with one division.
-    pub(crate) fn outer_of_ratio(self, over: F, under: F) -> F {
-        let one = F::one();
-        self.k1 + (one - self.k1) * (one - self.k2) * over / (under - self.k2 * over)
     }
 
     /// The film's reflectance below the surface; the inverse of [`Self::outer`].
@@ -56,15 +49,20 @@ const WATER_WITHIN: f32 = 0.475;
 const WATER_OUTSIDE: f32 = 0.02;
 
 impl Surface<f32> {
+    /// [`Self::outer`] of the ratio `over / under` at four bands, with one division.
+    #[inline]
+    pub(crate) fn outer_of_ratio(self, over: f32x4, under: f32x4) -> f32x4 {
+        over * ((1.0 - self.k1) * (1.0 - self.k2)) / (under - over * self.k2) + self.k1
+    }
+
     /// Reflectance of the same film while it is wet, from that of the dry one, surface included.
     ///
     /// Under a film of water what comes back from paint and paper is thrown in again and taken in once more:
     /// J. Lekner, M. C. Dorf, "Why some things are darker when wet", Applied Optics 27 (1988) 1278. The light that
     /// a dry matte surface scatters towards the eye is gone, as water is smooth.
-    #[must_use]
-    pub fn wetted(self, dry: f32) -> f32 {
-        let paint = greater(dry - self.k1, 0.0) / (1.0 - self.k1);
-        (1.0 - WATER_OUTSIDE) * (1.0 - WATER_WITHIN) * paint / (1.0 - WATER_WITHIN * paint)
+    pub(crate) fn wetted(self, dry: f32x4) -> f32x4 {
+        let paint = (dry - self.k1).fast_max(f32x4::ZERO) / (1.0 - self.k1);
+        paint * ((1.0 - WATER_OUTSIDE) * (1.0 - WATER_WITHIN)) / (f32x4::ONE - paint * WATER_WITHIN)
     }
 }
 
@@ -122,11 +120,11 @@ mod tests {
 
     #[test]
     fn wetting_darkens_all_but_white_and_black() {
-        let bare = Surface { k1: 0.0, k2: 0.6 };
-        assert!((bare.wetted(1.0) - 0.98).abs() < 1e-6 && bare.wetted(0.0) == 0.0);
+        let wetted = |dry: f32| Surface { k1: 0.0, k2: 0.6 }.wetted(f32x4::splat(dry)).to_array()[0];
+        assert!((wetted(1.0) - 0.98).abs() < 1e-6 && wetted(0.0) == 0.0);
         for step in 1..100 {
             let dry = step as f32 / 100.0;
-            assert!(bare.wetted(dry) < dry && bare.wetted(dry) > bare.wetted(dry - 0.01));
+            assert!(wetted(dry) < dry && wetted(dry) > wetted(dry - 0.01));
         }
     }
 

@@ -1,12 +1,14 @@
 //! What a film is looked at on and in: paper, surface and light.
 
+use wide::f32x4;
+
 use crate::colour::{Lab, WheelPoint, lab_of_ratios, wheel};
 use crate::numeric::minimum::minimise;
 use crate::optics::film::Film;
-use crate::optics::layer::{MAX_LOAD, each_band, reflectances};
+use crate::optics::layer::{MAX_LOAD, at, four_by_four, laid, put, reflectances};
 use crate::optics::observer::Light;
 use crate::optics::paper::Paper;
-use crate::optics::spectrum::{Spectrum, from_fn};
+use crate::optics::spectrum::{BANDS, Spectrum, from_fn};
 use crate::optics::surface::Surface;
 
 /// Thinnest wash the program speaks of: a thirty-second of masstone.
@@ -72,12 +74,12 @@ impl View {
     /// Colour of a film at a load.
     #[must_use]
     pub fn colour(&self, film: &Film, load: f32) -> Lab {
-        self.colour_of(&self.reflectance(film, load))
+        lab_of_ratios(self.ratios_of(film, load))
     }
 
     /// Colours of a film at several loads: in less time than one by one, as no root waits for another.
     pub(crate) fn washes<const N: usize>(&self, film: &Film, loads: [f32; N]) -> [Lab; N] {
-        loads.map(|load| self.light.ratios_of(&self.reflectance(film, load))).map(lab_of_ratios)
+        loads.map(|load| self.ratios_of(film, load)).map(lab_of_ratios)
     }
 
     /// Point of the wheel of a film at a load.
@@ -96,16 +98,43 @@ impl View {
         octaves.exp2()
     }
 
+    /// Colour of the mix of `a` with this share of `b` by volume: as of [`Film::between`], which it does not make.
+    #[must_use]
+    #[inline(never)]
+    pub fn colour_between(&self, a: &Film, b: &Film, share: f32, load: f32) -> Lab {
+        let ([of_a, of_b], load) = (Film::masstones(a, b, share), tame(load));
+        let both = |a: &Spectrum, b: &Spectrum, four| (at(a, four) * of_a + at(b, four) * of_b) * load;
+        lab_of_ratios(self.ratios(|four| [both(&a.k, &b.k, four), both(&a.s, &b.s, four)]))
+    }
+
     /// The kernel is called, not copied to wherever a colour is asked for.
     #[inline(never)]
+    fn ratios_of(&self, film: &Film, load: f32) -> f32x4 {
+        self.ratios(laid(&film.k, &film.s, tame(load)))
+    }
+
+    /// The same for a spectrum.
+    #[inline(never)]
     fn outer(&self, film: &Film, load: f32, ground: &Spectrum) -> Spectrum {
-        let mut seen = each_band(&film.k, &film.s, tame(load), ground, |over, under| {
-            self.surface.outer_of_ratio(over, under)
-        });
-        if self.wet {
-            seen.iter_mut().for_each(|band| *band = self.surface.wetted(*band));
-        }
+        let mut seen = [0.0; BANDS];
+        self.look(laid(&film.k, &film.s, tame(load)), ground, |four, values| put(&mut seen, four, values));
         seen
+    }
+
+    #[inline]
+    fn ratios(&self, film: impl Fn(usize) -> [f32x4; 2]) -> f32x4 {
+        let mut observer = self.light.observer();
+        self.look(film, &self.ground, |four, values| observer.add(four, values));
+        observer.ratios()
+    }
+
+    /// Reflectance of every four bands, surface included.
+    #[inline]
+    fn look(&self, film: impl Fn(usize) -> [f32x4; 2], ground: &Spectrum, mut see: impl FnMut(usize, f32x4)) {
+        four_by_four(film, ground, |four, over, under| {
+            let dry = self.surface.outer_of_ratio(over, under);
+            see(four, if self.wet { self.surface.wetted(dry) } else { dry });
+        });
     }
 }
 

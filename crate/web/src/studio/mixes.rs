@@ -1,5 +1,6 @@
 //! What two ends make: mixes, washes, sheets, ramps.
 
+use js_sys::Uint8ClampedArray;
 use washpath_core::{Laid, compare};
 use wasm_bindgen::prelude::*;
 
@@ -55,13 +56,15 @@ impl Studio {
         out(&Laid::ALL.into_iter().zip(colours).map(|(laid, lab)| way(laid, lab)).collect::<Vec<_>>())
     }
 
-    /// A mix as a painted wash: RGBA pixels in this studio's colour space, row by row.
+    /// Puts a mix as a painted wash into `pixels`: RGBA in this studio's colour space, row by row.
     ///
-    /// `scale` is pixels per CSS pixel. The mean of the wash, in linear light, is the mix's colour.
+    /// `scale` is pixels per CSS pixel. The mean of what is painted, in linear light, is the mix's colour.
     ///
     /// # Errors
     ///
-    /// An end that is not chosen or not known; more than a million pixels.
+    /// An end that is not chosen or not known; more than a million pixels; room for more or fewer than `width` by
+    /// `height`.
+    #[allow(clippy::too_many_arguments, reason = "a canvas is told by its numbers")]
     pub fn wash(
         &self,
         pair: JsValue,
@@ -70,16 +73,21 @@ impl Studio {
         width: usize,
         height: usize,
         scale: f32,
-    ) -> Result<Vec<u8>, JsError> {
-        if width.saturating_mul(height) > wash::MOST_PIXELS {
-            return Err(JsError::new("a wash of more than a million pixels"));
+        pixels: &Uint8ClampedArray,
+    ) -> Result<(), JsError> {
+        let count = width.saturating_mul(height);
+        if count > wash::MOST_PIXELS || pixels.length() as usize != 4 * count {
+            return Err(JsError::new("a wash has four bytes a pixel, and at most a million pixels"));
         }
         let ready = ready(pair)?;
         let grain = Grain::of(&ready, share)?;
         let path = ready.path(&self.sight.view, load);
         let settled = ready.path(&self.sight.view, load * Grain::HEAVIER).colour(grain.share);
         let [middle, settled] = [path.colour(share), settled].map(|lab| self.sight.linear(lab));
-        Ok(wash::pixels(middle, settled, grain.strength, (width, height), scale))
+        let mut relief = self.relief.borrow_mut();
+        let relief = relief.of((width, height), scale);
+        pixels.copy_from(&wash::pixels(middle, settled, grain.strength, relief));
+        Ok(())
     }
 
     /// The sheet of a pair, row by row: shares across, loads down.

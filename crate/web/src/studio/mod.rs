@@ -15,6 +15,7 @@ mod picking;
 mod reach;
 mod reading;
 mod readout;
+mod relief;
 mod scene;
 mod shares;
 mod stand;
@@ -24,7 +25,7 @@ mod wheel;
 
 pub use kits::{decode_kit, encode_kit};
 
-use std::cell::OnceCell;
+use std::cell::{OnceCell, RefCell};
 use std::rc::Rc;
 
 use washpath_core::{
@@ -40,6 +41,7 @@ use crate::parts::recipe;
 use crate::shelf::shelf;
 use crate::sight::Sight;
 use crate::studio::geometry::RIM;
+use crate::studio::relief::Relief;
 use crate::studio::scene::{Drop, Scene};
 use crate::studio::stand::Stand;
 use crate::swatch::{lab_of, numbers};
@@ -55,6 +57,7 @@ pub struct Studio {
     /// The same paper in daylight, to which other lights are compared.
     pub(crate) daylight: View,
     pub(crate) daylight_reach: LastReach,
+    relief: RefCell<Relief>,
 }
 
 #[wasm_bindgen]
@@ -83,6 +86,7 @@ impl Studio {
             reach: LastReach::default(),
             daylight: View::new(&paper, Light::D65),
             daylight_reach: LastReach::default(),
+            relief: RefCell::default(),
         })
     }
 

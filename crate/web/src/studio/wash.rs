@@ -1,8 +1,9 @@
 //! A painted wash as pixels: its grain plays round the predicted colour and never shifts it.
 //!
 //! Each pixel takes its colour from a ladder between two colours, the settled
-//! and the bare; the ladder's middle is the prediction and the grain is as often
-//! above as below, so the mean over the wash, in linear light, is the prediction.
+//! and the bare; the ladder's middle is the prediction, and grain and edge
+//! ([`relief`](crate::studio::relief)) are as often above as below, so the mean over the wash, in linear
+//! light, is the prediction.
 
 use palette::{LinSrgb, Srgb};
 use washpath_core::{Error, Recipe};
@@ -10,6 +11,7 @@ use washpath_core::{Error, Recipe};
 use crate::pair::Ready;
 use crate::shelf::shelf;
 use crate::studio::readout::texture;
+use crate::studio::relief::Spot;
 
 /// Most pixels of one wash.
 pub(crate) const MOST_PIXELS: usize = 1_000_000;
@@ -51,39 +53,32 @@ fn grit(recipe: &Recipe) -> Result<f32, Error> {
 }
 
 /// Rungs of the ladder; odd, so that the middle is one.
-const RUNGS: usize = 65;
+const RUNGS: usize = 129;
 
 /// Strongest play of the grain, as a share of the linear light.
 const DEEPEST: f32 = 0.34;
 
+/// How much of that the pool at the edge of any paint takes.
+const POOLED: f32 = 0.9;
+
 /// RGBA pixels of a wash, row by row.
 ///
-/// `settled` is what the grain goes towards in the hollows; `strength` 0 to 1
-/// says how far. Colours are of the display's own space, 0 to 1 in linear light.
-pub(crate) fn pixels(
-    middle: LinSrgb<f32>,
-    settled: LinSrgb<f32>,
-    strength: f32,
-    size: (usize, usize),
-    scale: f32,
-) -> Vec<u8> {
-    let ladder = ladder(middle, settled, strength.clamp(0.0, 1.0));
-    let (width, height) = size;
-    let mut bytes = Vec::with_capacity(width * height * 4);
-    for y in 0..height {
-        // The lower half is the upper half's negative, seen from the other side: they cancel out.
-        let (row, sign) = if y < height / 2 { (y, 1.0) } else { (height - 1 - y, -1.0) };
-        for x in 0..width {
-            let column = if sign > 0.0 { x } else { width - 1 - x };
-            let depth = sign * grain(column as f32 / scale, row as f32 / scale);
-            let rung = ((depth * 0.5 + 0.5) * (RUNGS - 1) as f32).round() as usize;
-            bytes.extend(ladder[rung.min(RUNGS - 1)]);
-        }
+/// `settled` is what grain and edge go towards where paint gathers; `strength` 0 to 1 says how far the grain goes.
+/// Colours are of the display's own space, 0 to 1 in linear light.
+pub(crate) fn pixels(middle: LinSrgb<f32>, settled: LinSrgb<f32>, strength: f32, relief: &[Spot]) -> Vec<u8> {
+    let ladder = ladder(middle, settled);
+    let strength = strength.clamp(0.0, 1.0);
+    let mut bytes = Vec::with_capacity(4 * relief.len());
+    for spot in relief {
+        let depth = strength * f32::from(spot.grain) + POOLED * f32::from(spot.edge);
+        let rung = (depth / 127.0 * 0.5 + 0.5) * (RUNGS - 1) as f32 + 0.5;
+        let [red, green, blue] = ladder[(rung as usize).min(RUNGS - 1)];
+        bytes.extend([red, green, blue, spot.cover]);
     }
     bytes
 }
 
-fn ladder(middle: LinSrgb<f32>, settled: LinSrgb<f32>, strength: f32) -> Vec<[u8; 4]> {
+fn ladder(middle: LinSrgb<f32>, settled: LinSrgb<f32>) -> Vec<[u8; 3]> {
     let towards = settled - middle;
     // No rung may leave the cube, or the mean would shift.
     let room = |value: f32, step: f32| {
@@ -91,47 +86,28 @@ fn ladder(middle: LinSrgb<f32>, settled: LinSrgb<f32>, strength: f32) -> Vec<[u8
     };
     let most = room(middle.red, towards.red)
         .min(room(middle.green, towards.green))
-        .min(room(middle.blue, towards.blue));
-    let most = (strength * DEEPEST).min(most);
+        .min(room(middle.blue, towards.blue))
+        .min(DEEPEST);
     (0..RUNGS)
         .map(|rung| {
             let depth = most * (2.0 * rung as f32 / (RUNGS - 1) as f32 - 1.0);
             let colour = Srgb::<u8>::from_linear(middle + towards * depth);
-            [colour.red, colour.green, colour.blue, 255]
+            [colour.red, colour.green, colour.blue]
         })
         .collect()
-}
-
-/// Depth of the paper's grain at a place in CSS pixels, -1 to 1: two octaves of smoothed noise.
-fn grain(x: f32, y: f32) -> f32 {
-    (0.62 * noise(x / 3.1, y / 3.1, 1) + 0.38 * noise(x / 1.6, y / 1.6, 2)) * 1.5
-}
-
-fn noise(x: f32, y: f32, seed: u32) -> f32 {
-    let (left, top) = (x.floor(), y.floor());
-    let smooth = |t: f32| t * t * (3.0 - 2.0 * t);
-    let (u, v) = (smooth(x - left), smooth(y - top));
-    let at = |dx: u32, dy: u32| lattice(left as u32 + dx, top as u32 + dy, seed);
-    let upper = at(0, 0) + u * (at(1, 0) - at(0, 0));
-    let lower = at(0, 1) + u * (at(1, 1) - at(0, 1));
-    (upper + v * (lower - upper)).clamp(-1.0, 1.0)
-}
-
-fn lattice(x: u32, y: u32, seed: u32) -> f32 {
-    let mixed = x.wrapping_mul(0x9e37_79b1) ^ y.wrapping_mul(0x85eb_ca6b) ^ seed.wrapping_mul(0xc2b2_ae35);
-    let mixed = (mixed ^ (mixed >> 15)).wrapping_mul(0x2c1b_3c6d);
-    let mixed = (mixed ^ (mixed >> 12)).wrapping_mul(0x297a_2d39);
-    (mixed ^ (mixed >> 15)) as f32 / u32::MAX as f32 * 2.0 - 1.0
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::studio::relief::Relief;
 
     fn mean(bytes: &[u8]) -> [f64; 3] {
         let linear = |byte: u8| f64::from(Srgb::new(byte, 0, 0).into_linear::<f32>().red);
-        let count = (bytes.len() / 4) as f64;
-        [0, 1, 2].map(|c| bytes.chunks_exact(4).map(|pixel| linear(pixel[c])).sum::<f64>() / count)
+        let cover = |pixel: &[u8]| f64::from(pixel[3]);
+        let painted: f64 = bytes.chunks_exact(4).map(cover).sum();
+        let sum = |c| bytes.chunks_exact(4).map(|pixel| linear(pixel[c]) * cover(pixel)).sum::<f64>();
+        [0, 1, 2].map(|c| sum(c) / painted)
     }
 
     #[test]
@@ -143,7 +119,7 @@ mod tests {
         ] {
             let [middle, settled] = [middle, settled].map(|[r, g, b]| LinSrgb::new(r, g, b));
             for strength in [0.0, 0.5, 1.0] {
-                let found = mean(&pixels(middle, settled, strength, (120, 60), 1.0));
+                let found = mean(&pixels(middle, settled, strength, Relief::default().of((120, 60), 1.0)));
                 for (found, wanted) in found.iter().zip([middle.red, middle.green, middle.blue]) {
                     // What rounding to bytes leaves: half a step of 255, which is 0.009 of linear light at the light end.
                     assert!((found - f64::from(wanted)).abs() < 0.0045, "{found} for {wanted}");
@@ -155,12 +131,25 @@ mod tests {
     #[test]
     fn grain_shows_where_paint_granulates_and_not_where_it_is_smooth() {
         let (middle, settled) = (LinSrgb::new(0.3, 0.3, 0.5), LinSrgb::new(0.05, 0.05, 0.2));
+        // Of what lies far from the edge.
         let spread = |strength: f32| {
-            let bytes = pixels(middle, settled, strength, (60, 30), 1.0);
-            let reds: Vec<u8> = bytes.chunks_exact(4).map(|pixel| pixel[0]).collect();
+            let bytes = pixels(middle, settled, strength, Relief::default().of((120, 60), 1.0));
+            let rows = bytes.chunks_exact(120 * 4).skip(24).take(12);
+            let reds: Vec<u8> =
+                rows.flat_map(|row| row[4 * 30..4 * 90].chunks_exact(4).map(|pixel| pixel[0])).collect();
             reds.iter().max().unwrap() - reds.iter().min().unwrap()
         };
         assert_eq!(spread(0.0), 0);
         assert!(spread(1.0) > 20, "{}", spread(1.0));
+    }
+
+    #[test]
+    fn paint_pools_at_the_edge_and_lies_as_predicted_in_the_middle() {
+        let (middle, settled) = (LinSrgb::new(0.3, 0.3, 0.5), LinSrgb::new(0.05, 0.05, 0.2));
+        let bytes = pixels(middle, settled, 0.0, Relief::default().of((120, 60), 1.0));
+        let red = |x: usize, y: usize| bytes[4 * (120 * y + x)];
+        let first = (0..60).find(|y| bytes[4 * (120 * y + 60) + 3] == 255).expect("the middle is painted");
+        assert!(red(60, first) + 8 < red(60, 30), "{} and {}", red(60, first), red(60, 30));
+        assert_eq!(red(60, 30), Srgb::<u8>::from_linear(middle).red);
     }
 }
