@@ -117,6 +117,7 @@ function showNumbers(frame, mix) {
   told.forEach(({ value }, i) => put(frame.children[2 * i + 1], value));
 }
 
+/** @returns {{ name: string, value: string, title?: string }[]} */
 const figures = ({ swatch, expected }) => [
   { name: "Value L*", value: swatch.lightness.toFixed(0) },
   { name: "Chroma C*", value: swatch.chroma.toFixed(0) },
@@ -130,6 +131,7 @@ const figures = ({ swatch, expected }) => [
   ...(swatch.exact ? [] : [{ name: "Shown", value: "as near as this display comes" }]),
 ];
 
+/** @param {{ name: string, title?: string }} told */
 const figure = ({ name, title }) => [element("dt", { title }, name), element("dd", { title })];
 
 /** Where the path crosses neutral, and a way there. */

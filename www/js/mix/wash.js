@@ -10,6 +10,7 @@ const FINEST = 2;
 /** A canvas of the wash. The colour itself stands there until the canvas has been measured. */
 export function createWash(store) {
   const canvas = element("canvas", { class: "wash", "aria-hidden": "true" });
+  /** @type {ReturnType<typeof imageOf>} */
   let image = null;
   const lay = (state) => {
     if (!image) return;
