@@ -10,7 +10,7 @@ use flate2::Crc;
 use wasm_bindgen_cli_support::Bindgen;
 
 use crate::page::Head;
-use crate::process::{cargo, run};
+use crate::process::{cargo, program, run};
 use crate::{Command, bundle, facts, page, tools, workspace};
 
 pub(crate) const COMMAND: Command = Command {
@@ -63,6 +63,7 @@ pub(crate) fn halves() -> Result<()> {
     let [studio, adviser] = HALVES;
     let folder = workspace::sources().join(CORE);
     compile(studio, studio, &SMALL, &folder)?;
+    shrink(&wasm_of(&folder, studio))?;
     compile(adviser, adviser, &[], &folder)
 }
 
@@ -73,7 +74,23 @@ pub(crate) fn whole(sources: &Path) -> Result<PathBuf> {
     compile(studio, &HALVES.join(","), &SMALL, &folder)?;
     let same = format!("export * from \"./{studio}.js\";\nexport {{ default }} from \"./{studio}.js\";\n");
     fs::write(folder.join(format!("{adviser}.js")), same)?;
-    Ok(folder.join(format!("{studio}_bg.wasm")))
+    Ok(wasm_of(&folder, studio))
+}
+
+fn wasm_of(folder: &Path, name: &str) -> PathBuf {
+    folder.join(format!("{name}_bg.wasm"))
+}
+
+/// Says the same wasm in fewer bytes, by Binaryen: what the compiler may use is what it may use too.
+pub(crate) fn shrink(wasm: &Path) -> Result<()> {
+    let packages = workspace::build_packages();
+    tools::need_node_packages(&packages)?;
+    let mut binaryen = program(packages.join("node_modules/.bin/wasm-opt"), &packages);
+    let features = ["simd", "bulk-memory", "nontrapping-float-to-int", "sign-ext", "mutable-globals"]
+        .iter()
+        .chain(&["reference-types", "multivalue"])
+        .map(|feature| format!("--enable-{feature}"));
+    run(binaryen.arg("-Os").args(features).arg(wasm).arg("-o").arg(wasm))
 }
 
 /// The folder of the sources with the core in it.

@@ -36,7 +36,9 @@ pub(crate) const SITE_BUDGET: usize = 250_000;
 pub(crate) fn pack() -> Result<()> {
     let whole = workspace::whole();
     build::copy(&workspace::www(), &build::emptied(&whole)?, |_| true)?;
-    let core = fs::read(build::whole(&whole)?)?;
+    let core = build::whole(&whole)?;
+    build::shrink(&core)?;
+    let core = fs::read(core)?;
     let html = fs::read_to_string(whole.join(page::INDEX)).context("www has no page")?;
     let parts = Parts {
         head: bundle::head(&whole)?,

@@ -16,7 +16,7 @@ use crate::studio::geometry::Spot;
 const BLEED: [(f32, f32); 4] = [(1.0, 0.12), (0.55, 0.45), (0.25, 0.75), (0.07, 1.0)];
 
 /// How much more paint than within lies at the edge, where a drying dab pools.
-const POOLED: f32 = 1.6;
+pub(crate) const POOLED: f32 = 1.6;
 
 /// What a dab looks like.
 pub(crate) struct Dab {

@@ -6,12 +6,13 @@ use web_sys::CanvasRenderingContext2d as Context;
 
 use crate::pair::Ready;
 use crate::sight::Sight;
+use crate::studio::dab::POOLED;
 use crate::studio::geometry::{Frame, Spot, band};
 use crate::studio::pen::{line, polyline};
 use crate::studio::scene::Scene;
 
 /// Places a path is drawn through.
-pub(crate) const STEPS: usize = 97;
+pub(crate) const STEPS: usize = 65;
 
 /// Ratios and loads the ribbon is woven of.
 const RIBBON: (usize, usize) = (33, 12);
@@ -27,6 +28,8 @@ const TICKS: [[u16; 2]; 7] = [[8, 1], [4, 1], [2, 1], [1, 1], [1, 2], [1, 4], [1
 pub(crate) struct Step {
     pub spot: Spot,
     pub css: String,
+    /// Its edge, where paint pools.
+    edge: String,
     /// How far it may be off, CIEDE2000.
     expected: f32,
 }
@@ -46,9 +49,11 @@ impl Strand {
     pub(crate) fn new(ready: &Ready, sight: &Sight, scene: &Scene) -> Self {
         let frame = Frame::new(scene.size);
         let path = ready.path(&sight.view, scene.load);
+        let pooled = ready.path(&sight.view, scene.load * POOLED);
         let step = |point: PathPoint| Step {
             spot: frame.spot(wheel(point.lab)),
             css: sight.css(point.lab),
+            edge: sight.css(pooled.colour(point.share)),
             expected: ready.expected(&path, point.share),
         };
         let steps: Vec<Step> = path.points(STEPS).into_iter().map(step).collect();
@@ -123,13 +128,26 @@ pub(crate) fn draw_strand(context: &Context, scene: &Scene, strand: &Strand) {
     context.set_line_cap("round");
     context.set_line_join("round");
     context.set_stroke_style_str(&scene.ink.strong);
-    context.set_line_width(9.5);
+    context.set_line_width(11.0);
     polyline(context, &spots);
     context.stroke();
-    context.set_line_width(7.0);
-    for (pair, step) in spots.windows(2).zip(&strand.steps) {
-        context.set_stroke_style_str(&step.css);
-        polyline(context, pair);
+    // The edge in half as many strokes: it is seen as a rim.
+    strokes(context, 9.0, 2, &spots, |i| &strand.steps[i].edge);
+    strokes(context, 5.5, 1, &spots, |i| &strand.steps[i].css);
+}
+
+/// Short strokes of one width, each over so many steps of a line and in the colour that it starts with.
+fn strokes<'a>(
+    context: &Context,
+    width: f64,
+    length: usize,
+    line: &[Spot],
+    css: impl Fn(usize) -> &'a String,
+) {
+    context.set_line_width(width);
+    for from in (0..line.len() - 1).step_by(length) {
+        context.set_stroke_style_str(css(from));
+        polyline(context, &line[from..=(from + length).min(line.len() - 1)]);
         context.stroke();
     }
 }
@@ -145,12 +163,7 @@ pub(crate) fn draw_pin(context: &Context, scene: &Scene, pin: &[(Spot, String)])
         polyline(context, &spots);
         context.stroke();
     }
-    context.set_line_width(3.5);
-    for (pair, (_, css)) in spots.windows(2).zip(pin) {
-        context.set_stroke_style_str(css);
-        polyline(context, pair);
-        context.stroke();
-    }
+    strokes(context, 3.5, 1, &spots, |i| &pin[i].1);
 }
 
 /// Short strokes across the path at small whole parts; one part each is longest.
@@ -173,7 +186,7 @@ pub(crate) fn draw_ticks(context: &Context, scene: &Scene, strand: &Strand) {
         let end = |sign: f64| Spot { x: at.x - sign * dy * half, y: at.y + sign * dx * half };
         // Two strokes: the colour between them stays clear.
         let inner = |sign: f64| {
-            let near = 4.75 / length;
+            let near = 5.5 / length;
             Spot { x: at.x - sign * dy * near, y: at.y + sign * dx * near }
         };
         for sign in [-1.0, 1.0] {
