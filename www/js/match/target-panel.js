@@ -86,7 +86,7 @@ function createTyped(core, read) {
     id: "target-text",
     autocomplete: "off",
     spellcheck: "false",
-    placeholder: "#7a8b5c, lab(50 10 20), lch(50 22 63)",
+    placeholder: "#7a8b5c, lab(50 10 20)",
     "aria-describedby": "target-said",
     oninput: () => read(text.value),
   });

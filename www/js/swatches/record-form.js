@@ -24,7 +24,7 @@ export function attachRecord(store, shelf, core, ask) {
     compare(found);
   });
   const date = element("input", { type: "date", value: today(), max: "2999-12-31" });
-  const note = element("input", { type: "text", maxlength: 200, placeholder: "brush, wetness, anything" });
+  const note = element("input", { type: "text", maxlength: 200, placeholder: "brush, wetness" });
   const add = button("Record it", record, { class: "main", disabled: true });
   byId("record").replaceChildren(
     element("h3", {}, "Record a swatch"),
