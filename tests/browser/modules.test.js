@@ -4,10 +4,11 @@ import assert from "node:assert/strict";
 import { readdir, readFile } from "node:fs/promises";
 import { posix } from "node:path";
 import { test } from "node:test";
-import { count, crossingSentence, grade, loadName, recipe } from "../../target/sources/js/page/words.js";
 import * as kits from "../../target/sources/js/state/kit.js";
 import { linkText } from "../../target/sources/js/state/link-text.js";
 import { createStore } from "../../target/sources/js/state/store.js";
+import { grade } from "../../target/sources/js/words/ratings.js";
+import { count, crossingSentence, loadName, recipe } from "../../target/sources/js/words/terms.js";
 
 /** The half of the core for the page, as the build put it beside the page's sources. */
 async function core() {
@@ -158,7 +159,7 @@ test("a link's text is found in an address's fragment alone", () => {
 });
 
 /** The folders of the page's modules, as `www/README.md` describes them; what lies beside the folders starts the page. */
-const FOLDERS = ["page", "state", "core", "wheel", "mix", "kit", "match", "swatches", "send", "."];
+const FOLDERS = ["words", "page", "state", "core", "wheel", "mix", "kit", "match", "swatches", "send", "."];
 
 /** What a module imports though it is of a later folder, or of none. What the build makes of the core stands below them all. */
 function importsUp(name, text) {

@@ -2,7 +2,8 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { isolated, recipe } from "../../target/sources/js/page/words.js";
+import { isolated } from "../../target/sources/js/words/form.js";
+import { recipe } from "../../target/sources/js/words/terms.js";
 import { linkText } from "./support/link.js";
 import { visits } from "./support/visit.js";
 

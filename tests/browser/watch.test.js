@@ -21,7 +21,7 @@ test("the sources are served unbundled, and the page loads anew once one changed
   }
   await listening;
   const loaded = page.waitForEvent("load");
-  await utimes(new URL("../../www/js/page/words.js", import.meta.url), new Date(), new Date());
+  await utimes(new URL("../../www/js/words/form.js", import.meta.url), new Date(), new Date());
   await loaded;
   await drawn(page);
   assertQuiet(log, site.address);

@@ -2,14 +2,14 @@
 
 import { byId, notice } from "./page/dom.js";
 import { createHistory } from "./state/history.js";
+import { partStays } from "./words/start.js";
 
 /** Puts the buttons and keys to work. */
 export function attachHistory(store) {
   const [undo, redo] = [byId("undo", HTMLButtonElement), byId("redo", HTMLButtonElement)];
   const history = createHistory(store, show);
   const act = (verb) => {
-    if (verb() > 0)
-      notice("Part of this has since been changed in another tab, and those changes stay.", { seconds: 8 });
+    if (verb() > 0) notice(partStays, { seconds: 8 });
   };
 
   function show() {

@@ -12,7 +12,6 @@ import { keepEarly } from "./page/early.js";
 import { breath, inTurn } from "./page/rest.js";
 import { attachSwitch, attachTabs } from "./page/tabs.js";
 import { attachWelcome } from "./page/welcome.js";
-import { capital } from "./page/words.js";
 import { attachRescue, isWithout, offerRescue, tellFaults } from "./rescue.js";
 import { attachGuest } from "./send/guest.js";
 import { attachShare } from "./send/share-button.js";
@@ -21,6 +20,8 @@ import { linkText } from "./state/link-text.js";
 import { openState } from "./state/open.js";
 import { attachView, createOutlines } from "./wheel/view.js";
 import { attachWheel } from "./wheel/wheel.js";
+import { sentence } from "./words/form.js";
+import * as words from "./words/start.js";
 
 const root = document.documentElement;
 
@@ -32,7 +33,7 @@ async function start() {
     const core = await ready();
     await open(core, early).catch(offerRescue);
   } catch (error) {
-    notice(`Washpath could not start: ${error.message}. It needs a browser of 2023 or later.`);
+    notice(words.noStart(error.message));
   }
 }
 
@@ -43,7 +44,7 @@ async function open(core, { doSoon, doLater }) {
   const { store, context, read, keeping } = await openState(core, shelf, ask, {
     isBare: isWithout(),
     looks: firstLooks,
-    refused: (error) => notice(`${capital(error.message)}.`, { seconds: 10 }),
+    refused: (error) => notice(sentence(error.message), { seconds: 10 }),
     tell,
   });
   if (read.faults.length) tellFaults(read.faults, keeping);
@@ -102,17 +103,11 @@ function firstLooks({ state, isFirst }) {
   return { dim, welcome: state.welcome ?? (isFirst && linkText(location.hash) === null) };
 }
 
-const REASONS = {
-  denied: "This browser does not let the page keep anything. Share your kit as a link to keep it.",
-  full: "This browser has no room left to keep your changes. Share your kit as a link or save it as a file, then free some room.",
-};
-
 /** Says what happened while keeping. */
 function tell(what, name) {
-  if (what === "elsewhere") return say(`${name} was changed in another tab`);
-  if (what === "beside")
-    return notice(`“${name}” was changed in two tabs at once. Both are kept, side by side.`, { seconds: 12 });
-  return notice(REASONS[what]);
+  if (what === "elsewhere") return say(words.elsewhere(name));
+  if (what === "beside") return notice(words.beside(name), { seconds: 12 });
+  return notice(what === "full" ? words.full : words.denied);
 }
 
 /** What paint lies on has the colour of the kit's paper: pans, rims of washes, the sheet. */

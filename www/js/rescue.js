@@ -3,6 +3,7 @@
 import { button, notice } from "./page/dom.js";
 import { save } from "./page/save.js";
 import { erase, eraseEverything, eraseOld, everything, oldTexts } from "./state/storage.js";
+import * as words from "./words/start.js";
 
 /** Asks the next start to leave alone what is kept. */
 const WITHOUT = "washpath without";
@@ -34,27 +35,21 @@ function startAnew(verb) {
     location.reload();
   }
   verb.dataset.sure = "yes";
-  verb.textContent = "Really throw all of it away?";
+  verb.textContent = words.reallyAnew;
 }
 
 /** When nothing can be shown: what was kept can be saved, left alone for this visit, or thrown away. */
 export function offerRescue(error) {
-  const anew = button("Start anew", () => startAnew(anew));
-  notice(`Washpath could not start with what this browser keeps: ${error.message}. None of it is lost.`, {
-    verbs: [button("Save everything as a file", saveEverything), button("Start without it", startWithout), anew],
+  const anew = button(words.startAnew, () => startAnew(anew));
+  notice(words.noStartWithKept(error.message), {
+    verbs: [button(words.saveEverything, saveEverything), button(words.startWithout, startWithout), anew],
   });
 }
 
 /** Says which parts of what was kept could not be read, and hands them out. They stay where they are until they are thrown away. */
 export function tellFaults(faults, keeping) {
-  const names = { kit: "kit", own: "paint of yours", record: "record" };
-  const kindOf = ({ key }) => names[key.split(/[/ ]/)[0]];
-  const count = (kind) => faults.filter((fault) => kindOf(fault) === kind).length;
-  const some = Object.values(names)
-    .map((kind) => [count(kind), kind])
-    .filter(([count]) => count > 0)
-    .map(([count, kind]) => (count === 1 ? `one ${kind}` : `${count} ${kind.replace(/^(\w+)/, "$1s")}`));
-  const what = some.length ? some.join(" and ") : "a part of it";
+  const count = (kind) => faults.filter(({ key }) => key.split(/[/ ]/)[0] === kind).length;
+  const counts = { kit: count("kit"), own: count("own"), record: count("record") };
   const text = faults.map(({ key, text, why }) => `${key}\n${why}\n${text}\n`).join("\n");
   const saved = () => save(text, "washpath-unreadable.txt", "text/plain");
   const dropped = () => {
@@ -62,10 +57,10 @@ export function tellFaults(faults, keeping) {
     // Of what a former version kept goes what cannot be read when all else of it is kept anew.
     if (oldTexts().length && keeping.writeAll()) eraseOld();
   };
-  notice(`Of what this browser keeps, ${what} could not be read. Everything else is here.`, {
+  notice(words.unread(counts), {
     actions: [
-      ["Save what could not be read", saved],
-      ["Throw it away", dropped],
+      [words.saveUnread, saved],
+      [words.throwAway, dropped],
     ],
   });
 }
@@ -74,7 +69,7 @@ export function tellFaults(faults, keeping) {
 export function attachRescue() {
   const broken = (error) => {
     if (!(error instanceof WebAssembly.RuntimeError)) return;
-    notice("Something broke inside. What you had is kept.", { actions: [["Start again", () => location.reload()]] });
+    notice(words.broken, { actions: [[words.startAgain, () => location.reload()]] });
   };
   addEventListener("error", ({ error }) => broken(error));
   addEventListener("unhandledrejection", ({ reason }) => broken(reason));

@@ -3,11 +3,11 @@
 import { REACHED } from "../../pkg/facts.js";
 import { dabOf, paintLine } from "../page/dab.js";
 import { element } from "../page/dom.js";
-import { percent } from "../page/words.js";
 import { emptyKit } from "../state/kit.js";
+import * as words from "../words/choosing.js";
 
 /** A part missed as a score of 100. */
-export const scoreOf = (missed) => (100 * (1 - missed)).toFixed(1);
+export const scoreOf = (missed) => 100 * (1 - missed);
 
 /** How much of a place's colours their nearest mixes reach, as a part of 1. */
 export function reachedOf(colours, nearest) {
@@ -15,28 +15,24 @@ export function reachedOf(colours, nearest) {
   return sum(colours.filter((_, i) => nearest[i].error <= REACHED)) / sum(colours);
 }
 
-/** How much of `aim` the chosen kit reaches, and what is proven of it. */
-export function verdict({ cost, bound, exact }, reached, aim) {
-  const sure = exact
-    ? "No other kit under these rules scores more: all were tried."
-    : `It is proven that no kit under these rules scores more than ${scoreOf(bound)}.`;
-  return element(
+/** How much of a place, or of real surface colours, the chosen kit reaches, and what is proven of it. */
+export const verdict = ({ cost, bound, exact }, reached, place) =>
+  element(
     "p",
     {},
-    element("b", {}, `Reaches ${percent(reached)} of ${aim}. `),
-    `It scores ${scoreOf(cost)} of 100. ${sure}`,
+    element("b", {}, words.reaches(reached, place)),
+    exact ? words.scoresMost(scoreOf(cost)) : words.scores(scoreOf(cost), scoreOf(bound)),
   );
-}
 
 /** A paint of the chosen kit and why it is in it. */
 export function reasonRow(reason, paint, studio) {
-  return element("li", {}, dabOf(studio, paint.number, 30), paintLine(paint, `${paint.hue} · ${whyOf(reason)}`));
+  return element("li", {}, dabOf(studio, paint.number, 30), paintLine(paint, words.reason(paint.hue, whyOf(reason))));
 }
 
 function whyOf({ lost, required }) {
-  if (required) return "asked for";
-  if (lost < 0.0005) return "meets a rule or fills the last place";
-  return `without it the score falls by ${(100 * lost).toFixed(1)}`;
+  if (required) return words.asked;
+  if (lost < 0.0005) return words.byRule;
+  return words.without(100 * lost);
 }
 
 /** A kit of the chosen paints for the same paper and, if they have room there, the same tin as `kit`. */

@@ -4,9 +4,10 @@
 
 import { question } from "../core/adviser.js";
 import { button, byId, element, fieldsOf, notice, say, UNDO } from "../page/dom.js";
-import { capital } from "../page/words.js";
 import { nameOf, paintsOf } from "../state/kit.js";
 import { addNamed } from "../state/kits.js";
+import * as words from "../words/choosing.js";
+import { sentence } from "../words/form.js";
 import { kitOfChosen, reachedOf, reasonRow, scoreOf, verdict } from "./choice.js";
 import { createPaintList } from "./paint-list.js";
 
@@ -15,8 +16,8 @@ export function attachChoosing(store, shelf, ask) {
   const dialog = byId("choose-dialog", HTMLDialogElement);
   const form = byId("choose-form", HTMLFormElement);
   const outcome = byId("choose-outcome");
-  const must = createPaintList(byId("choose-must"), "Must have", shelf);
-  const mustNot = createPaintList(byId("choose-not"), "Must not have", shelf);
+  const must = createPaintList(byId("choose-must"), words.must, shelf);
+  const mustNot = createPaintList(byId("choose-not"), words.mustNot, shelf);
   const field = fieldsOf(form);
   /** @type {{ answer: Promise<any>, cancel: () => void } | null} */
   let running = null;
@@ -26,7 +27,7 @@ export function attachChoosing(store, shelf, ask) {
   /** Opens the dialog for a place, or for real surface colours. */
   function openFor(wanted) {
     place = wanted;
-    byId("choose-what").textContent = aimOf(place);
+    byId("choose-what").textContent = words.aim(place);
     const { kit, owned } = store.get();
     field("size").value = String(Math.max(kit.capacity, 1));
     field("from").querySelector('[value="owned"]').disabled = owned.length === 0;
@@ -45,9 +46,9 @@ export function attachChoosing(store, shelf, ask) {
       running = asking;
       const choice = await asking.answer;
       if (choice) await show(choice);
-      else outcome.replaceChildren(element("p", { class: "quiet" }, "Stopped. Your kit is as it was."));
+      else outcome.replaceChildren(element("p", { class: "quiet" }, words.stopped));
     } catch (error) {
-      outcome.replaceChildren(element("p", { class: "fault", role: "alert" }, `${capital(error.message)}.`));
+      outcome.replaceChildren(element("p", { class: "fault", role: "alert" }, sentence(error.message)));
     } finally {
       running = null;
     }
@@ -70,26 +71,23 @@ export function attachChoosing(store, shelf, ask) {
     const { kit, studio } = store.get();
     const chosen = choice.reasons.map(({ paint }) => paint);
     const reached = await reachedBy(kitOfChosen(chosen, kit, place, studio), place, ask);
-    const take = button("Pack this kit", () => pack(chosen, kit), { class: "main" });
+    const take = button(words.packIt, () => pack(chosen, kit), { class: "main" });
     outcome.replaceChildren(
-      verdict(choice, reached, place ? "the place" : "real surface colours"),
+      verdict(choice, reached, place),
       element("ul", { class: "rows" }, ...choice.reasons.map((why) => reasonRow(why, shelf.get(why.paint), studio))),
       element("div", { class: "verbs" }, take),
     );
     take.scrollIntoView({ block: "nearest" });
-    say(`A kit of ${chosen.length} paints is chosen`);
+    say(words.chosen(chosen.length));
   }
 
   /** Takes the chosen paints in hand; `before` is the kit that waits beside them. */
   function pack(chosen, before) {
     const packed = kitOfChosen(chosen, before, place, store.get().studio);
-    const title = `${chosen.length} paints for ${place ? place.name || "a place" : "real surface colours"}`;
+    const title = words.title(chosen.length, place);
     if (!store.set((state) => addNamed(state, packed, title, shelf))) return;
     dialog.close();
-    notice(`“${nameOf(store.get().kit)}” is in hand. “${nameOf(before)}” waits beside it, in the list above the tin.`, {
-      actions: [UNDO],
-      seconds: 12,
-    });
+    notice(words.packed(nameOf(store.get().kit), nameOf(before)), { actions: [UNDO], seconds: 12 });
   }
 
   byId("choose-open").addEventListener("click", () => openFor(null));
@@ -109,12 +107,6 @@ async function reachedBy(kit, place, ask) {
   return reachedOf(place.colours, await ask("nearest", question({ kit }, { place: colours })));
 }
 
-/** What a choice is for, in words. */
-function aimOf(place) {
-  const aim = place ? `the colours of “${place.name || "this place"}”` : "real surface colours";
-  return `The kit whose mixes come nearest to ${aim}, all in all. Each colour scores by how near the best mix comes: in full for a match, not at all from CIEDE2000 10 on.`;
-}
-
 /** The rules of the form, besides paints by name, as the core asks for them. */
 function rulesIn(field) {
   const number = (name) => Math.max(0, Math.round(Number(field(name).value) || 0));
@@ -131,13 +123,13 @@ function rulesIn(field) {
 
 /** How far a choice is: nodes to show, and `tell`, which brings them up to date. */
 function createProgress(stop) {
-  const bar = element("progress", { max: 1, "aria-label": "How far the choice is" });
-  const word = element("p", { class: "quiet" }, "Mixing all pairs …");
+  const bar = element("progress", { max: 1, "aria-label": words.howFar });
+  const word = element("p", { class: "quiet" }, words.begun);
   return {
-    nodes: [bar, word, button("Stop", stop)],
+    nodes: [bar, word, button(words.stop, stop)],
     tell({ done, best }) {
       bar.value = done;
-      if (best !== undefined) word.textContent = `The best so far scores ${scoreOf(best)} of 100`;
+      if (best !== undefined) word.textContent = words.best(scoreOf(best));
     },
   };
 }

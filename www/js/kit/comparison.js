@@ -2,18 +2,16 @@
 
 import { chip, dabOf } from "../page/dab.js";
 import { element } from "../page/dom.js";
-import { percent } from "../page/words.js";
 import { nameOf, paintsOf } from "../state/kit.js";
-
-const LEGEND =
-  "Reached: the part of real surface colours that a mix comes within CIEDE2000 5 of; closely, within 2. Darkest: the deepest mix that still shows the hue; the lower L*, the darker.";
+import { percent } from "../words/form.js";
+import * as words from "../words/kits.js";
 
 /** Nodes that compare two kits by their reports; a kit without paints has none. */
 export function comparison(kits, reports, shelf, studio) {
   const [mine, its] = kits.map(paintsOf);
   return [
     tableOf(kits, rowsOf(reports)),
-    element("p", { class: "quiet" }, LEGEND),
+    element("p", { class: "quiet" }, words.legend),
     ...onlyIn(kits[0], mine, its, shelf, studio),
     ...onlyIn(kits[1], its, mine, shelf, studio),
   ];
@@ -21,17 +19,17 @@ export function comparison(kits, reports, shelf, studio) {
 
 /** Each figure's name and what it is of either kit. */
 function rowsOf(reports) {
-  const part = (i) => reports.map((report) => [report ? percent(report.reached[i]) : "none"]);
+  const part = (i) => reports.map((report) => [report ? percent(report.reached[i]) : words.none]);
   const darkest = (i) => reports.map((report) => lightnessOf(report?.darks[i].swatch));
   return [
-    ["Colours reached", part(1)],
-    ["Reached closely", part(0)],
-    ["Pairs that grey", reports.map((report) => [report?.neutrals.length ?? 0])],
-    ...((reports[0] ?? reports[1])?.darks.map(({ hue }, i) => [`Darkest ${hue}`, darkest(i)]) ?? []),
+    [words.reached, part(1)],
+    [words.reachedClosely, part(0)],
+    [words.greying, reports.map((report) => [report?.neutrals.length ?? 0])],
+    ...((reports[0] ?? reports[1])?.darks.map(({ hue }, i) => [words.darkest(hue), darkest(i)]) ?? []),
   ];
 }
 
-const lightnessOf = (swatch) => (swatch ? [chip(swatch.css), ` L*\u00a0${swatch.lightness.toFixed(0)}`] : ["none"]);
+const lightnessOf = (swatch) => (swatch ? [chip(swatch.css), words.value(swatch.lightness)] : [words.none]);
 
 const tableOf = (kits, rows) =>
   element(
@@ -60,7 +58,7 @@ function onlyIn(kit, own, other, shelf, studio) {
       return element("li", {}, dabOf(studio, paint, 30), element("span", {}, `${name} `, element("small", {}, code)));
     });
   return [
-    element("h3", {}, `Only in ${nameOf(kit)}`),
-    rows.length ? element("ul", { class: "rows kept" }, ...rows) : element("p", {}, "Nothing."),
+    element("h3", {}, words.onlyIn(nameOf(kit))),
+    rows.length ? element("ul", { class: "rows kept" }, ...rows) : element("p", {}, words.nothing),
   ];
 }

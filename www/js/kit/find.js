@@ -54,15 +54,15 @@ function near(word, name, most) {
 
 /** What paints can be asked to be; a property nobody measured fails the question. */
 export const TRAITS = [
-  { key: "transparent", label: "Transparent", test: (paint) => paint.transparency >= TRANSPARENT },
-  { key: "opaque", label: "Opaque", test: (paint) => paint.transparency !== null && paint.transparency < OPAQUE },
-  { key: "granulating", label: "Granulating", test: (paint) => paint.granulation >= GRANULATES },
-  { key: "smooth", label: "Smooth", test: (paint) => paint.granulation !== null && paint.granulation < SMOOTH },
-  { key: "lifting", label: "Lifts", test: (paint) => paint.staining !== null && paint.staining < LIFTS },
-  { key: "lightfast", label: "Lightfast", test: (paint) => paint.lightfastTint >= LIGHTFAST },
-  { key: "mild", label: "No caution", test: (paint) => paint.caution === "" },
-  { key: "owned", label: "Mine", test: (paint) => paint.owned },
-  { key: "measured", label: "Measured", test: (paint) => paint.tier !== "estimated" },
+  { key: "transparent", test: (paint) => paint.transparency >= TRANSPARENT },
+  { key: "opaque", test: (paint) => paint.transparency !== null && paint.transparency < OPAQUE },
+  { key: "granulating", test: (paint) => paint.granulation >= GRANULATES },
+  { key: "smooth", test: (paint) => paint.granulation !== null && paint.granulation < SMOOTH },
+  { key: "lifting", test: (paint) => paint.staining !== null && paint.staining < LIFTS },
+  { key: "lightfast", test: (paint) => paint.lightfastTint >= LIGHTFAST },
+  { key: "mild", test: (paint) => paint.caution === "" },
+  { key: "owned", test: (paint) => paint.owned },
+  { key: "measured", test: (paint) => paint.tier !== "estimated" },
 ];
 
 /** Whether a paint has every trait asked for. */
@@ -78,14 +78,14 @@ function byCode(a, b) {
 
 /** Orders of the shelf. `masstone` of each paint is its swatch at load 1. */
 export const ORDERS = [
-  { key: "hue", label: "Hue", compare: (a, b) => fromRed(a.masstone) - fromRed(b.masstone) },
-  { key: "name", label: "Name", compare: (a, b) => a.name.localeCompare(b.name) },
-  { key: "code", label: "Code", compare: byCode },
-  { key: "value", label: "Darkest first", compare: (a, b) => a.masstone.lightness - b.masstone.lightness },
-  { key: "chroma", label: "Brightest first", compare: (a, b) => b.masstone.chroma - a.masstone.chroma },
-  { key: "transparency", label: "Most transparent", compare: most("transparency") },
-  { key: "granulation", label: "Most granulating", compare: most("granulation") },
-  { key: "lightfast", label: "Most lightfast", compare: most("lightfastTint") },
+  { key: "hue", compare: (a, b) => fromRed(a.masstone) - fromRed(b.masstone) },
+  { key: "name", compare: (a, b) => a.name.localeCompare(b.name) },
+  { key: "code", compare: byCode },
+  { key: "value", compare: (a, b) => a.masstone.lightness - b.masstone.lightness },
+  { key: "chroma", compare: (a, b) => b.masstone.chroma - a.masstone.chroma },
+  { key: "transparency", compare: most("transparency") },
+  { key: "granulation", compare: most("granulation") },
+  { key: "lightfast", compare: most("lightfastTint") },
 ];
 
 /** Hue from violet red on; near-neutrals last, dark to light. */

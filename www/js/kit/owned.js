@@ -6,6 +6,7 @@ import { button, byId, detailsAround, element, say } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
 import { shortName } from "../state/end.js";
 import { replace } from "../state/kit.js";
+import * as words from "../words/owned.js";
 
 const REST = 200;
 /** Load at which a paint and what stands in for it are shown side by side. */
@@ -26,26 +27,18 @@ export function attachOwned(store, shelf, ask) {
     const state = store.get();
     turn += 1;
     const own = turn;
-    if (state.owned.length === 0)
-      return frame.replaceChildren(
-        element(
-          "p",
-          { class: "quiet" },
-          "Mark the paints you own on the shelf to see which of them comes nearest to each paint of this kit.",
-        ),
-      );
-    frame.replaceChildren(element("p", { class: "quiet" }, "Comparing …"));
+    if (state.owned.length === 0) return frame.replaceChildren(element("p", { class: "quiet" }, words.noneMarked));
+    frame.replaceChildren(element("p", { class: "quiet" }, words.comparing));
     try {
       const found = await ask("substitutes", question(state, { owned: Uint16Array.from(state.owned) }));
       if (own === turn) show(found);
     } catch (error) {
-      frame.replaceChildren(element("p", { class: "quiet" }, `Paints could not be compared: ${error.message}.`));
+      frame.replaceChildren(element("p", { class: "quiet" }, words.failed(error.message)));
     }
   }
 
   function show(found) {
-    if (found.length === 0)
-      return frame.replaceChildren(element("p", { class: "quiet" }, "You own every paint of this kit."));
+    if (found.length === 0) return frame.replaceChildren(element("p", { class: "quiet" }, words.allOwned));
     const singles = found.flatMap(([paint, subs]) =>
       subs
         .filter(({ parts }) => parts.length === 1)
@@ -55,10 +48,10 @@ export function attachOwned(store, shelf, ask) {
     frame.replaceChildren(
       element("ul", { class: "rows" }, ...found.map(row)),
       button(
-        "Turn the kit into what I own",
+        words.turn,
         () => {
           store.set({ kit: singles.reduce((kit, [paint, by]) => replace(kit, paint, by), store.get().kit) });
-          say("Paints you own have replaced the others where one comes near");
+          say(words.turned);
         },
         { disabled: singles.length === 0 },
       ),
@@ -73,11 +66,7 @@ export function attachOwned(store, shelf, ask) {
         "span",
         { class: "pairing" },
         twin(...[[[paint, 1]], parts].map((parts) => studio.swatch(parts, COMPARED).css)),
-        element(
-          "span",
-          {},
-          `${shortName(parts, shelf)}, off by ${alone.toFixed(1)} alone, ${mixed.toFixed(1)} in mixes`,
-        ),
+        element("span", {}, words.off(shortName(parts, shelf), alone, mixed)),
       ),
     );
     const single = subs.find(({ parts }) => parts.length === 1);
@@ -87,12 +76,12 @@ export function attachOwned(store, shelf, ask) {
       element("span", { class: "name" }, `${name} `, element("small", {}, code), ...lines),
       single
         ? button(
-            "Swap",
+            words.swap,
             () => {
               store.set({ kit: replace(store.get().kit, paint, single.parts[0][0]) });
-              say("Swapped");
+              say(words.swapped);
             },
-            { class: "pack", "aria-label": `Swap ${name} for ${shelf.get(single.parts[0][0]).name}` },
+            { class: "pack", "aria-label": words.swapIt(name, shelf.get(single.parts[0][0]).name) },
           )
         : null,
     );

@@ -2,14 +2,12 @@
 
 import { notice } from "../page/dom.js";
 import { isFull, pack } from "../state/kit.js";
+import * as words from "../words/tin.js";
 import { editKit } from "./edit.js";
 
 /** Packs a paint in a pan of its own, or says that the tin is full. */
 export function packPaint(store, { number, name }) {
   const { kit } = store.get();
-  if (isFull(kit))
-    return notice(`The tin holds ${kit.capacity} pans and is full. Remove a pan, or let the tin hold more.`, {
-      seconds: 8,
-    });
-  editKit(store, (kit) => pack(kit, number), `${name} packed`);
+  if (isFull(kit)) return notice(words.full(kit.capacity), { seconds: 8 });
+  editKit(store, (kit) => pack(kit, number), words.nowPacked(name));
 }

@@ -1,6 +1,7 @@
 // One field to find a paint by name or code, with the paints that fit below it.
 
 import { element } from "../page/dom.js";
+import { fitting as paintsThatFit } from "../words/tin.js";
 import { fits, namesOf, plain } from "./find.js";
 
 /** Most paints offered at once: as many as stand below the field without scrolling. */
@@ -17,7 +18,7 @@ export function createPaintField(label, shelf, row, { onpick, onleave }) {
   const id = `paints-${made}`;
   let offered = [];
   let at = 0;
-  const list = element("ul", { id, role: "listbox", class: "offers", "aria-label": "Paints that fit" });
+  const list = element("ul", { id, role: "listbox", class: "offers", "aria-label": paintsThatFit });
   const input = element("input", {
     type: "search",
     role: "combobox",

@@ -1,6 +1,7 @@
 // A list of paints picked from the shelf one by one, each of which can be taken off again.
 
 import { button, element } from "../page/dom.js";
+import * as words from "../words/choosing.js";
 
 /** Fills `frame` with the list; `word` says what it is a list of. Answers `paints`, the numbers on it, and `clear`, which empties it. */
 export function createPaintList(frame, word, shelf) {
@@ -11,7 +12,7 @@ export function createPaintList(frame, word, shelf) {
     const select = element(
       "select",
       { "aria-label": word, onchange: () => pick(select.value) },
-      element("option", { value: "" }, `${word} …`),
+      element("option", { value: "" }, words.pick(word)),
       ...rest.map(({ number, name, code }) => element("option", { value: number }, `${name} ${code}`)),
     );
     frame.replaceChildren(select, ...[...picked].map(chip));
@@ -19,7 +20,7 @@ export function createPaintList(frame, word, shelf) {
 
   function chip(number) {
     const { name } = shelf.get(number);
-    return button(`${name} ×`, () => drop(number), { "aria-label": `${name}: take off the list` });
+    return button(words.picked(name), () => drop(number), { "aria-label": words.takeOff(name) });
   }
 
   function pick(value) {

@@ -2,6 +2,7 @@
 
 import { button, element } from "../page/dom.js";
 import { emptyKit, join, mayJoin, move, remove } from "../state/kit.js";
+import * as words from "../words/tin.js";
 import { attachDrag } from "./drag-rows.js";
 import { editKit } from "./edit.js";
 import { createHalves } from "./pan-halves.js";
@@ -21,25 +22,25 @@ export function createPanEditor(store, shelf, packDemo) {
     return element(
       "div",
       { class: "editor" },
-      element("p", { class: "quiet" }, "Drag a pan by its handle: between two others, or onto one to share its pan."),
+      element("p", { class: "quiet" }, words.drag),
       list,
       element(
         "div",
         { class: "verbs" },
-        button("Empty the tin", () => editKit(store, emptied, "Tin emptied"), { disabled: kit.pans.length === 0 }),
-        button("Demo kit", packDemo),
+        button(words.emptyIt, () => editKit(store, emptied, words.emptied), { disabled: kit.pans.length === 0 }),
+        button(words.demo, packDemo),
       ),
     );
   }
 
   function rowOf(kit, i, list) {
     const pan = kit.pans[i];
-    const name = pan.map((paint) => shelf.get(paint).name).join(" and ");
+    const name = words.pan(pan.map((paint) => shelf.get(paint).name));
     const verb = (word, sign, change, done, disabled = false) =>
-      button(sign, () => editKit(store, change, `${name} ${done}`), {
+      button(sign, () => editKit(store, change, done), {
         disabled,
         class: "small",
-        "aria-label": `${word}: ${name}`,
+        "aria-label": words.verbOf(word, name),
         "data-focus": `${word}-${pan.join("-")}`,
       });
     return element(
@@ -50,9 +51,9 @@ export function createPanEditor(store, shelf, packDemo) {
       element(
         "div",
         { class: "verbs" },
-        verb("Earlier", "↑", (kit) => move(kit, i, -1), "moved earlier", i === 0),
-        verb("Later", "↓", (kit) => move(kit, i, 1), "moved later", i === kit.pans.length - 1),
-        verb("Remove", "×", (kit) => remove(kit, i), "removed"),
+        verb(words.earlier, "↑", (kit) => move(kit, i, -1), words.movedEarlier(name), i === 0),
+        verb(words.later, "↓", (kit) => move(kit, i, 1), words.movedLater(name), i === kit.pans.length - 1),
+        verb(words.remove, "×", (kit) => remove(kit, i), words.removed(name)),
       ),
     );
   }
@@ -61,14 +62,14 @@ export function createPanEditor(store, shelf, packDemo) {
   function gripOf(i, name, list) {
     const grip = button("", () => {}, {
       class: "grip",
-      title: "Drag to move",
-      "aria-label": `Move ${name} by dragging, or with the arrow keys`,
+      title: words.grip,
+      "aria-label": words.gripOf(name),
       "data-focus": `grip-${store.get().kit.pans[i].join("-")}`,
       onkeydown: (event) => {
         const by = { ArrowUp: -1, ArrowDown: 1 }[event.key];
         if (!by) return;
         event.preventDefault();
-        editKit(store, (kit) => move(kit, i, by), `${name} moved ${by < 0 ? "earlier" : "later"}`);
+        editKit(store, (kit) => move(kit, i, by), by < 0 ? words.movedEarlier(name) : words.movedLater(name));
       },
     });
     attachDrag(
@@ -76,8 +77,8 @@ export function createPanEditor(store, shelf, packDemo) {
       list,
       (from, onto) => mayJoin(store.get().kit, from, onto),
       ({ from, to, onto }) => {
-        if (onto === undefined) editKit(store, (kit) => move(kit, from, to - from), `${name} moved`);
-        else editKit(store, (kit) => join(kit, from, onto), `${name} now shares a pan`);
+        if (onto === undefined) editKit(store, (kit) => move(kit, from, to - from), words.moved(name));
+        else editKit(store, (kit) => join(kit, from, onto), words.shares(name));
       },
     );
     return grip;

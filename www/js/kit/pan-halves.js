@@ -3,6 +3,7 @@
 import { dabOf } from "../page/dab.js";
 import { all, button, element, notice, UNDO } from "../page/dom.js";
 import { isFull, part, refill } from "../state/kit.js";
+import * as words from "../words/tin.js";
 import { editKit } from "./edit.js";
 import { createPaintField } from "./paint-field.js";
 
@@ -19,7 +20,7 @@ export function createHalves(store, shelf) {
     const paint = shelf.get(pans[i][half]);
     const verb = button("", () => openFilling(verb, i, half), {
       class: paint ? "half" : "half small",
-      "aria-label": paint ? `${paint.name} ${paint.code}: change` : `Put a paint beside ${shelf.get(pans[i][0]).name}`,
+      "aria-label": paint ? words.change(paint) : words.putBeside(shelf.get(pans[i][0]).name),
       "aria-expanded": "false",
       "data-focus": `half-${i}-${half}`,
     });
@@ -34,7 +35,7 @@ export function createHalves(store, shelf) {
       "div",
       { class: "halves" },
       ...[0, 1].map((half) => halfOf(pans, i, half)),
-      isTwice && element("small", { class: "twice" }, "packed twice"),
+      isTwice && element("small", { class: "twice" }, words.twice),
     );
   };
 }
@@ -49,7 +50,7 @@ function createFilling(store, shelf, named) {
     if (isOpen) return;
     verb.setAttribute("aria-expanded", "true");
     const { kit } = store.get();
-    const field = createPaintField(`Find a paint for pan ${i + 1}`, shelf, (paint) => offer(paint, kit), {
+    const field = createPaintField(words.find(i + 1), shelf, (paint) => offer(paint, kit), {
       onpick(paint) {
         // What is typed counts as taken once the field is left.
         verb.focus();
@@ -66,19 +67,19 @@ function createFilling(store, shelf, named) {
 
   const offer = (paint, kit) => [
     ...named(paint),
-    ...(kit.pans.flat().includes(paint.number) ? [element("small", {}, "packed")] : []),
+    ...(kit.pans.flat().includes(paint.number) ? [element("small", {}, words.offerPacked)] : []),
   ];
 
   /** What else can be done about a half of a split pan. */
   function split(kit, i, half) {
     if (kit.pans[i].length < 2) return null;
-    const out = () => editKit(store, (kit) => refill(kit, i, [kit.pans[i][1 - half]]), "Paint taken out");
-    const apart = () => editKit(store, (kit) => part(kit, i), "Each paint has a pan of its own");
+    const out = () => editKit(store, (kit) => refill(kit, i, [kit.pans[i][1 - half]]), words.takenOut);
+    const apart = () => editKit(store, (kit) => part(kit, i), words.apart);
     return element(
       "div",
       { class: "verbs" },
-      button("Take it out", out),
-      button("Give each its own pan", apart, { disabled: isFull(kit) }),
+      button(words.takeOut, out),
+      button(words.giveEach, apart, { disabled: isFull(kit) }),
     );
   }
 
@@ -88,13 +89,13 @@ function createFilling(store, shelf, named) {
     const { name } = shelf.get(paint);
     if (pans[i][half] === paint) return;
     const other = pans[i][1 - half];
-    if (other === paint) return notice(`${name} is in this pan already.`, { seconds: 6 });
+    if (other === paint) return notice(words.inThisPan(name), { seconds: 6 });
     const paints = (half === 0 ? [paint, other] : [other, paint]).filter((one) => one !== undefined);
     const elsewhere = pans.findIndex((pan, j) => j !== i && pan.includes(paint));
-    editKit(store, (kit) => refill(kit, i, paints), `${name} packed`);
+    editKit(store, (kit) => refill(kit, i, paints), words.nowPacked(name));
     if (elsewhere < 0) return;
-    const where = [elsewhere + 1, i + 1].sort((a, b) => a - b).join(" and ");
-    notice(`${name} is packed twice now, in pans ${where}.`, { actions: [UNDO], seconds: 10 });
+    const where = [elsewhere + 1, i + 1].sort((a, b) => a - b);
+    notice(words.nowTwice(name, where), { actions: [UNDO], seconds: 10 });
   }
 
   return toggle;

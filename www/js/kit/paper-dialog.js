@@ -1,7 +1,8 @@
 // The painter's own paper, given by its colour.
 
 import { byId } from "../page/dom.js";
-import { capital } from "../page/words.js";
+import { sentence } from "../words/form.js";
+import { paperColour } from "../words/tin.js";
 
 /** Answers a verb that asks for a paper's colour and hands it on as [L*, a*, b*]. */
 export function createPaperDialog(core) {
@@ -18,12 +19,11 @@ export function createPaperDialog(core) {
   function read() {
     try {
       const lab = [...core.read_paper(text.value)];
-      const [l, a, b] = lab.map((value) => Math.round(value));
       found = lab;
-      said.textContent = `L* ${l}, a* ${a}, b* ${b}`;
+      said.textContent = paperColour(lab);
     } catch (error) {
       found = null;
-      said.textContent = text.value.trim() ? `${capital(error.message)}.` : "";
+      said.textContent = text.value.trim() ? sentence(error.message) : "";
     }
     use.disabled = !found;
   }

@@ -1,14 +1,11 @@
 // The report on a kit in a painter's sentences. Pure: no page.
 
 import { TRANSPARENT } from "../../pkg/facts.js";
-import { percent } from "../page/words.js";
+import * as words from "../words/report.js";
 
 /** A dark that another paint would take lower by so much is worth a sentence. */
 const DEEPER = 4;
 const MOST_DARKS = 3;
-
-const listed = (words) => (words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`);
-const counted = (number, one, many) => `${number} ${number === 1 ? one : many}`;
 
 /** Sentences as `{text, paints}`: what the kit can do, then what it lacks. `shelf.get` tells of a paint. */
 export function sentences(report, paints, shelf) {
@@ -26,17 +23,10 @@ export function sentences(report, paints, shelf) {
   ].filter(Boolean);
 }
 
-function reach({ reached: [close, near] }) {
-  return `Reaches ${percent(near)} of real surface colours, ${percent(close)} so closely that the eye hardly sees a difference.`;
-}
+const reach = ({ reached: [close, near] }) => words.reaches(near, close);
 
-function gaps({ gaps }) {
-  if (gaps.length === 0) return ["No hue is missing: all round it reaches nearly as far as the whole shelf."];
-  return gaps.map(
-    ({ hues, reach }) =>
-      `Weak in ${listed(hues.slice(0, 3))}: there it reaches as little as ${percent(reach)} of the chroma of the whole shelf.`,
-  );
-}
+const gaps = ({ gaps }) =>
+  gaps.length === 0 ? [words.noGap] : gaps.map(({ hues, reach }) => words.gap(hues.slice(0, 3), reach));
 
 function darks({ darks }, shelf) {
   const has = darks.filter(({ swatch }) => swatch);
@@ -54,78 +44,50 @@ function darks({ darks }, shelf) {
     .sort((a, b) => b.now - b.lightness - (a.now - a.lightness))
     .slice(0, MOST_DARKS);
   return [
-    `Its deepest dark is ${deepest.hue} at L* ${deepest.swatch.lightness.toFixed(0)}.`,
-    ...missing.map(
-      ({ hue, now, paint, lightness }) =>
-        `${now === 100 ? `It has no dark ${hue}` : `Its darkest ${hue} is L* ${now.toFixed(0)}`}; ${paint.name} ${paint.code} would take it to ${lightness.toFixed(0)}.`,
+    words.deepest(deepest.hue, deepest.swatch.lightness),
+    ...missing.map(({ hue, now, paint, lightness }) =>
+      now === 100 ? words.noDark(hue, paint, lightness) : words.deeper(hue, now, paint, lightness),
     ),
   ];
 }
 
 function neutrals({ neutrals }) {
-  if (neutrals.length === 0) return "No two of its paints mix to a grey.";
+  if (neutrals.length === 0) return words.noGrey;
   const warm = neutrals.filter(({ warm }) => warm).length;
-  const lowest = Math.min(...neutrals.map(({ lightness }) => lightness));
-  return `${counted(neutrals.length, "pair makes", "pairs make")} greys, down to L* ${lowest.toFixed(0)}: ${warm} warm, ${neutrals.length - warm} cool.`;
+  return words.greys(neutrals.length, Math.min(...neutrals.map(({ lightness }) => lightness)), warm);
 }
 
 function textures(known) {
   const many = (test) => known.filter(test).length;
-  return `${[
-    counted(
-      many(({ granulation }) => granulation >= 2),
-      "paint granulates",
-      "paints granulate",
-    ),
-    counted(
-      many(({ granulation }) => granulation !== undefined && granulation !== null && granulation < 1),
-      "is smooth",
-      "are smooth",
-    ),
-    counted(
-      many(({ transparency }) => transparency >= TRANSPARENT),
-      "is transparent",
-      "are transparent",
-    ),
-    counted(
-      many(({ staining }) => staining >= 3),
-      "stains",
-      "stain",
-    ),
-    counted(
-      many(({ earth }) => earth),
-      "is an earth",
-      "are earths",
-    ),
-  ].join(", ")}.`;
+  return words.textures({
+    granulate: many(({ granulation }) => granulation >= 2),
+    smooth: many(({ granulation }) => granulation !== undefined && granulation !== null && granulation < 1),
+    transparent: many(({ transparency }) => transparency >= TRANSPARENT),
+    stain: many(({ staining }) => staining >= 3),
+    earth: many(({ earth }) => earth),
+  });
 }
 
 function lasting({ leastLightfast }, shelf, known) {
-  if (!leastLightfast) return "The lightfastness of its paints is not known.";
+  if (!leastLightfast) return words.fastnessUnknown;
   const [paint, grade] = leastLightfast;
   const unknown = known.filter(
     ({ lightfastTint, lightfastMasstone }) => lightfastTint == null && lightfastMasstone == null,
   ).length;
-  return `Least lightfast: ${shelf.get(paint).name}, Blue Wool ${+grade.toFixed(1)} of 8${unknown ? `; ${unknown} not rated` : ""}.`;
+  return words.leastLightfast(shelf.get(paint).name, grade, unknown);
 }
 
 function cautions(known) {
-  const careful = known.filter(({ caution }) => caution);
-  return careful.length
-    ? `Handle with care: ${listed(careful.map(({ name }) => name))}. See each paint’s caution, its label and safety data sheet.`
-    : "None of its paints calls for more than ordinary care.";
+  const careful = known.filter(({ caution }) => caution).map(({ name }) => name);
+  return careful.length ? words.careful(careful) : words.careless;
 }
 
 function spare({ worths, duplicates }, shelf) {
-  const idle = worths.filter(({ idle }) => idle).map(({ paint }) => shelf.get(paint).name);
+  const nameOf = (paint) => shelf.get(paint).name;
+  const idle = worths.filter(({ idle }) => idle).map(({ paint }) => nameOf(paint));
   return [
-    idle.length
-      ? `You could leave out ${idle.length === 1 ? idle[0] : `any one of ${listed(idle)}`}: hardly a colour, no dark and no texture would be lost.`
-      : null,
-    ...duplicates.map(
-      ({ paints, error }) =>
-        `${listed(paints.map((paint) => shelf.get(paint).name))} are near-duplicates: on average they differ by CIEDE2000\u00a0${error.toFixed(1)}, alone and mixed.`,
-    ),
+    idle.length ? words.spare(idle) : null,
+    ...duplicates.map(({ paints, error }) => words.duplicates(paints.map(nameOf), error)),
   ];
 }
 
@@ -133,19 +95,12 @@ function spare({ worths, duplicates }, shelf) {
 export function rolesOf({ roles }) {
   const greyed = new Set(roles.filter(({ of }) => of != null).map(({ of }) => of)).size;
   const names = new Set(roles.filter(({ of }) => of == null).map(({ name }) => name));
-  return [...names, greyed && `greys ${counted(greyed, "other", "others")}`].filter(Boolean).join(", ");
+  return [...names, greyed && words.greysOthers(greyed)].filter(Boolean).join(", ");
 }
 
 /** A part of all colours that is worth a figure of one digit. */
 const TOLD = 0.0005;
 
 /** What a paint adds to the others, in a few words. */
-export function addedBy({ lost: [close, near], darks }) {
-  const dark = darks.length > 2 ? `the darkest of ${darks.length} hues` : `the darkest ${listed(darks)}`;
-  const added = [
-    near >= TOLD && percent(near, 1),
-    near < TOLD && close >= TOLD && "closer matches",
-    darks.length > 0 && dark,
-  ].filter(Boolean);
-  return `adds ${listed(added) || "nothing"}`;
-}
+export const addedBy = ({ lost: [close, near], darks }) =>
+  words.adds(near >= TOLD ? near : 0, near < TOLD && close >= TOLD, darks);

@@ -4,29 +4,16 @@ import { question } from "../core/adviser.js";
 import { dabOf, paintLine } from "../page/dab.js";
 import { button, byId, detailsAround, element } from "../page/dom.js";
 import { afterRest, onceSeen } from "../page/rest.js";
-import { percent } from "../page/words.js";
 import { paintsOf } from "../state/kit.js";
+import * as words from "../words/report.js";
+import { pack, packIt } from "../words/tin.js";
 import { packPaint } from "./packing.js";
 import { addedBy, rolesOf, sentences } from "./report-sentences.js";
 
 const REST = 200;
 const FEW = 6;
-const LEGEND =
-  "The bar shows how much of real surface colours the kit reaches, within CIEDE2000 5; its stronger part is matched closely, within 2.";
-const ADDED =
-  "How much of real surface colours each paint adds that the rest of the kit does not reach, and its darks.";
-const WISHES = [
-  ["reach", "more colours"],
-  ["darks", "deeper darks"],
-  ["neutrals", "more greys"],
-];
-
-/** What a paint would add by each wish, and the least that shows in the figure. */
-const GAINS = {
-  reach: { least: 0.0005, say: (gain) => `reaches ${percent(gain, 1)} more of real surface colours` },
-  darks: { least: 0.5, say: (gain) => `makes the darks L* ${gain.toFixed(0)} deeper, all hues together` },
-  neutrals: { least: 0.5, say: (gain) => `greys ${gain.toFixed(0)} more of the kit’s paints` },
-};
+/** The least that a paint must add by each wish to show in the figure. */
+const LEAST = { reach: 0.0005, darks: 0.5, neutrals: 0.5 };
 
 /** Shows the report and keeps it up with the kit. */
 export function attachReport(store, shelf, ask, choose) {
@@ -40,13 +27,7 @@ export function attachReport(store, shelf, ask, choose) {
     turn += 1;
     const own = turn;
     if (paints.length === 0) {
-      said.replaceChildren(
-        element(
-          "p",
-          { class: "quiet" },
-          "Pack some paints to read here what they reach, their darks and greys, and what is missing.",
-        ),
-      );
+      said.replaceChildren(element("p", { class: "quiet" }, words.empty));
       worths.replaceChildren();
       return;
     }
@@ -55,7 +36,7 @@ export function attachReport(store, shelf, ask, choose) {
       if (own !== turn) return;
       said.replaceChildren(
         meter(report.reached),
-        element("p", { class: "quiet" }, LEGEND),
+        element("p", { class: "quiet" }, words.legend),
         element(
           "ul",
           { class: "sentences" },
@@ -63,11 +44,11 @@ export function attachReport(store, shelf, ask, choose) {
         ),
       );
       worths.replaceChildren(
-        element("p", { class: "quiet" }, ADDED),
+        element("p", { class: "quiet" }, words.added),
         element("ul", { class: "rows" }, ...report.worths.map(worthRow)),
       );
     } catch (error) {
-      said.replaceChildren(element("p", { class: "quiet" }, `The report could not be made: ${error.message}.`));
+      said.replaceChildren(element("p", { class: "quiet" }, words.failed(error.message)));
     }
   }
 
@@ -81,7 +62,7 @@ export function attachReport(store, shelf, ask, choose) {
         { class: "name" },
         `${paint.name} `,
         element("small", {}, paint.code),
-        worth.idle ? element("b", { class: "tag" }, "could go") : null,
+        worth.idle ? element("b", { class: "tag" }, words.couldGo) : null,
         element("span", { class: "traits" }, [rolesOf(worth), addedBy(worth)].filter(Boolean).join(" · ")),
       ),
     );
@@ -112,14 +93,13 @@ export function attachNext(store, shelf, ask) {
   const frame = byId("next");
   const wish = element(
     "select",
-    { "aria-label": "What the next paint is for", onchange: look },
-    ...WISHES.map(([value, name]) => element("option", { value }, name)),
+    { "aria-label": words.nextFor, onchange: look },
+    ...Object.entries(words.wishes).map(([value, name]) => element("option", { value }, name)),
   );
   const from = element(
     "select",
-    { "aria-label": "Where it may come from", onchange: look },
-    element("option", { value: "shelf" }, "from the shelf"),
-    element("option", { value: "owned" }, "from my paints"),
+    { "aria-label": words.nextFrom, onchange: look },
+    ...Object.entries(words.sources).map(([value, name]) => element("option", { value }, name)),
   );
   const list = element("div", { role: "status" });
   frame.replaceChildren(element("div", { class: "title-row" }, wish, from), list);
@@ -132,22 +112,19 @@ export function attachNext(store, shelf, ask) {
     const candidates = from.value === "owned" ? state.owned : shelf.all.map(({ number }) => number);
     turn += 1;
     const own = turn;
-    if (candidates.length === 0)
-      return list.replaceChildren(
-        element("p", { class: "quiet" }, "Mark the paints you own on the shelf to see them ranked here."),
-      );
-    list.replaceChildren(element("p", { class: "quiet" }, "Comparing …"));
+    if (candidates.length === 0) return list.replaceChildren(element("p", { class: "quiet" }, words.noneMarked));
+    list.replaceChildren(element("p", { class: "quiet" }, words.comparing));
     try {
       const found = await ask("next", question(state, { candidates: Uint16Array.from(candidates), wish: wish.value }));
-      const worth = found.filter(({ gain }) => gain >= GAINS[wish.value].least).slice(0, FEW);
+      const worth = found.filter(({ gain }) => gain >= LEAST[wish.value]).slice(0, FEW);
       if (own === turn)
         list.replaceChildren(
           worth.length
             ? element("ul", { class: "rows" }, ...worth.map(row))
-            : element("p", { class: "quiet" }, "None of these paints would add anything."),
+            : element("p", { class: "quiet" }, words.noneAdds),
         );
     } catch (error) {
-      list.replaceChildren(element("p", { class: "quiet" }, `Paints could not be compared: ${error.message}.`));
+      list.replaceChildren(element("p", { class: "quiet" }, words.notCompared(error.message)));
     }
   }
 
@@ -157,8 +134,8 @@ export function attachNext(store, shelf, ask) {
       "li",
       {},
       dabOf(store.get().studio, number, 30),
-      paintLine(paint, GAINS[wish.value].say(gain)),
-      button("Pack", () => packPaint(store, paint), { class: "pack", "aria-label": `Pack ${paint.name}` }),
+      paintLine(paint, words.gains[wish.value](gain)),
+      button(pack, () => packPaint(store, paint), { class: "pack", "aria-label": packIt(paint.name) }),
     );
   }
 

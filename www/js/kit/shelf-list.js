@@ -3,8 +3,10 @@
 import { GRANULATES } from "../../pkg/facts.js";
 import { dabInSight, paintLine } from "../page/dab.js";
 import { button, byId, element } from "../page/dom.js";
-import { grade } from "../page/words.js";
 import { holds } from "../state/kit.js";
+import { estimated, grade, granulating } from "../words/ratings.js";
+import * as words from "../words/shelf.js";
+import * as tin from "../words/tin.js";
 import { farness, fits, has, namesOf } from "./find.js";
 import { toggleOwned } from "./owned.js";
 import { packPaint } from "./packing.js";
@@ -37,19 +39,17 @@ export function attachShelf(store, shelf, choose) {
   }
 
   function countOf(found) {
-    if (found > 0) return `${found} of ${shelf.all.length} paints`;
+    if (found > 0) return words.count(found, shelf.all.length);
     const typed = find.value.trim();
-    return sieve.wanted.size
-      ? "No paint is all of this. Ask for less."
-      : `No paint is called “${typed}”. Try a code such as PB29, or a hue.`;
+    return sieve.wanted.size ? words.noneIsAll : words.noneIsCalled(typed);
   }
 
   function markPacked(kit) {
     for (const { packed, paint } of rows) {
       const inside = holds(kit, paint.number);
-      packed.textContent = inside ? "Packed" : "Pack";
+      packed.textContent = inside ? tin.packed : tin.pack;
       packed.disabled = inside;
-      packed.setAttribute("aria-label", inside ? `${paint.name} is packed` : `Pack ${paint.name}`);
+      packed.setAttribute("aria-label", inside ? tin.isPacked(paint.name) : tin.packIt(paint.name));
     }
   }
 
@@ -73,10 +73,10 @@ export function attachShelf(store, shelf, choose) {
 /** A paint's row: its node, the two buttons that are marked later, and what the paint is found and put in order by. */
 function rowOf(paint, store, choose) {
   const { studio } = store.get();
-  const packed = button("Pack", () => packPaint(store, paint), { class: "pack" });
-  const own = button("Own", () => store.set({ owned: toggleOwned(store.get().owned, paint.number) }), {
+  const packed = button(tin.pack, () => packPaint(store, paint), { class: "pack" });
+  const own = button(words.own, () => store.set({ owned: toggleOwned(store.get().owned, paint.number) }), {
     class: "pack",
-    "aria-label": `Own ${paint.name}, ${paint.code}`,
+    "aria-label": words.ownIt(paint),
   });
   return {
     node: element("li", {}, takeOf(paint, studio, choose), own, packed),
@@ -92,8 +92,8 @@ function takeOf(paint, studio, choose) {
   const traits = [
     paint.hue,
     grade("transparency", paint.transparency),
-    paint.granulation >= GRANULATES ? "granulating" : null,
-    paint.tier === "estimated" ? "estimated" : null,
+    paint.granulation >= GRANULATES ? granulating : null,
+    paint.tier === "estimated" ? estimated : null,
   ].filter(Boolean);
   const take = button("", () => choose(paint.number), { class: "take" });
   take.append(dabInSight(studio, paint.number, 34), paintLine(paint, traits.join(" · ")));

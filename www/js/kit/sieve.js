@@ -1,13 +1,14 @@
 // What the shelf's list is asked for: its order, and what its paints are to be like.
 
 import { element } from "../page/dom.js";
+import * as words from "../words/shelf.js";
 import { ORDERS, TRAITS } from "./find.js";
 
 /** Fills `frame` with the choices; `changed` hears of each. Answers `compare`, the order, and `wanted`, the traits as a set of keys. */
 export function createSieve(frame, changed) {
   const wanted = new Set();
 
-  function traitBox({ key, label }) {
+  function traitBox({ key }) {
     const box = element("input", {
       type: "checkbox",
       onchange: () => {
@@ -16,20 +17,20 @@ export function createSieve(frame, changed) {
         changed();
       },
     });
-    return element("label", { class: "tick" }, box, ` ${label}`);
+    return element("label", { class: "tick" }, box, ` ${words.traits[key]}`);
   }
 
   const order = element(
     "select",
     { id: "shelf-order", onchange: () => changed() },
-    ...ORDERS.map(({ key, label }) => element("option", { value: key }, label)),
+    ...ORDERS.map(({ key }) => element("option", { value: key }, words.orders[key])),
   );
   frame.replaceChildren(
-    element("label", { class: "field" }, element("span", {}, "In order of"), order),
+    element("label", { class: "field" }, element("span", {}, words.order), order),
     element(
       "details",
       {},
-      element("summary", {}, "Only paints that are …"),
+      element("summary", {}, words.only),
       element("div", { class: "traits-asked" }, ...TRAITS.map(traitBox)),
     ),
   );

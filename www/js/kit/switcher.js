@@ -5,6 +5,7 @@ import { button, byId, element, notice, say, UNDO } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { nameOf, paintsOf } from "../state/kit.js";
 import { copyKit, startKit, takeKit, throwKit } from "../state/kits.js";
+import * as words from "../words/kits.js";
 import { comparison } from "./comparison.js";
 
 /** Shows the list of kits and its verbs. */
@@ -15,16 +16,16 @@ export function attachKits(store, shelf, ask) {
   function show({ kit, others }) {
     const list = element(
       "select",
-      { "aria-label": "Kit in hand", "data-focus": "kits", onchange: () => take(list.selectedIndex - 1) },
+      { "aria-label": words.inHand, "data-focus": "kits", onchange: () => take(list.selectedIndex - 1) },
       ...[kit, ...others].map((each, i) => element("option", { selected: i === 0 }, nameOf(each))),
     );
     remake(
       frame,
       others.length ? list : "",
-      button("New", () => act((state) => startKit(state, shelf), "A new, empty kit"), { "data-focus": "new" }),
-      button("Copy", () => act((state) => copyKit(state, shelf), "Kit copied"), { "data-focus": "copy" }),
-      others.length ? button("Compare", compare, { "data-focus": "compare" }) : "",
-      others.length ? button("Throw away", throwAway, { "data-focus": "throw" }) : "",
+      button(words.start, () => act((state) => startKit(state, shelf), words.started), { "data-focus": "new" }),
+      button(words.copy, () => act((state) => copyKit(state, shelf), words.copied), { "data-focus": "copy" }),
+      others.length ? button(words.compare, compare, { "data-focus": "compare" }) : "",
+      others.length ? button(words.throwAway, throwAway, { "data-focus": "throw" }) : "",
     );
   }
 
@@ -32,25 +33,25 @@ export function attachKits(store, shelf, ask) {
   const act = (verb, word) => store.set(verb) && say(word);
 
   function take(i) {
-    if (i >= 0) act((state) => takeKit(state, i), `${nameOf(store.get().others[i])} in hand`);
+    if (i >= 0) act((state) => takeKit(state, i), words.taken(nameOf(store.get().others[i])));
   }
 
   function throwAway() {
     const { kit } = store.get();
     store.set(throwKit);
-    notice(`“${nameOf(kit)}” is thrown away.`, { actions: [UNDO], seconds: 8 });
+    notice(words.thrownAway(nameOf(kit)), { actions: [UNDO], seconds: 8 });
   }
 
   async function compare() {
     const { others } = store.get();
     const list = element(
       "select",
-      { "aria-label": "Compare with", onchange: fill },
+      { "aria-label": words.compareWith, onchange: fill },
       ...others.map((each) => element("option", {}, nameOf(each))),
     );
     const body = element("div", { class: "comparison", role: "status" });
     byId("compare-body").replaceChildren(
-      element("label", { class: "field" }, element("span", {}, "Compare with"), list),
+      element("label", { class: "field" }, element("span", {}, words.compareWith), list),
       body,
     );
     dialog.showModal();
@@ -59,7 +60,7 @@ export function attachKits(store, shelf, ask) {
     async function fill() {
       const state = store.get();
       const other = state.others[list.selectedIndex];
-      body.replaceChildren(element("p", { class: "quiet" }, "Comparing …"));
+      body.replaceChildren(element("p", { class: "quiet" }, words.comparing));
       try {
         const kits = [state.kit, other];
         const reports = await Promise.all(
@@ -67,13 +68,13 @@ export function attachKits(store, shelf, ask) {
         );
         body.replaceChildren(
           ...comparison(kits, reports, shelf, state.studio),
-          button("Show both reaches on the wheel", () => {
+          button(words.showReaches, () => {
             store.set({ reach: true, pinnedKit: paintsOf(other) });
             dialog.close();
           }),
         );
       } catch (error) {
-        body.replaceChildren(element("p", { class: "quiet" }, `The kits could not be compared: ${error.message}.`));
+        body.replaceChildren(element("p", { class: "quiet" }, words.failed(error.message)));
       }
     }
   }

@@ -3,6 +3,7 @@
 import { MOST_PANS, PAPERS } from "../../pkg/facts.js";
 import { button, element, say } from "../page/dom.js";
 import { resize } from "../state/kit.js";
+import * as words from "../words/tin.js";
 import { editKit } from "./edit.js";
 
 /** Answers the settings of a kit as a node. `askPaper` asks for the painter's own paper. */
@@ -10,18 +11,16 @@ export function createSettings(store, askPaper) {
   const paperAt = ({ paper, stock }) => (paper ? PAPERS.length : stock);
 
   const askOwn = () =>
-    askPaper(store.get().studio.paper_hex(), (paper) =>
-      editKit(store, (kit) => ({ ...kit, paper }), "Painting on your own paper"),
-    );
+    askPaper(store.get().studio.paper_hex(), (paper) => editKit(store, (kit) => ({ ...kit, paper }), words.onOwnPaper));
 
   function paperField(kit) {
-    const names = [...PAPERS, kit.paper ? "My own" : "My own …"];
+    const names = [...PAPERS, kit.paper ? words.ownPaper : words.askOwnPaper];
     const select = element(
       "select",
       { "data-focus": "paper", onchange: () => repaper(select) },
       ...names.map((name, i) => element("option", { selected: i === paperAt(kit) }, name)),
     );
-    return element("label", { class: "field" }, element("span", {}, "Paper"), select);
+    return element("label", { class: "field" }, element("span", {}, words.paper), select);
   }
 
   /** One of the stocks, or the painter's own paper, which is asked for. */
@@ -43,13 +42,13 @@ export function createSettings(store, askPaper) {
       onchange: () => resized(input),
     });
     input.value = kit.capacity;
-    return element("label", { class: "field" }, element("span", {}, "Tin holds"), input);
+    return element("label", { class: "field" }, element("span", {}, words.holds), input);
   }
 
   function resized(input) {
     const { kit } = store.get();
     const wanted = Number(input.value);
-    if (wanted < kit.pans.length) say(`The tin holds ${kit.pans.length} pans; remove some first`);
+    if (wanted < kit.pans.length) say(words.tooSmall(kit.pans.length));
     if (resize(kit, wanted) === kit) input.value = kit.capacity;
     else editKit(store, (kit) => resize(kit, wanted));
   }
@@ -59,9 +58,9 @@ export function createSettings(store, askPaper) {
       "div",
       { class: "settings" },
       paperField(kit),
-      kit.paper && button("Its colour", askOwn, { "data-focus": "own-paper" }),
+      kit.paper && button(words.itsColour, askOwn, { "data-focus": "own-paper" }),
       capacityField(kit),
-      button(editing ? "Done" : "Edit pans", () => store.set({ editing: !editing }), {
+      button(editing ? words.done : words.editPans, () => store.set({ editing: !editing }), {
         "aria-expanded": String(editing),
         "data-focus": "edit",
       }),

@@ -7,6 +7,8 @@ import { remake } from "../page/remake.js";
 import { demoKit } from "../state/demo.js";
 import { endOf } from "../state/end.js";
 import { paintsOf, retitle } from "../state/kit.js";
+import { ENDS } from "../words/terms.js";
+import * as words from "../words/tin.js";
 import { codesOf } from "./codes.js";
 import { editKit } from "./edit.js";
 import { createPanEditor } from "./pan-editor.js";
@@ -15,7 +17,7 @@ import { createSettings } from "./tin-settings.js";
 /** Shows the tin; `choose` takes a paint as an end of the path, `showShelf` leads to the shelf. */
 export function attachTin(store, shelf, choose, askPaper, showShelf) {
   const frame = byId("tin");
-  const packDemo = () => editKit(store, ({ id }) => ({ ...demoKit(shelf), id }), "Demo kit packed");
+  const packDemo = () => editKit(store, ({ id }) => ({ ...demoKit(shelf), id }), words.demoPacked);
   const settingsOf = createSettings(store, askPaper);
   const editorOf = createPanEditor(store, shelf, packDemo);
 
@@ -28,7 +30,7 @@ export function attachTin(store, shelf, choose, askPaper, showShelf) {
       heading(kit, (text) => editKit(store, (kit) => retitle(kit, text))),
       element(
         "ol",
-        { class: "pans", "aria-label": "Pans" },
+        { class: "pans", "aria-label": words.pans },
         ...kit.pans.map((pan) => panOf(pan, halfOf)),
         ...gaps(kit),
       ),
@@ -44,22 +46,17 @@ export function attachTin(store, shelf, choose, askPaper, showShelf) {
   show(store.get());
 }
 
-function heading({ title, pans, capacity }, retitled) {
+function heading(kit, retitled) {
   const input = element("input", {
     class: "title",
-    "aria-label": "Title of the kit",
-    placeholder: "Name this kit",
+    "aria-label": words.title,
+    placeholder: words.nameIt,
     maxlength: LONGEST_TITLE,
     "data-focus": "title",
     onchange: () => retitled(input.value),
   });
-  input.value = title;
-  return element(
-    "div",
-    { class: "heading" },
-    input,
-    element("p", { class: "quiet" }, `${pans.length} of ${capacity} pans`),
-  );
+  input.value = kit.title;
+  return element("div", { class: "heading" }, input, element("p", { class: "quiet" }, words.filled(kit)));
 }
 
 /** A pan of one paint, or of two side by side. */
@@ -69,14 +66,13 @@ const panOf = (pan, halfOf) =>
     : element("li", { class: "pan" }, ...pan.map((paint) => halfOf(paint, 38)));
 
 /** The button of a paint in its pan; `end` says whether it is A, 0, or B, 1, of the path. */
-function halfPan({ number, name, code }, shown, end, dab, choose) {
-  const letter = "AB"[end];
-  const half = button("", () => choose(number), {
+function halfPan(paint, shown, end, dab, choose) {
+  const half = button("", () => choose(paint.number), {
     class: "paint",
-    title: `${name} ${code}`,
-    "data-focus": `pan-${number}`,
-    "aria-label": `${name}, ${shown}${letter ? `, is ${letter}` : ""}`,
-    "data-end": letter,
+    title: words.paint(paint),
+    "data-focus": `pan-${paint.number}`,
+    "aria-label": words.packedPaint(paint.name, shown, end),
+    "data-end": ENDS[end],
   });
   half.append(dab, element("span", {}, ...brokenCode(shown)));
   return half;
@@ -93,12 +89,12 @@ const emptyTin = (showShelf, packDemo) =>
   element(
     "div",
     { class: "empty" },
-    element("p", {}, "The tin is empty. How would you like to fill it?"),
+    element("p", {}, words.empty),
     element(
       "div",
       { class: "verbs" },
-      button("From the shelf", showShelf, { class: "main", "data-focus": "from-shelf" }),
-      button("Choose for me", () => byId("choose-open").click(), { "data-focus": "choose" }),
-      button("Demo kit", packDemo, { "data-focus": "demo" }),
+      button(words.fromShelf, showShelf, { class: "main", "data-focus": "from-shelf" }),
+      button(words.chooseForMe, () => byId("choose-open").click(), { "data-focus": "choose" }),
+      button(words.demo, packDemo, { "data-focus": "demo" }),
     ),
   );

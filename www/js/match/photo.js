@@ -1,14 +1,12 @@
 // A photo, from disk, camera or clipboard: shown, white-balanced, sampled. It never leaves the browser.
 
 import { all, button, byId, element, say } from "../page/dom.js";
-import { capital } from "../page/words.js";
 import { targetOf } from "../state/target.js";
+import { sentence } from "../words/form.js";
+import { close as closeWord } from "../words/page.js";
+import * as words from "../words/photo.js";
 import { pixelsOf } from "./photo-file.js";
 import { createPicture } from "./picture.js";
-
-const INVITED = "Open one from disk or camera, or paste it. It stays in this browser.";
-const OPENED =
-  "Click a spot to match its colour. If the light was coloured, first show what is white paper or mid grey.";
 
 /** Lightness L* of what a click is said to be. */
 const REFERENCES = { white: 96, grey: 50 };
@@ -31,14 +29,14 @@ export function attachPhoto(store, core, answer, onphoto) {
   let turn = 0;
   const picture = createPicture(use);
   const modes = createModes();
-  const said = element("p", { class: "quiet", role: "status" }, INVITED);
-  const undo = button("As it was", asItWas, { hidden: true });
-  const close = button("Put away", () => put(null), { hidden: true });
+  const said = element("p", { class: "quiet", role: "status" }, words.invited);
+  const undo = button(words.asItWas, asItWas, { hidden: true });
+  const close = button(words.putAway, () => put(null), { hidden: true });
   const work = element("div", { class: "photo-work" }, picture.canvas, answer, modes.node, picture.sizeField);
   const large = createLarge(work);
-  const enlarge = button("Enlarge", large.open, { hidden: true });
+  const enlarge = button(words.enlarge, large.open, { hidden: true });
   byId("photo").replaceChildren(
-    element("div", { class: "title-row" }, element("h3", {}, "Photo"), ...fileField(open)),
+    element("div", { class: "title-row" }, element("h3", {}, words.title), ...fileField(open)),
     said,
     work,
     element("div", { class: "verbs" }, enlarge, undo, close),
@@ -47,12 +45,12 @@ export function attachPhoto(store, core, answer, onphoto) {
   async function open(blob) {
     turn += 1;
     const own = turn;
-    said.textContent = "Opening …";
+    said.textContent = words.opening;
     try {
       const opened = await pixelsOf(blob);
       if (own === turn) put(opened);
     } catch (error) {
-      if (own === turn) said.textContent = `${error.message} ${photo ? "The earlier photo is still here." : ""}`;
+      if (own === turn) said.textContent = photo ? words.earlierStays(error.message) : error.message;
     }
   }
 
@@ -61,7 +59,7 @@ export function attachPhoto(store, core, answer, onphoto) {
     original = opened;
     if (!opened) large.close();
     for (const part of [modes.node, answer, enlarge, close]) part.hidden = !opened;
-    said.textContent = opened ? OPENED : INVITED;
+    said.textContent = opened ? words.opened : words.invited;
     show(opened);
   }
 
@@ -78,7 +76,7 @@ export function attachPhoto(store, core, answer, onphoto) {
       if (modes.current() === "sample") sample(circle);
       else balance(circle, REFERENCES[modes.current()]);
     } catch (error) {
-      said.textContent = `${capital(error.message)}.`;
+      said.textContent = sentence(error.message);
     }
   }
 
@@ -93,13 +91,13 @@ export function attachPhoto(store, core, answer, onphoto) {
     const { data, width, height } = original;
     const bytes = core.white_balance(data, width, x, y, radius, lightness);
     show(new ImageData(new Uint8ClampedArray(bytes), width, height));
-    said.textContent = "Balanced. Click a spot to match its colour.";
-    say("White balance set");
+    said.textContent = words.balanced;
+    say(words.balanceSet);
   }
 
   function asItWas() {
     show(original);
-    say("White balance taken back");
+    say(words.balanceBack);
   }
 
   addEventListener("paste", (event) => {
@@ -113,8 +111,8 @@ function createLarge(work) {
   const place = element("div", {});
   const dialog = element(
     "dialog",
-    { class: "large", "aria-label": "Photo", onclose: () => place.replaceWith(work) },
-    element("form", { method: "dialog", class: "verbs" }, element("button", {}, "Close")),
+    { class: "large", "aria-label": words.title, onclose: () => place.replaceWith(work) },
+    element("form", { method: "dialog", class: "verbs" }, element("button", {}, closeWord)),
   );
   document.body.append(dialog);
   // A recipe that is taken shows in the mix, behind the dialog.
@@ -146,7 +144,7 @@ function fileField(open) {
       if (chosen) open(chosen);
     },
   });
-  return [element("label", { for: "photo-file", class: "button" }, "Open a photo"), file];
+  return [element("label", { for: "photo-file", class: "button" }, words.open), file];
 }
 
 /** What a click on the photo does: a group of buttons of which one is pressed. */
@@ -154,12 +152,8 @@ function createModes() {
   let mode;
   const node = element(
     "div",
-    { class: "choices", role: "group", "aria-label": "What a click does", hidden: true },
-    ...[
-      ["sample", "Sample a colour"],
-      ["white", "This is white paper"],
-      ["grey", "This is mid grey"],
-    ].map(([key, word]) => button(word, () => choose(key), { "data-mode": key })),
+    { class: "choices", role: "group", "aria-label": words.click, hidden: true },
+    ...Object.entries(words.modes).map(([key, word]) => button(word, () => choose(key), { "data-mode": key })),
   );
   choose("sample");
 

@@ -2,6 +2,7 @@
 
 import { penOf } from "../page/canvas.js";
 import { element } from "../page/dom.js";
+import * as words from "../words/photo.js";
 
 /** A circle that is seen on light and on dark. */
 const RINGS = [
@@ -24,18 +25,13 @@ export function createPicture(onpoint) {
    * @type {{ x: number, y: number } | null}
    */
   let cursor = null;
-  const size = element("input", { type: "range", min: 1, max: 40, value: 6, "aria-label": "Size of the sample" });
-  const sizeField = element(
-    "label",
-    { class: "slider" },
-    element("span", { class: "caption" }, "Size of the sample"),
-    size,
-  );
+  const size = element("input", { type: "range", min: 1, max: 40, value: 6, "aria-label": words.size });
+  const sizeField = element("label", { class: "slider" }, element("span", { class: "caption" }, words.size), size);
   const canvas = element("canvas", {
     class: "picture",
     tabindex: 0,
     role: "img",
-    "aria-label": "The photo: click to sample a colour",
+    "aria-label": words.canvas,
     onclick: (event) => pixels && onpoint(at(event, pixels)),
     onkeydown: (event) => pixels && byKey(event, pixels),
   });

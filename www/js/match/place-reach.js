@@ -7,11 +7,12 @@ import { packPaint } from "../kit/packing.js";
 import { paintLine, twin } from "../page/dab.js";
 import { button, element } from "../page/dom.js";
 import { remake } from "../page/remake.js";
-import { loadName, percent } from "../page/words.js";
 import { pathOf, shortName } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
 import { targetOf } from "../state/target.js";
 import { dropColour, weigh } from "../state/targets.js";
+import * as words from "../words/place.js";
+import { packIt, pack as packWord } from "../words/tin.js";
 
 /** Most paints that are said to bring more, and the least part of the place that is worth saying. */
 const FEW = 3;
@@ -31,8 +32,7 @@ export function createReach(store, shelf, ask, { showMix, chooseFor }) {
     const state = store.get();
     const place = state.kit.places[index];
     if (!place) return remake(node, noPlace());
-    if (paintsOf(state.kit).length === 0)
-      return remake(node, quiet("The tin is empty: pack paints to see what they reach here."));
+    if (paintsOf(state.kit).length === 0) return remake(node, quiet(words.emptyTin));
     try {
       const asked = { place: place.colours.map(({ lab, weight }) => [lab, weight]) };
       const nearest = await ask("nearest", question(state, asked));
@@ -48,7 +48,7 @@ export function createReach(store, shelf, ask, { showMix, chooseFor }) {
           wouldBring(better, shelf, (paint) => packPaint(store, paint)),
         );
     } catch (error) {
-      if (own === turn) remake(node, quiet(`The place could not be worked out: ${error.message}.`));
+      if (own === turn) remake(node, quiet(words.failed(error.message)));
     }
   }
 
@@ -64,13 +64,13 @@ export function createReach(store, shelf, ask, { showMix, chooseFor }) {
         weightField(seen, (100 * colour.weight) / whole, i, (hundredths) =>
           editKit(store, (kit) => weigh(kit, index, i, hundredths)),
         ),
-        dropButton(seen, i, () => editKit(store, (kit) => dropColour(kit, index, i), "Colour removed")),
+        dropButton(seen, i, () => editKit(store, (kit) => dropColour(kit, index, i), words.dropped)),
       );
     });
     return [
       sentence(place.colours, nearest),
       element("ul", { class: "rows" }, ...rows),
-      button("Choose a kit for this place", () => chooseFor(place), { class: "wide", "data-focus": "choose" }),
+      button(words.choose, () => chooseFor(place), { class: "wide", "data-focus": "choose" }),
     ];
   }
 
@@ -81,14 +81,13 @@ export function createReach(store, shelf, ask, { showMix, chooseFor }) {
       showMix();
     };
     const node = button("", take, { class: "take", "data-focus": `take-${i}` });
-    const off = `off by ${error.toFixed(1)}${error > REACHED ? ", out of reach" : ""}`;
     node.append(
       twin(seen.css, swatch.css),
       element(
         "span",
         { class: "name" },
         seen.words,
-        element("span", { class: "traits" }, `${shortName(parts, shelf)}, ${loadName(load)}: ${off}`),
+        element("span", { class: "traits" }, words.nearest(shortName(parts, shelf), load, error)),
       ),
     );
     return node;
@@ -99,10 +98,7 @@ export function createReach(store, shelf, ask, { showMix, chooseFor }) {
 
 const quiet = (text) => element("p", { class: "quiet" }, text);
 
-const noPlace = () =>
-  quiet(
-    "Open a photo of where you go, and find its colours; or add colours one by one. Then this says how much of the place the kit reaches.",
-  );
+const noPlace = () => quiet(words.none);
 
 const weightOf = (colours) => colours.reduce((sum, { weight }) => sum + weight, 0);
 
@@ -110,43 +106,38 @@ const weightOf = (colours) => colours.reduce((sum, { weight }) => sum + weight, 
 function sentence(colours, nearest) {
   const reached = colours.filter((_, i) => nearest[i].error <= REACHED);
   const part = weightOf(reached) / weightOf(colours);
-  return element(
-    "p",
-    {},
-    element("b", {}, `Reaches ${reached.length} of ${colours.length} colours, ${percent(part)} of the place`),
-    `, within CIEDE2000\u00a0${REACHED}.`,
-  );
+  return element("p", {}, element("b", {}, words.reaches(reached.length, colours.length, part)), words.within);
 }
 
 /** How much of the place a colour is, in percent. */
-function weightField({ words }, hundredths, i, weighed) {
+function weightField(seen, hundredths, i, weighed) {
   const field = element("input", {
     type: "number",
     min: 1,
     max: 100,
     value: Math.max(1, Math.round(hundredths)),
-    "aria-label": `Weight of ${words}, percent`,
+    "aria-label": words.weight(seen.words),
     "data-focus": `weight-${i}`,
     onchange: () => weighed(Number(field.value)),
   });
   return field;
 }
 
-const dropButton = ({ words }, i, drop) =>
-  button("×", drop, { class: "drop", "aria-label": `Remove ${words}`, "data-focus": `drop-${i}` });
+const dropButton = (seen, i, drop) =>
+  button("×", drop, { class: "drop", "aria-label": words.drop(seen.words), "data-focus": `drop-${i}` });
 
 /** The paints of the shelf that would bring most of what is missing. */
 function wouldBring(found, shelf, pack) {
   const best = found.filter(({ gain }) => gain > LEAST_GAIN).slice(0, FEW);
-  if (best.length === 0) return quiet("No single paint on the shelf would reach much more of it.");
+  if (best.length === 0) return quiet(words.noneBrings);
   const rows = best.map(({ paint: number, gain }) => {
     const paint = shelf.get(number);
     return element(
       "li",
       {},
-      paintLine(paint, `reaches ${percent(gain)} more of the place`),
-      button("Pack", () => pack(paint), { class: "pack", "aria-label": `Pack ${paint.name}` }),
+      paintLine(paint, words.gain(gain)),
+      button(packWord, () => pack(paint), { class: "pack", "aria-label": packIt(paint.name) }),
     );
   });
-  return element("div", {}, element("h4", {}, "Paints that would add most"), element("ul", { class: "rows" }, ...rows));
+  return element("div", {}, element("h4", {}, words.wouldAdd), element("ul", { class: "rows" }, ...rows));
 }

@@ -6,6 +6,8 @@ import { button, byId, element, notice } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { afterRest } from "../page/rest.js";
 import { addColour, putPlace, removePlace, renamePlace } from "../state/targets.js";
+import * as words from "../words/place.js";
+import { untitled } from "../words/terms.js";
 import { createReach } from "./place-reach.js";
 
 const REST = 200;
@@ -35,9 +37,9 @@ export function attachPlace(store, shelf, ask, ways) {
         "div",
         { class: "verbs" },
         countField(count, (counted) => (count = counted)),
-        button("Find them in the photo", find, { disabled: !photo, "data-focus": "find" }),
-        button("Add the colour to match", () => add(target.lab), { disabled: !target, "data-focus": "add" }),
-        place ? button("Remove this place", drop, { "data-focus": "remove" }) : "",
+        button(words.find, find, { disabled: !photo, "data-focus": "find" }),
+        button(words.addTarget, () => add(target.lab), { disabled: !target, "data-focus": "add" }),
+        place ? button(words.remove, drop, { "data-focus": "remove" }) : "",
       ),
     );
   }
@@ -58,23 +60,22 @@ export function attachPlace(store, shelf, ask, ways) {
     try {
       const colours = await ask("cluster", { data, width, height, count });
       const { places } = store.get().kit;
-      if (places.length >= MOST_PLACES)
-        return notice(`A kit keeps ${MOST_PLACES} places. Remove one first.`, { seconds: 8 });
+      if (places.length >= MOST_PLACES) return notice(words.tooManyPlaces, { seconds: 8 });
       current = places.length;
-      const place = { name: `Place ${current + 1}`, colours };
-      editKit(store, (kit) => putPlace(kit, place), `${colours.length} colours found`);
+      const place = { name: words.name(current + 1), colours };
+      editKit(store, (kit) => putPlace(kit, place), words.found(colours.length));
     } catch (error) {
-      notice(`No colours could be found: ${error.message}.`);
+      notice(words.notFound(error.message));
     }
   }
 
   function add(lab) {
     const place = store.get().kit.places[current];
-    if (place?.colours.length >= MOST_COLOURS) return notice(`A place holds ${MOST_COLOURS} colours.`, { seconds: 6 });
-    editKit(store, (kit) => addColour(kit, current, lab), "Colour added to the place");
+    if (place?.colours.length >= MOST_COLOURS) return notice(words.tooManyColours, { seconds: 6 });
+    editKit(store, (kit) => addColour(kit, current, lab), words.added);
   }
 
-  const drop = () => editKit(store, (kit) => removePlace(kit, current), "Place removed");
+  const drop = () => editKit(store, (kit) => removePlace(kit, current), words.removed);
 
   const soon = afterRest(refresh, REST);
   store.subscribe((_, changed) => {
@@ -92,16 +93,16 @@ export function attachPlace(store, shelf, ask, ways) {
 function titleRow(places, current, turnTo) {
   const list = element(
     "select",
-    { "aria-label": "Place", "data-focus": "place", onchange: () => turnTo(list.selectedIndex) },
-    ...places.map(({ name }, i) => element("option", { selected: i === current }, name || "untitled")),
+    { "aria-label": words.title, "data-focus": "place", onchange: () => turnTo(list.selectedIndex) },
+    ...places.map(({ name }, i) => element("option", { selected: i === current }, name || untitled)),
   );
-  return element("div", { class: "title-row" }, element("h3", {}, "Place"), places.length > 1 ? list : "");
+  return element("div", { class: "title-row" }, element("h3", {}, words.title), places.length > 1 ? list : "");
 }
 
 function nameField(place, named) {
   const field = element("input", {
     class: "title",
-    "aria-label": "Name of the place",
+    "aria-label": words.nameField,
     maxlength: 40,
     value: place.name,
     "data-focus": "name",
@@ -117,10 +118,10 @@ function countField(count, counted) {
     min: LEAST_COLOURS,
     max: MOST_COLOURS,
     value: count,
-    "aria-label": "How many colours",
+    "aria-label": words.howMany,
     "data-focus": "count",
     onchange: () =>
       counted(Math.min(Math.max(Math.round(Number(field.value)) || COLOURS, LEAST_COLOURS), MOST_COLOURS)),
   });
-  return element("label", { class: "tick" }, field, " colours");
+  return element("label", { class: "tick" }, field, words.colours);
 }

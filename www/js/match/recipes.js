@@ -3,16 +3,11 @@
 import { question } from "../core/adviser.js";
 import { button, byId, element } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
-import { inLight, loadName } from "../page/words.js";
 import { pathOf, shortName } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
+import * as words from "../words/target.js";
 
 const REST = 150;
-const SOURCES = [
-  ["kit", "the kit"],
-  ["owned", "what I own"],
-  ["shelf", "the whole shelf"],
-];
 
 /** Paints of a source. */
 function paintsFrom({ kit, owned }, source, shelf) {
@@ -29,9 +24,6 @@ function fewestFirst(matches, doubt) {
   return matches.toSorted((a, b) => step(a) - step(b) || a.parts.length - b.parts.length || a.error - b.error);
 }
 
-const rankSentence = (doubt) =>
-  `Recipes of fewer paints come first, as differences below ${doubt.toFixed(0)} (CIEDE2000) are smaller than what is known of real paint.`;
-
 /** Shows up to ten recipes; a click puts one on the path. `tell` hears the row of the nearest one, or nothing. */
 export function attachRecipes(store, shelf, ask, show, tell) {
   const frame = byId("recipes");
@@ -40,30 +32,26 @@ export function attachRecipes(store, shelf, ask, show, tell) {
   const from = element(
     "select",
     {
-      "aria-label": "Recipes from",
+      "aria-label": words.recipes,
       onchange: () => {
         source = from.value;
         soon();
       },
     },
-    ...SOURCES.map(([value, name]) => element("option", { value }, name)),
+    ...Object.entries(words.sources).map(([value, name]) => element("option", { value }, name)),
   );
   const body = element("div", { role: "status" });
-  frame.replaceChildren(element("div", { class: "title-row" }, element("h3", {}, "Recipes from"), from), body);
+  frame.replaceChildren(element("div", { class: "title-row" }, element("h3", {}, words.recipes), from), body);
 
   async function look() {
     const state = store.get();
     turn += 1;
     const own = turn;
     const paints = paintsFrom(state, source, shelf);
-    if (!state.target) return body.replaceChildren(element("p", { class: "quiet" }, "Set a colour to match."));
+    if (!state.target) return body.replaceChildren(element("p", { class: "quiet" }, words.noTarget));
     if (paints.length === 0)
       return body.replaceChildren(
-        element(
-          "p",
-          { class: "quiet" },
-          source === "owned" ? "Mark the paints you own on the shelf." : "The tin is empty. Pack a paint first.",
-        ),
+        element("p", { class: "quiet" }, source === "owned" ? words.noneMarked : words.emptyTin),
       );
     try {
       const found = await ask(
@@ -72,22 +60,18 @@ export function attachRecipes(store, shelf, ask, show, tell) {
       );
       if (own === turn) fill(found);
     } catch (error) {
-      if (own === turn)
-        body.replaceChildren(element("p", { class: "quiet" }, `No recipe could be found: ${error.message}.`));
+      if (own === turn) body.replaceChildren(element("p", { class: "quiet" }, words.failed(error.message)));
     }
   }
 
   function fill({ matches, shortfall, light }) {
-    const notes = [
-      shortfall && `No recipe is exact, as the colour is ${shortfall}.`,
-      light && `The nearest recipe looks the same in daylight, but may differ from your colour ${inLight(light)}.`,
-    ].filter(Boolean);
+    const notes = [shortfall && words.inexact(shortfall), light && words.differs(light)].filter(Boolean);
     const doubt = matches[0]?.doubt ?? 0;
     const [first] = fewestFirst(matches, doubt);
     tell(first ? row(first) : null);
     body.replaceChildren(
       ...notes.map((note) => element("p", { class: "shift" }, note)),
-      element("p", { class: "quiet" }, rankSentence(doubt)),
+      element("p", { class: "quiet" }, words.rank(doubt)),
       element("ul", { class: "rows" }, ...fewestFirst(matches, doubt).map(row)),
     );
   }
@@ -100,11 +84,7 @@ export function attachRecipes(store, shelf, ask, show, tell) {
         "span",
         { class: "name" },
         shortName(parts, shelf),
-        element(
-          "span",
-          { class: "traits" },
-          `${loadName(load)}, load ${load.toFixed(2).replace(/0$/, "")} · off by ${error.toFixed(1)} ±\u00a0${doubt.toFixed(0)}`,
-        ),
+        element("span", { class: "traits" }, words.off(load, error, doubt)),
       ),
     );
     return element("li", {}, take);

@@ -4,6 +4,10 @@ import { question } from "../core/adviser.js";
 import { penOf } from "../page/canvas.js";
 import { button, byId, element } from "../page/dom.js";
 import { paintsOf } from "../state/kit.js";
+import * as words from "../words/photo.js";
+
+/** Steps of value that a study may have; 0 is all of them. */
+const STEPS = [0, 3, 5, 7];
 
 /** Shows the studies; answers a verb that takes a new photo's pixels, or nothing. */
 export function attachStudy(store, ask) {
@@ -13,19 +17,14 @@ export function attachStudy(store, ask) {
   let turn = 0;
   const steps = element(
     "select",
-    { "aria-label": "Steps of value", onchange: () => pictures.childElementCount > 0 && repaint() },
-    ...[
-      ["0", "all values"],
-      ["3", "3 values"],
-      ["5", "5 values"],
-      ["7", "7 values"],
-    ].map(([value, name]) => element("option", { value }, name)),
+    { "aria-label": words.steps, onchange: () => pictures.childElementCount > 0 && repaint() },
+    ...STEPS.map((value) => element("option", { value }, value ? words.values(value) : words.allValues)),
   );
-  const paint = button("Repaint with this kit", repaint);
+  const paint = button(words.repaint, repaint);
   const pictures = element("div", { class: "studies" });
   const said = element("p", { class: "quiet", role: "status" });
   frame.replaceChildren(
-    element("h3", {}, "Value study"),
+    element("h3", {}, words.study),
     element("div", { class: "verbs" }, steps, paint),
     said,
     pictures,
@@ -36,22 +35,25 @@ export function attachStudy(store, ask) {
     if (!photo) return;
     const state = store.get();
     if (paintsOf(state.kit).length === 0) {
-      said.textContent = "The tin is empty: pack paints first.";
+      said.textContent = words.emptyTin;
       return;
     }
     turn += 1;
     const own = turn;
     const { data, width, height } = photo;
-    said.textContent = "Repainting …";
+    said.textContent = words.repainting;
     try {
       const asked = question(state, { data, width, height, steps: Number(steps.value) });
       const { colours, greys } = await ask("study", asked);
       if (own !== turn) return;
-      const title = { "The photo": data, "With this kit": colours, "In greys": greys };
-      pictures.replaceChildren(...Object.entries(title).map(([name, bytes]) => picture(name, bytes, width, height)));
+      pictures.replaceChildren(
+        picture(words.original, data, width, height),
+        picture(words.withKit, colours, width, height),
+        picture(words.inGreys, greys, width, height),
+      );
       said.textContent = "";
     } catch (error) {
-      if (own === turn) said.textContent = `It could not be repainted: ${error.message}.`;
+      if (own === turn) said.textContent = words.notRepainted(error.message);
     }
   }
 

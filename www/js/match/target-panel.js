@@ -1,9 +1,10 @@
 // The colour to be matched: typed, picked, taken from the mix, the wheel or a photo.
 
 import { button, byId, element, say } from "../page/dom.js";
-import { capital } from "../page/words.js";
 import { isPair, pairOf } from "../state/end.js";
 import { targetOf } from "../state/target.js";
+import { sentence } from "../words/form.js";
+import * as words from "../words/target.js";
 
 /** Shows the target and the ways to set it. */
 export function attachTarget(store, core) {
@@ -11,12 +12,10 @@ export function attachTarget(store, core) {
   const swatch = element("div", { class: "target-swatch", "aria-hidden": "true" });
   const said = element("p", { id: "target-said", class: "quiet", role: "status" });
   const value = createValue(revalue);
-  const mix = button("The mix at hand", takeMix);
-  const wheel = button("From the wheel", point, {
-    title: "Then click the wheel: hue and chroma are taken from there, the value stays",
-  });
+  const mix = button(words.mix, takeMix);
+  const wheel = button(words.wheel, point, { title: words.wheelTitle });
   byId("target").replaceChildren(
-    element("h3", {}, "Colour to match"),
+    element("h3", {}, words.title),
     typed.node,
     swatch,
     said,
@@ -29,7 +28,7 @@ export function attachTarget(store, core) {
     try {
       store.set({ target: targetOf(core.read_colour(text), "typed") });
     } catch (error) {
-      said.textContent = `${capital(error.message)}.`;
+      said.textContent = sentence(error.message);
     }
   }
 
@@ -46,7 +45,7 @@ export function attachTarget(store, core) {
   function point() {
     const picking = !store.get().picking;
     store.set({ picking });
-    say(picking ? "Point at the wheel: hue and chroma are taken from there, the value stays" : "Picking ended");
+    say(picking ? words.pointing : words.pointed);
   }
 
   function show(state) {
@@ -56,12 +55,12 @@ export function attachTarget(store, core) {
     swatch.classList.toggle("blank", !target);
     value.show(target);
     if (!target) {
-      said.textContent = "Set a colour, and the kit’s recipes for it appear below.";
+      said.textContent = words.empty;
       return;
     }
     const seen = studio.colour(Float32Array.from(target.lab));
     swatch.style.setProperty("--wash", seen.css);
-    said.textContent = sentenceOf(target, seen);
+    said.textContent = words.is(seen.words, target.lab, seen.exact);
     typed.show(target);
   }
 
@@ -73,12 +72,6 @@ export function attachTarget(store, core) {
 
 const rounded = ({ lab }) => lab.map((part) => Math.round(part));
 
-/** What colour it is, in words and numbers. */
-function sentenceOf(target, { words, exact }) {
-  const [l, a, b] = rounded(target);
-  return `${capital(words)}: L* ${l}, a* ${a}, b* ${b}${exact ? "" : ". This display shows it duller than it is"}`;
-}
-
 /** The field for a colour as text, and the browser's own picker beside it; `read` hears the text of either. */
 function createTyped(core, read) {
   const text = element("input", {
@@ -86,13 +79,13 @@ function createTyped(core, read) {
     id: "target-text",
     autocomplete: "off",
     spellcheck: "false",
-    placeholder: "#7a8b5c, lab(50 10 20)",
+    placeholder: words.example,
     "aria-describedby": "target-said",
     oninput: () => read(text.value),
   });
   const picker = element("input", {
     type: "color",
-    "aria-label": "Pick a colour",
+    "aria-label": words.pickColour,
     // Grey until a colour is known: an empty picker is black.
     value: "#808080",
     oninput: () => {
@@ -104,8 +97,8 @@ function createTyped(core, read) {
     node: element(
       "div",
       { class: "typed" },
-      element("label", { class: "field" }, element("span", {}, "Type it, or pick"), text),
-      element("label", { class: "field" }, element("span", {}, "Pick"), picker),
+      element("label", { class: "field" }, element("span", {}, words.type), text),
+      element("label", { class: "field" }, element("span", {}, words.pick), picker),
     ),
     /** Puts the target into the fields, but not into the one that is being used. */
     show(target) {
@@ -122,7 +115,7 @@ function createValue(onvalue) {
     min: 5,
     max: 98,
     step: 1,
-    "aria-label": "Value L*",
+    "aria-label": words.value,
     oninput: () => onvalue(Number(input.value)),
   });
   const said = element("output", {});
@@ -130,13 +123,13 @@ function createValue(onvalue) {
     node: element(
       "div",
       { class: "slider" },
-      element("div", { class: "caption" }, element("span", {}, "Value L*"), said),
+      element("div", { class: "caption" }, element("span", {}, words.value), said),
       input,
     ),
     show(target) {
       input.disabled = !target;
       if (target) input.value = String(target.lab[0]);
-      said.textContent = target ? target.lab[0].toFixed(0) : "";
+      said.textContent = target ? words.lightness(target.lab[0]) : "";
     },
   };
 }

@@ -1,7 +1,8 @@
 // What to know of the paints at hand: how they behave, how long they last, what to beware of.
 
 import { byId, element } from "../page/dom.js";
-import { capital, grade, strengthOf } from "../page/words.js";
+import * as words from "../words/about.js";
+import { grade, strengthOf } from "../words/ratings.js";
 
 export function attachAbout(store, shelf) {
   const show = ({ ends, studio }) => byId("about").replaceChildren(...about(ends, shelf, studio));
@@ -12,24 +13,23 @@ export function attachAbout(store, shelf) {
 function about(ends, shelf, studio) {
   const numbers = ends.flatMap((end) => end?.parts ?? []).map(([paint]) => paint);
   const known = [...new Set(numbers)].map((number) => shelf.get(number));
-  if (known.length === 0) return [element("p", { class: "quiet" }, "Choose paints to read here how they behave.")];
-  return [...known.map((paint) => section(paint, studio)), element("p", { class: "quiet" }, SOURCES)];
+  if (known.length === 0) return [element("p", { class: "quiet" }, words.empty)];
+  return [...known.map((paint) => section(paint, studio)), element("p", { class: "quiet" }, words.sources)];
 }
 
 function section(paint, studio) {
   const traits = [...RATED.map((property) => grade(property, paint[property])), strengthOf(paint.strength)].filter(
-    Boolean,
+    (trait) => trait !== null,
   );
-  const fastness =
-    paint.lightfastTint == null ? null : `Lightfast tint: Blue Wool ${+paint.lightfastTint.toFixed(1)} of 8.`;
+  const fastness = paint.lightfastTint == null ? null : words.lightfast(paint.lightfastTint);
   return element(
     "section",
     {},
     element("h3", {}, `${paint.name} `, element("small", {}, paint.code)),
     element("p", {}, thinned(paint, studio)),
-    element("p", {}, traits.length ? `${capital(traits.join(", "))}. ` : "", fastness),
-    paint.caution ? element("p", { class: "caution" }, element("b", {}, "Caution. "), paint.caution) : null,
-    element("p", { class: "quiet" }, `Spectrum ${paint.tier}. Source: ${paint.source}.`),
+    element("p", {}, traits.length ? words.traits(traits) : "", fastness),
+    paint.caution ? element("p", { class: "caution" }, element("b", {}, words.caution), paint.caution) : null,
+    element("p", { class: "quiet" }, words.spectrum(paint.tier, paint.source)),
   );
 }
 
@@ -45,10 +45,6 @@ const SEEN_TURN = 4;
 function thinned({ number }, studio) {
   const [thick, thin] = [THICK, THIN].map((load) => studio.swatch([[number, 1]], load));
   const turn = Math.abs(((thin.hue - thick.hue + 540) % 360) - 180);
-  const turns =
-    Math.min(thick.chroma, thin.chroma) < 5 || turn < SEEN_TURN ? "" : `; the hue turns ${turn.toFixed(0)}°`;
-  return `From masstone to pale wash: ${thick.words} to ${thin.words}${turns}.`;
+  const isSeen = Math.min(thick.chroma, thin.chroma) >= 5 && turn >= SEEN_TURN;
+  return words.thinned(thick.words, thin.words, isSeen ? turn : null);
 }
-
-const SOURCES =
-  "Ratings: B. MacEvoy, handprint.com/HP/WCL, averaged over makers. Cautions and most strengths: common practice; the label and the safety data sheet come first.";

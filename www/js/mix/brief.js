@@ -3,8 +3,7 @@
 import { LONGEST_TASK, MOST_TASKS } from "../../pkg/facts.js";
 import { byId, element } from "../page/dom.js";
 import { remake } from "../page/remake.js";
-
-/** Limits as the core has them. */
+import * as words from "../words/mix.js";
 
 /** Most ticks that are kept; the oldest go first. */
 const MOST_TICKS = 200;
@@ -16,8 +15,8 @@ export function briefOf(note, lines) {
     .map((line) => line.replace(/\p{Cc}/gu, " ").trim())
     .filter(Boolean);
   const long = tasks.findIndex((task) => [...task].length > LONGEST_TASK);
-  if (tasks.length > MOST_TASKS) throw new Error(`there are ${tasks.length} tasks, and room for ${MOST_TASKS}`);
-  if (long >= 0) throw new Error(`task ${long + 1} is longer than ${LONGEST_TASK} characters`);
+  if (tasks.length > MOST_TASKS) throw new Error(words.tooManyTasks(tasks.length, MOST_TASKS));
+  if (long >= 0) throw new Error(words.longTask(long + 1, LONGEST_TASK));
   const said = note.replace(/\s+/g, " ").trim();
   return said || tasks.length ? { note: said, tasks } : null;
 }
@@ -44,7 +43,7 @@ export function briefList(brief, store) {
   };
   return [
     brief.note && element("p", { class: "note" }, brief.note),
-    brief.tasks.length > 0 && element("ul", { class: "tasks", "aria-label": "Tasks" }, ...brief.tasks.map(task)),
+    brief.tasks.length > 0 && element("ul", { class: "tasks", "aria-label": words.tasks }, ...brief.tasks.map(task)),
   ].filter(Boolean);
 }
 
@@ -55,9 +54,7 @@ export function attachBrief(store) {
     frame.hidden = !brief;
     if (!brief) return frame.replaceChildren();
     const open = frame.querySelector("details")?.open ?? true;
-    const head = brief.tasks.length
-      ? `Tasks: ${countDone(brief, ticked)} of ${brief.tasks.length} done`
-      : "A note with this kit";
+    const head = brief.tasks.length ? words.tasksDone(countDone(brief, ticked), brief.tasks.length) : words.noteOnly;
     remake(
       frame,
       element(

@@ -4,6 +4,7 @@ import { button, byId, detailsAround, element } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
 import { pathOf, shortName } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
+import * as words from "../words/darks.js";
 
 const REST = 250;
 
@@ -15,14 +16,11 @@ export function attachDarks(store, shelf) {
   function show() {
     const { studio, kit } = store.get();
     const paints = paintsOf(kit);
-    if (paints.length === 0)
-      return frame.replaceChildren(
-        element("p", { class: "quiet" }, "Pack some paints to see their darkest mix of every hue here."),
-      );
+    if (paints.length === 0) return frame.replaceChildren(element("p", { class: "quiet" }, words.empty));
     // All mixes of the kit are looked at: not before somebody looks.
     if (!details.open) return;
     frame.replaceChildren(
-      element("p", { class: "quiet" }, "The darkest masstone mix that still shows each hue."),
+      element("p", { class: "quiet" }, words.explained),
       element("ul", { class: "darks" }, ...studio.darks(paints).map(row)),
     );
   }
@@ -36,14 +34,14 @@ export function attachDarks(store, shelf) {
           "span",
           { class: "take" },
           element("span", { class: "chip blank" }),
-          element("span", { class: "name" }, name, element("span", { class: "traits" }, "none in this kit")),
+          element("span", { class: "name" }, name, element("span", { class: "traits" }, words.none)),
         ),
       );
     const take = button("", () => onPath(parts), { class: "take" });
     take.append(
       element("span", { class: "chip", style: { "--wash": swatch.css } }),
       element("span", { class: "name" }, name, element("span", { class: "traits" }, shortName(parts, shelf))),
-      element("span", { class: "figure" }, `L* ${swatch.lightness.toFixed(0)}`),
+      element("span", { class: "figure" }, words.value(swatch.lightness)),
     );
     return element("li", {}, take);
   }

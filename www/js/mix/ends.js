@@ -3,27 +3,20 @@
 import { dabOf } from "../page/dab.js";
 import { all, button, byId, element, focusedAmong, say } from "../page/dom.js";
 import { chooseEnd, paintEnd, paintOf, shortName } from "../state/end.js";
+import * as words from "../words/mix.js";
+import { ENDS } from "../words/terms.js";
 
 /** Answers a verb that fills the next end; the other one is next then. An end that is chosen again stays: the other is next. */
 export function createChoose(store, shelf) {
   return (end) => {
     const { next } = store.get();
     if (!store.set((state) => chooseEnd(state, end)) || store.get().ends[next] !== end) return;
-    const off = end.asked ? `, ${offBy(end.asked.off)}` : "";
-    say(`${shortName(end.parts, shelf)} is ${"AB"[next]}${off}`);
+    say(words.chosen(shortName(end.parts, shelf), next, end.asked?.off));
   };
 }
 
 /** The same for a paint by its number. */
 export const choosePaint = (choose) => (number) => choose(paintEnd(number));
-
-/** How near a recipe came to the place asked for. */
-function offBy(off) {
-  if (off < 1) return "right on that place";
-  return off < 3
-    ? `${off.toFixed(0)} away from that place, hardly visible`
-    : `the nearest this kit comes, ${off.toFixed(0)} away`;
-}
 
 /** Shows both ends; a click says which one is filled next. */
 export function attachEnds(store, shelf) {
@@ -34,26 +27,25 @@ export function attachEnds(store, shelf) {
     const choices = ends.map((end, i) => {
       const choice = button("", () => store.set({ next: i }), { class: "end", "aria-pressed": String(next === i) });
       choice.append(
-        element("span", { class: "letter" }, "AB"[i]),
+        element("span", { class: "letter" }, ENDS[i]),
         end ? dabOf(studio, end.parts, 36) : element("span", { class: "dab blank" }),
         element("span", { class: "name" }, ...naming(end)),
-        element("span", { class: "next" }, next === i ? "next click goes here" : ""),
+        element("span", { class: "next" }, next === i ? words.nextClick : ""),
       );
       return choice;
     });
-    const swap = button("Swap", swapEnds, { class: "swap", "aria-label": "Swap A and B" });
+    const swap = button(words.swap, swapEnds, { class: "swap", "aria-label": words.swapEnds });
     frame.replaceChildren(...choices, swap);
     if (focused >= 0) all(frame, "button")[focused].focus();
   }
 
   function naming(end) {
-    if (!end) return ["Choose a paint", element("small", {}, "on the wheel or in a list")];
+    if (!end) return [words.chooseEnd, element("small", {}, words.chooseWhere)];
     const paint = shelf.get(paintOf(end));
-    if (paint)
-      return [paint.name, element("small", {}, end.asked ? `${paint.code}, ${offBy(end.asked.off)}` : paint.code)];
+    const known = paint?.code ?? shortName(end.parts, shelf);
     return [
-      end.asked ? "A place" : "A puddle",
-      element("small", {}, shortName(end.parts, shelf), end.asked ? `, ${offBy(end.asked.off)}` : ""),
+      paint?.name ?? (end.asked ? words.place : words.puddle),
+      element("small", {}, words.reached(known, end.asked?.off)),
     ];
   }
 

@@ -5,9 +5,11 @@ import { chip } from "../page/dab.js";
 import { button, byId, element, put } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
 import { slider } from "../page/slider.js";
-import { crossingSentence, inLight, loadName, recipe } from "../page/words.js";
 import { isPair, pairOf, shortName } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
+import { number } from "../words/form.js";
+import * as words from "../words/mix.js";
+import { crossingSentence, loadName, recipe } from "../words/terms.js";
 import { createWash } from "./wash.js";
 import { createWays } from "./ways.js";
 
@@ -27,7 +29,7 @@ export function attachMix(store, shelf) {
   const wash = createWash(store);
   const ways = createWays(store);
   const sliders = createSliders(store, shelf);
-  const words = element("p", { class: "words", role: "status" });
+  const colour = element("p", { class: "words", role: "status" });
   const parts = element("p", { class: "parts" });
   const numbers = element("dl", { class: "numbers" });
   const crossing = element("p", { class: "crossing" });
@@ -36,13 +38,9 @@ export function attachMix(store, shelf) {
   const atHand = byId("wheel-mix");
   const [atHandChip, atHandRatio, atHandWords] = [chip(""), element("b", {}), element("span", {})];
   atHand.replaceChildren(atHandChip, atHandRatio, atHandWords);
-  const own = element("p", { class: "quiet" }, "Predicted from your own swatches.");
-  const filled = [wash.node, words, parts, ...sliders.nodes, numbers, texture, own, crossing, ways.node];
-  const empty = element(
-    "p",
-    { class: "empty" },
-    "Choose two paints to see every mix of them: click them on the wheel, in the kit or on the shelf.",
-  );
+  const own = element("p", { class: "quiet" }, words.taught);
+  const filled = [wash.node, colour, parts, ...sliders.nodes, numbers, texture, own, crossing, ways.node];
+  const empty = element("p", { class: "empty" }, words.empty);
   byId("readout").replaceChildren(element("div", {}, empty, ...filled));
   texture.after(shift);
 
@@ -52,10 +50,10 @@ export function attachMix(store, shelf) {
     [atHand, ...filled].forEach((part) => (part.hidden = !ready));
     if (!ready) return;
     const mix = state.studio.mix(pairOf(state), state.share, state.load);
-    put(words, mix.swatch.words);
+    put(colour, mix.swatch.words);
     atHandChip.style.setProperty("--wash", mix.swatch.css);
     put(atHandRatio, mix.parts.join(":"));
-    put(atHandWords, `${loadName(state.load)}: ${mix.swatch.words}, L* ${mix.swatch.lightness.toFixed(0)}`);
+    put(atHandWords, words.atHand(state.load, mix.swatch.words, mix.swatch.lightness));
     put(parts, recipe(mix.recipe, shelf));
     showNumbers(numbers, mix);
     put(texture, mix.texture);
@@ -91,12 +89,12 @@ const isTaught = ({ learning, learned }, parts) =>
 
 /** Ratio and load as sliders whose tracks show what they run through. */
 function createSliders(store, shelf) {
-  const ratio = slider("Ratio", { max: 1000 }, (value, held) => {
+  const ratio = slider(words.ratio, { max: 1000 }, (value, held) => {
     const { studio } = store.get();
     const share = studio.share_of(value / 1000);
     store.set({ share: (held && studio.snap(share, SNAP)) || share });
   });
-  const load = slider("Load", { max: 500 }, (value) => store.set({ load: 2 ** (value / 100 - 5) }));
+  const load = slider(words.load, { max: 500 }, (value) => store.set({ load: 2 ** (value / 100 - 5) }));
   return {
     nodes: [ratio.node, load.node],
     show(state, mix, pathChanged) {
@@ -119,16 +117,11 @@ function showNumbers(frame, mix) {
 
 /** @returns {{ name: string, value: string, title?: string }[]} */
 const figures = ({ swatch, expected }) => [
-  { name: "Value L*", value: swatch.lightness.toFixed(0) },
-  { name: "Chroma C*", value: swatch.chroma.toFixed(0) },
-  { name: "Hue h", value: swatch.chroma < 2 ? "none" : `${swatch.hue.toFixed(0)}°` },
-  {
-    name: "Expect",
-    value: `±${expected.toFixed(0)}`,
-    title:
-      "How far real paint is likely to be from this prediction (median CIEDE2000, where 1 is just visible): measurement, mixing model and differences between makers together.",
-  },
-  ...(swatch.exact ? [] : [{ name: "Shown", value: "as near as this display comes" }]),
+  { name: words.value, value: number(swatch.lightness) },
+  { name: words.chroma, value: number(swatch.chroma) },
+  { name: words.hue, value: swatch.chroma < 2 ? words.noHue : words.angle(swatch.hue) },
+  { name: words.expect, value: words.giveOrTake(expected), title: words.expectation },
+  ...(swatch.exact ? [] : [{ name: words.shown, value: words.asNear }]),
 ];
 
 /** @param {{ name: string, title?: string }} told */
@@ -140,7 +133,7 @@ function crossingOf(state, shelf, goTo) {
   const names = state.ends.map((end) => shortName(end.parts, shelf));
   return [
     element("span", {}, crossingSentence(found, names)),
-    found.kind === "none" ? "" : button("Go there", () => goTo(found.mix)),
+    found.kind === "none" ? "" : button(words.goThere, () => goTo(found.mix)),
   ];
 }
 
@@ -155,4 +148,4 @@ function shiftOf(state) {
 }
 
 const shiftSentence = ({ light, parts, load, there }, shelf) =>
-  `Looks the same in daylight as ${shortName(parts, shelf)}, ${loadName(load)}, but differs ${inLight(light)} (CIEDE2000\u00a0${there.toFixed(0)}).`;
+  words.shift(shortName(parts, shelf), load, light, there);

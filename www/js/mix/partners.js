@@ -6,16 +6,8 @@ import { remake } from "../page/remake.js";
 import { afterRest, onceSeen } from "../page/rest.js";
 import { paintEnd, shortName } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
+import * as words from "../words/partners.js";
 
-const KINDS = [
-  ["neutral", "Neutral"],
-  ["shading", "Shading"],
-];
-const EXPLAINED = {
-  neutral:
-    "These grey it, the greyest first. They need not stand opposite on the wheel: two paints neutralise when one absorbs the light that the other reflects, band by band, and paints of one colour can differ in that.",
-  shading: "These darken it most while it keeps its hue. Greying, in contrast, takes the hue away.",
-};
 const FEW = 5;
 /** Milliseconds of rest before the lists are made anew. */
 const REST = 180;
@@ -44,13 +36,13 @@ export function attachPartners(store, shelf) {
       element(
         "div",
         { class: "title-row" },
-        element("h3", {}, "Partners of"),
+        element("h3", {}, words.titleOf),
         sideChoice(ends, side, shelf, (side) => ask({ side })),
       ),
       kindChoice(kind, (kind) => ask({ kind })),
-      element("p", { class: "quiet" }, EXPLAINED[kind]),
-      list("In the kit", rows(own), "None in the kit."),
-      list("On the shelf", rows(more ? others : others.slice(0, FEW)), "None on the shelf."),
+      element("p", { class: "quiet" }, words.explained[kind]),
+      list(words.inKit, rows(own), words.noneInKit),
+      list(words.onShelf, rows(more ? others : others.slice(0, FEW)), words.noneOnShelf),
       others.length > FEW ? moreVerb(more, others.length, () => ask({ more: !more })) : "",
     );
   }
@@ -71,18 +63,15 @@ export function attachPartners(store, shelf) {
 }
 
 /** What stands there while no end is chosen. */
-const nothing = () => [
-  element("h3", {}, "Partners"),
-  element("p", { class: "quiet" }, "Choose a paint to see what neutralises it and what shades it."),
-];
+const nothing = () => [element("h3", {}, words.title), element("p", { class: "quiet" }, words.empty)];
 
 /** A list of the ends that are chosen: whose partners are shown. */
 function sideChoice(ends, side, shelf, onpick) {
-  const names = ends.map((end, i) => end && `${"AB"[i]}: ${shortName(end.parts, shelf)}`);
+  const names = ends.map((end, i) => end && words.side(i, shortName(end.parts, shelf)));
   const options = names.map((name, i) => name && element("option", { value: i, selected: i === side }, name));
   const select = element(
     "select",
-    { "aria-label": "Whose partners", "data-focus": "side", onchange: () => onpick(Number(select.value)) },
+    { "aria-label": words.whose, "data-focus": "side", onchange: () => onpick(Number(select.value)) },
     ...options,
   );
   return select;
@@ -91,13 +80,14 @@ function sideChoice(ends, side, shelf, onpick) {
 const kindChoice = (kind, onpick) =>
   element(
     "div",
-    { class: "choices", role: "group", "aria-label": "Kind of partner" },
-    ...KINDS.map(([key, word]) =>
+    { class: "choices", role: "group", "aria-label": words.kind },
+    ...Object.entries(words.kinds).map(([key, word]) =>
       button(word, () => onpick(key), { "aria-pressed": String(kind === key), "data-focus": key }),
     ),
   );
 
-const moreVerb = (more, count, onclick) => button(more ? "Fewer" : `All ${count}`, onclick, { "data-focus": "more" });
+const moreVerb = (more, count, onclick) =>
+  button(more ? words.fewer : words.all(count), onclick, { "data-focus": "more" });
 
 const list = (title, rows, none) =>
   element(
@@ -113,16 +103,8 @@ function row(partner, kind, shelf, studio, choose) {
   const take = button("", () => choose(partner), { class: "take" });
   take.append(
     dabOf(studio, partner.paint, 30),
-    paintLine(paint, `${own}:${its} · ${SENTENCES[kind](partner)}`),
+    paintLine(paint, words.does[kind](`${own}:${its}`, partner)),
     chip(partner.swatch.css),
   );
   return element("li", {}, take);
 }
-
-/** What a partner of each kind does, in words. */
-const SENTENCES = {
-  neutral: ({ swatch, lean, warmth, dark }) =>
-    `${warmth}, leaning ${lean}; L* ${swatch.lightness.toFixed(0)}, C* ${swatch.chroma.toFixed(0)}; as dark as L* ${dark.toFixed(0)}`,
-  shading: ({ swatch, drop, drift }) =>
-    `L* ${swatch.lightness.toFixed(0)}, ${drop.toFixed(0)} darker, hue ${drift < 0.5 ? "unchanged" : `turns ${drift.toFixed(0)}°`}`,
-};

@@ -4,9 +4,10 @@ import { MOST_PUDDLES } from "../../pkg/facts.js";
 import { dabOf } from "../page/dab.js";
 import { button, byId, element, notice, say } from "../page/dom.js";
 import { remake } from "../page/remake.js";
-import { loadName, recipe } from "../page/words.js";
 import { isPair, pairOf, sameParts } from "../state/end.js";
 import { keepPuddle, wipePuddle } from "../state/kit.js";
+import * as words from "../words/puddles.js";
+import { recipe } from "../words/terms.js";
 
 /** A load as a link carries it: in quarters of a doubling. */
 const quarters = (load) => Math.round(4 * Math.log2(load));
@@ -20,11 +21,10 @@ export function attachPuddles(store, shelf, choose) {
     const { recipe: parts } = state.studio.mix(pairOf(state), state.share, state.load);
     const load = quarters(state.load);
     if (state.kit.puddles.some((known) => sameParts(known.parts, parts) && quarters(known.load) === load))
-      return notice("This mix is already kept.", { seconds: 4 });
-    if (state.kit.puddles.length >= MOST_PUDDLES)
-      return notice(`There is room for ${MOST_PUDDLES} puddles. Wipe one first.`, { seconds: 8 });
+      return notice(words.known, { seconds: 4 });
+    if (state.kit.puddles.length >= MOST_PUDDLES) return notice(words.full, { seconds: 8 });
     store.set({ kit: keepPuddle(state.kit, { parts, load: 2 ** (load / 4) }) });
-    say(`Puddle ${store.get().kit.puddles.length} kept: ${recipe(parts, shelf)}`);
+    say(words.kept(store.get().kit.puddles.length, recipe(parts, shelf)));
   }
 
   function show(state) {
@@ -34,37 +34,26 @@ export function attachPuddles(store, shelf, choose) {
       const take = button("", () => choose({ parts }), { class: "take" });
       take.append(
         dabOf(studio, parts, 34, load),
-        element(
-          "span",
-          { class: "name" },
-          name,
-          element("span", { class: "traits" }, `Puddle ${i + 1} · ${loadName(load)}`),
-        ),
+        element("span", { class: "name" }, name, element("span", { class: "traits" }, words.about(i + 1, load))),
       );
       const wipe = button(
-        "Wipe",
+        words.wipe,
         () => {
           store.set({ kit: wipePuddle(store.get().kit, i) });
-          say("Puddle wiped");
+          say(words.wiped);
         },
         {
           class: "pack",
-          "aria-label": `Wipe puddle ${i + 1}`,
+          "aria-label": words.wipeIt(i + 1),
         },
       );
       return element("li", {}, take, wipe);
     });
-    const keeping = button("Keep this mix", keep, { disabled: !isPair(state), "data-focus": "keep" });
+    const keeping = button(words.keep, keep, { disabled: !isPair(state), "data-focus": "keep" });
     remake(
       frame,
-      element("div", { class: "title-row" }, element("h3", {}, "Puddles"), keeping),
-      rows.length
-        ? element("ul", { class: "rows" }, ...rows)
-        : element(
-            "p",
-            { class: "quiet" },
-            "Keep a mix and use it as A or B of another path, to mix three or more paints.",
-          ),
+      element("div", { class: "title-row" }, element("h3", {}, words.title), keeping),
+      rows.length ? element("ul", { class: "rows" }, ...rows) : element("p", { class: "quiet" }, words.empty),
     );
   }
 

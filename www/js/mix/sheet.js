@@ -4,6 +4,7 @@ import { LOADS, RATIOS } from "../../pkg/facts.js";
 import { all, byId, element, focusedAmong } from "../page/dom.js";
 import { isPair, pairOf, shortName } from "../state/end.js";
 import { recordsOn, shareOf } from "../state/records.js";
+import * as words from "../words/sheet.js";
 
 export const share = ([a, b]) => b / (a + b);
 
@@ -18,8 +19,7 @@ export function attachSheet(store, shelf, core) {
   }
 
   function draw(state) {
-    if (!isPair(state))
-      return frame.replaceChildren(element("p", { class: "quiet" }, "Choose two paints to see their sheet."));
+    if (!isPair(state)) return frame.replaceChildren(element("p", { class: "quiet" }, words.empty));
     frame.replaceChildren(table(state, shelf, (share, load) => store.set({ share, load })));
     pinRecords(cellsOf(frame), state, core);
   }
@@ -59,10 +59,11 @@ function table(state, shelf, choose) {
   );
 }
 
-function caption({ laid, ends }, shelf) {
-  const [a, b] = ends.map((end, i) => `${shortName(end.parts, shelf)} (${"AB"[i]})`);
-  return [`Mixes of ${a} and ${b}`, `Glazes of ${a} over ${b}`, `Glazes of ${b} over ${a}`][laid];
-}
+const caption = ({ laid, ends }, shelf) =>
+  words.caption(
+    laid,
+    ends.map((end) => shortName(end.parts, shelf)),
+  );
 
 const cell = (swatch, ratio, load, name, choose) =>
   element("button", {
@@ -74,7 +75,7 @@ const cell = (swatch, ratio, load, name, choose) =>
     "data-beyond": swatch.exact ? null : "",
     "data-share": share(ratio),
     "data-load": load,
-    "aria-label": `${columnName(ratio)}, ${name}: ${swatch.words}`,
+    "aria-label": words.cell(columnName(ratio), name, swatch.words),
   });
 
 /** Chips of what was recorded, in the cell nearest to it. */
@@ -88,7 +89,7 @@ function pinRecords(cells, state, core) {
       0.1 * Math.abs(Math.log2(Number(cell.dataset.load) / record.load));
     const nearest = cells.reduce((best, other) => (far(other) < far(best) ? other : best));
     const { css } = studio.colour(Float32Array.from(core.lab_of_seen(Float32Array.from(record.seen))));
-    nearest.append(element("span", { class: "recorded", title: "As you recorded it", style: { "--wash": css } }));
+    nearest.append(element("span", { class: "recorded", title: words.recorded, style: { "--wash": css } }));
   }
 }
 

@@ -3,22 +3,18 @@
 import { WAYS } from "../../pkg/facts.js";
 import { button, element, put } from "../page/dom.js";
 import { pairOf } from "../state/end.js";
+import * as words from "../words/mix.js";
 
 /** The three ways as buttons. */
 export function createWays(store) {
   const ways = WAYS.map((name, i) => {
-    const difference = element("small", {}, "in one wash");
-    const words = element("span", {}, name, difference);
+    const difference = element("small", {}, words.oneWash);
     const node = button("", () => store.set({ laid: i }), { class: "way" });
-    node.append(element("span", { class: "chip" }), words);
+    node.append(element("span", { class: "chip" }), element("span", {}, name, difference));
     return { node, difference };
   });
   return {
-    node: element(
-      "div",
-      { class: "ways", role: "group", "aria-label": "Mixed or glazed" },
-      ...ways.map(({ node }) => node),
-    ),
+    node: element("div", { class: "ways", role: "group", "aria-label": words.ways }, ...ways.map(({ node }) => node)),
     show(state) {
       state.studio.ways(pairOf(state), state.share, state.load).forEach(({ swatch, difference }, i) => {
         ways[i].node.style.setProperty("--wash", swatch.css);

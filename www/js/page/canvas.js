@@ -1,5 +1,7 @@
 // Canvases to draw on.
 
+import * as words from "../words/page.js";
+
 /**
  * What draws on a canvas. Throws where the browser has no room for one.
  *
@@ -8,6 +10,6 @@
  */
 export function penOf(canvas, settings) {
   const pen = canvas.getContext("2d", settings);
-  if (!pen) throw new Error("the browser has no room for a canvas");
+  if (!pen) throw new Error(words.noCanvas);
   return pen;
 }

@@ -1,5 +1,7 @@
 // Building and finding elements.
 
+import * as words from "../words/page.js";
+
 /**
  * The element of an id, of the kind it is used as. Throws where the page has none.
  *
@@ -10,7 +12,7 @@
  */
 export function byId(id, kind) {
   const found = document.getElementById(id);
-  if (!(found instanceof (kind ?? HTMLElement))) throw new Error(`the page has no “${id}” of that kind`);
+  if (!(found instanceof (kind ?? HTMLElement))) throw new Error(words.noElement(id));
   return /** @type {T} */ (found);
 }
 
@@ -22,7 +24,7 @@ export function byId(id, kind) {
  */
 export function first(frame, selector) {
   const found = frame.querySelector(selector);
-  if (!(found instanceof HTMLElement)) throw new Error(`the page has no “${selector}”`);
+  if (!(found instanceof HTMLElement)) throw new Error(words.noneFound(selector));
   return found;
 }
 
@@ -95,7 +97,7 @@ export const fieldsOf = (form) => (name) => form.elements.namedItem(name);
  */
 export function detailsAround(part) {
   const details = part.closest("details");
-  if (!details) throw new Error(`“${part.id}” is in nothing that folds`);
+  if (!details) throw new Error(words.noFold(part.id));
   return details;
 }
 
@@ -109,7 +111,7 @@ export function say(text) {
  *
  * @type {[string, () => void]}
  */
-export const UNDO = ["Undo", () => byId("undo").click()];
+export const UNDO = [words.undo, () => byId("undo").click()];
 
 /** When the notice at hand goes. */
 let goes;
@@ -129,7 +131,7 @@ export function notice(text, { actions = [], verbs: lasting = [], seconds = 0 } 
       act();
     }),
   );
-  bar.replaceChildren(element("span", {}, text), ...lasting, ...closing, button("Close", close));
+  bar.replaceChildren(element("span", {}, text), ...lasting, ...closing, button(words.close, close));
   bar.hidden = false;
   clearTimeout(goes);
   if (seconds) goes = setTimeout(close, seconds * 1000);

@@ -1,5 +1,6 @@
 // Files dropped anywhere on the page: each goes where its kind is opened, and none takes the page's place.
 
+import * as words from "../words/files.js";
 import { all, byId, first, notice } from "./dom.js";
 import { holding, holdsFiles } from "./early.js";
 
@@ -35,18 +36,13 @@ const isBusy = () => document.querySelector("dialog[open]:not(#share-dialog)") !
 /** @param {File[]} files */
 async function take([file, ...others]) {
   const kind = KINDS.find(({ is }) => is(file));
-  if (!kind)
-    return notice(
-      `“${file.name}” cannot be opened here. What can be dropped: a photo, a kit file (.json), a swatch log (.csv), a meter’s file (.txt, .cgats).`,
-      { seconds: 12 },
-    );
+  if (!kind) return notice(words.cannotOpen(file.name), { seconds: 12 });
   if (kind.part) show(kind.part);
   else await showSharing();
   const field = byId(kind.field, HTMLInputElement);
   field.files = holding([file]).files;
   field.dispatchEvent(new Event("change", { bubbles: true }));
-  if (others.length)
-    notice(`“${file.name}” is opened; the others are not. Drop files one after the other.`, { seconds: 8 });
+  if (others.length) notice(words.oneOpened(file.name), { seconds: 8 });
 }
 
 function show(part) {

@@ -1,10 +1,12 @@
 // The page's own letters in an SVG that is saved: its words are then as wide anywhere as they were laid out.
 
+import { noLetters } from "../words/print.js";
+
 /** An SVG document with the page's letters in it. */
 export async function withLetters(svg) {
   const rules = [...document.styleSheets].flatMap(({ cssRules }) => [...cssRules]);
   const letters = rules.find((rule) => rule instanceof CSSFontFaceRule);
-  if (!letters) throw new Error("the page’s letters are not at hand");
+  if (!letters) throw new Error(noLetters);
   const { style, parentStyleSheet } = letters;
   const address = style.getPropertyValue("src").match(/url\("(.+?)"\)/)?.[1] ?? "";
   const data = address.startsWith("data:")
@@ -17,7 +19,7 @@ export async function withLetters(svg) {
 
 async function dataAddress(address) {
   const answer = await fetch(address);
-  if (!answer.ok) throw new Error("the page’s letters are not at hand");
+  if (!answer.ok) throw new Error(noLetters);
   const reader = new FileReader();
   reader.readAsDataURL(await answer.blob());
   await new Promise((resolve) => reader.addEventListener("load", resolve));

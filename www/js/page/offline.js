@@ -1,5 +1,6 @@
 // Keeps the hosted page for use without a network; a new version waits until the person agrees, in each tab by itself.
 
+import * as words from "../words/offline.js";
 import { byId, notice } from "./dom.js";
 
 export async function attachOffline() {
@@ -18,10 +19,10 @@ export async function attachOffline() {
 }
 
 function offer(worker) {
-  notice("A new version is ready.", {
+  notice(words.newVersion, {
     actions: [
       [
-        "Use it now",
+        words.useIt,
         () => {
           // Another tab may have taken it into use; this one stayed with its own.
           if (worker.state !== "installed") return location.reload();
@@ -34,5 +35,5 @@ function offer(worker) {
 }
 
 function sayReady() {
-  byId("offline").textContent = "works offline";
+  byId("offline").textContent = words.ready;
 }

@@ -1,5 +1,6 @@
 // A file for the painter to keep.
 
+import { saved } from "../words/page.js";
 import { element, say } from "./dom.js";
 
 /** A file's name without its ending: after the kit, and what it is. */
@@ -14,7 +15,7 @@ export function save(content, name, type) {
   const address = URL.createObjectURL(new Blob([content], { type }));
   const link = element("a", { href: address, download: name });
   link.click();
-  say("Saved");
+  say(saved);
   // The browser reads it in its own time.
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }

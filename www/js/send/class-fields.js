@@ -2,6 +2,7 @@
 
 import { briefOf } from "../mix/brief.js";
 import { byId } from "../page/dom.js";
+import { classUnchanged } from "../words/share.js";
 
 /** Keeps what is typed with the kit in hand; `changed` hears when it is another. Answers a verb that fills the fields from the kit. */
 export function attachClassFields(store, changed) {
@@ -16,7 +17,7 @@ export function attachClassFields(store, changed) {
       said.textContent = "";
       changed();
     } catch (error) {
-      said.textContent = `${error.message}. The link is as it was.`;
+      said.textContent = classUnchanged(error.message);
     }
   }
 

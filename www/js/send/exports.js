@@ -4,6 +4,7 @@ import { byId, notice } from "../page/dom.js";
 import { fileName, save } from "../page/save.js";
 import { isPair } from "../state/end.js";
 import { paperOf } from "../state/kit.js";
+import { notMade } from "../words/files.js";
 import { pathPicture, pngOf, sheetPicture, wheelPicture } from "./pictures.js";
 import { csvOf, mixTable, paletteOf, paletteStyle, paletteTable, shelfTable } from "./tables.js";
 
@@ -36,7 +37,7 @@ export function attachExports(store, shelf, core, drawWheel) {
         const state = store.get();
         save(await make(state), `${fileName(state.kit.title, what)}.${ending}`, types[ending]);
       } catch (error) {
-        notice(`It could not be made: ${error.message}.`, { seconds: 8 });
+        notice(notMade(error.message), { seconds: 8 });
       }
       enable(store.get());
     });

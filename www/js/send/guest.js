@@ -9,6 +9,8 @@ import { nameOf } from "../state/kit.js";
 import { placeOf, takeKit } from "../state/kits.js";
 import { textOf } from "../state/link.js";
 import { linkText } from "../state/link-text.js";
+import * as words from "../words/guest.js";
+import { untitled } from "../words/terms.js";
 
 /** Shows a kit that came by a link beside the painter's own, and asks. Never replaces by itself. */
 export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
@@ -36,17 +38,17 @@ export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
       if (place >= 0) return tellKnown(place);
       store.change(brought);
       first(frame, "button.main").focus({ preventScroll: true });
-      say(`A shared kit of ${brought.guest.pans.length} pans stands beside yours`);
+      say(words.stands(brought.guest.pans.length));
     } catch (error) {
-      notice(`The link could not be read: ${error.message}. Your kit is as it was.`);
+      notice(words.unreadable(error.message));
     }
   }
 
   function tellKnown(place) {
-    if (place === 0) return notice("This link holds the kit you already have.", { seconds: 6 });
+    if (place === 0) return notice(words.alreadyInHand, { seconds: 6 });
     const name = nameOf(store.get().others[place - 1]);
-    return notice(`You have this kit already: “${name}”.`, {
-      actions: [["Take it in hand", () => store.set((state) => takeKit(state, place - 1))]],
+    return notice(words.already(name), {
+      actions: [[words.takeIt, () => store.set((state) => takeKit(state, place - 1))]],
       seconds: 12,
     });
   }
@@ -59,16 +61,16 @@ export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
         element(
           "div",
           { class: "heading" },
-          element("h2", { id: "guest-title" }, "A kit came with this link"),
+          element("h2", { id: "guest-title" }, words.title),
           element(
             "div",
             { class: "verbs" },
-            button("Pack the shared kit", take, { class: "main" }),
-            button("Keep mine", () => store.set(leaveGuest())),
+            button(words.pack, take, { class: "main" }),
+            button(words.keepMine, () => store.set(leaveGuest())),
           ),
         ),
         guest.brief && element("div", { class: "asked" }, ...briefList(guest.brief, store)),
-        element("div", { class: "side-by-side" }, tin("Shared with you", guest), tin("Yours", kit)),
+        element("div", { class: "side-by-side" }, tin(words.shared, guest), tin(words.yours, kit)),
       ].filter(Boolean),
     );
   }
@@ -76,29 +78,22 @@ export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
   function take() {
     const mine = nameOf(store.get().kit);
     if (!store.set((state) => packGuest(state, shelf))) return;
-    notice(`“${nameOf(store.get().kit)}” is in hand. “${mine}” waits beside it, in the list above the tin.`, {
-      actions: [UNDO],
-      seconds: 12,
-    });
+    notice(words.packed(nameOf(store.get().kit), mine), { actions: [UNDO], seconds: 12 });
   }
 
   const tin = (heading, kit) =>
     element(
       "div",
       {},
-      element("h3", {}, heading, " ", element("small", {}, kit.title || "untitled")),
-      element(
-        "p",
-        { class: "quiet" },
-        `${kit.pans.length} of ${kit.capacity} pans, ${PAPERS[kit.stock].toLowerCase()} paper`,
-      ),
+      element("h3", {}, heading, " ", element("small", {}, kit.title || untitled)),
+      element("p", { class: "quiet" }, words.tin(kit.pans.length, kit.capacity, PAPERS[kit.stock])),
       element("ul", { class: "chips" }, ...kit.pans.map((pan) => element("li", {}, ...pan.map(chip)))),
     );
 
   function chip(paint) {
-    const { name, code } = shelf.get(paint);
-    const take = button("", () => choose(paint), { title: name, "aria-label": `${name}, ${code}: choose as an end` });
-    take.append(dabOf(store.get().studio, paint, 24), element("span", {}, code));
+    const known = shelf.get(paint);
+    const take = button("", () => choose(paint), { title: known.name, "aria-label": words.chooseIt(known) });
+    take.append(dabOf(store.get().studio, paint, 24), element("span", {}, known.code));
     return take;
   }
 

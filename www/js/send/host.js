@@ -2,6 +2,7 @@
 
 import { element } from "../page/dom.js";
 import { MARK, textOf } from "../state/link.js";
+import * as words from "../words/host.js";
 
 const KEY = "washpath host";
 const here = location.href.split("#")[0];
@@ -27,13 +28,9 @@ export function hostField(changed) {
   const node = element(
     "div",
     { class: "host", hidden: !onDisk },
-    element("label", { class: "field" }, element("span", {}, "Address where the page is hosted"), field),
+    element("label", { class: "field" }, element("span", {}, words.address), field),
     said,
-    element(
-      "p",
-      { class: "quiet" },
-      "You opened this page from your disk, where nobody else can. With the address of a hosted copy, links lead there and have a QR code.",
-    ),
+    element("p", { class: "quiet" }, words.onDisk),
   );
   field.addEventListener("change", () => {
     try {
@@ -42,7 +39,7 @@ export function hostField(changed) {
       show();
       changed();
     } catch (error) {
-      said.textContent = `${error.message}. Links lead where they did.`;
+      said.textContent = words.unchanged(error.message);
     }
   });
   function show() {
@@ -57,20 +54,18 @@ function addressOf(typed) {
   const text = typed.replace(/\p{Cf}/gu, "").trim();
   if (text === "") return "";
   const full = /^[a-z][a-z\d+.-]*:(?!\d)/i.test(text) ? text : `https://${text}`;
-  const said = `“${[...text].slice(0, 60).join("")}”`;
+  const said = [...text].slice(0, 60).join("");
   // The browser would write spaces as %20: mostly words were pasted along.
-  if (/\s/.test(text)) refuse(`an address has no spaces: ${said}`);
+  if (/\s/.test(text)) refuse(words.hasSpaces(said));
   const url = parsed(full);
-  if (url && !/^https?:$/.test(url.protocol))
-    refuse(`${said} is not the address of a page, which begins with https://`);
+  if (url && !/^https?:$/.test(url.protocol)) refuse(words.noPage(said));
   if (url && /^(localhost|.*\.localhost|127\..*|0\.0\.0\.0|\[::1?\])\.?$/.test(url.hostname))
-    refuse(`the address ${said} works only on this device`);
-  if (url?.username || url?.password) refuse(`a name or password would go along in every link: ${said}`);
+    refuse(words.onlyHere(said));
+  if (url?.username || url?.password) refuse(words.hasPassword(said));
   // The URL standard lets through what no name server knows.
-  if (url && !isHost(url)) refuse(`no browser can open ${said}`);
+  if (url && !isHost(url)) refuse(words.unknown(said));
   // A name without an ending may be a house's own, but by itself it is a word.
-  if (!url || (full !== text && !url.hostname.includes(".")))
-    refuse(`${said} is not an address like https://school.example/washpath.html`);
+  if (!url || (full !== text && !url.hostname.includes("."))) refuse(words.noAddress(said));
   return url.href.split("#")[0];
 }
 

@@ -7,7 +7,8 @@ import { writeFile } from "../state/kit-file.js";
 import { LONGEST_FILE, readFile } from "../state/kit-file-read.js";
 import { merge } from "../state/merge.js";
 import { today } from "../state/records.js";
-import { leftOut, marksOf, newsOf, things, thingsNew } from "./file-preview.js";
+import * as words from "../words/files.js";
+import { countsOf, leftOut, marksOf, newsOf } from "./file-preview.js";
 
 /** Saves kit files; shows what is in one before it is added. `done` closes what it is shown in. */
 export function attachFiles(store, context, ask, done) {
@@ -25,10 +26,8 @@ export function attachFiles(store, context, ask, done) {
       const { found, films } = await read(file, context, ask);
       preview(file.name, found, films);
     } catch (error) {
-      frame.replaceChildren(
-        element("p", { class: "fault" }, `This file could not be read: ${error.message}. Nothing was changed.`),
-      );
-      say("The file could not be read");
+      frame.replaceChildren(element("p", { class: "fault" }, words.unreadable(error.message)));
+      say(words.unreadableSaid);
     }
     field.value = "";
   }
@@ -40,19 +39,19 @@ export function attachFiles(store, context, ask, done) {
     const isNew = news.length > 0;
     const isKnown = known.kits + known.own + known.records > 0;
     frame.replaceChildren(
-      element("h4", {}, `In ${name}`),
-      isNew ? element("ul", { class: "sentences" }, ...news) : element("p", {}, "Nothing that is not here already."),
-      isNew && isKnown ? element("p", { class: "quiet" }, `Here already: ${things(known)}.`) : "",
+      element("h4", {}, words.inFile(name)),
+      isNew ? element("ul", { class: "sentences" }, ...news) : element("p", {}, words.nothingNew),
+      isNew && isKnown ? element("p", { class: "quiet" }, words.known(known)) : "",
       leftOut(left, found.faults),
       element(
         "div",
         { class: "verbs" },
-        button("Cancel", close),
-        isNew ? button("Add to what is here", () => add(name, found, films, came), { class: "main" }) : "",
+        button(words.cancel, close),
+        isNew ? button(words.add, () => add(name, found, films, came), { class: "main" }) : "",
       ),
     );
     first(frame, ".verbs button:last-child").focus();
-    say(`The file holds ${thingsNew(came)} that are new`);
+    say(words.newThings(countsOf(came)));
   }
 
   function add(name, found, films, came) {
@@ -60,8 +59,7 @@ export function attachFiles(store, context, ask, done) {
     if (!store.set((state) => ({ ...merge(state, found, context).patch, films: [...state.films, ...films] }))) return;
     close();
     done();
-    const where = came.kits.length ? " Kits stand in the list above the tin." : "";
-    notice(`Added from ${name}: ${thingsNew(came)}.${where}`, { actions: [UNDO], seconds: 12 });
+    notice(words.added(name, countsOf(came)), { actions: [UNDO], seconds: 12 });
   }
 
   const close = () => frame.replaceChildren();
@@ -78,8 +76,7 @@ export function attachFiles(store, context, ask, done) {
 
 /** What is found in a kit file, and the films of its own paints. A paint without a film is a fault of the file. */
 async function read(file, { core, shelf, isBuiltIn }, ask) {
-  if (file.size > LONGEST_FILE)
-    throw new Error(`it has ${(file.size / 1e6).toFixed(1)} MB, and no kit file has more than 4`);
+  if (file.size > LONGEST_FILE) throw new Error(words.tooLarge(file.size, LONGEST_FILE));
   const text = await file.text();
   const builtIn = (key) => {
     const number = shelf.find(key)?.number;

@@ -4,8 +4,10 @@ import { LIGHTS, LOADS, PAPERS, RATIOS } from "../../pkg/facts.js";
 import { columnName, share } from "../mix/sheet.js";
 import { penOf } from "../page/canvas.js";
 import { element } from "../page/dom.js";
-import { capital, crossingSentence, loadName, recipe } from "../page/words.js";
 import { isPair, pairOf, shortName } from "../state/end.js";
+import { capital } from "../words/form.js";
+import * as words from "../words/print.js";
+import { crossingSentence, recipe } from "../words/terms.js";
 
 const SCALE = 2;
 const WIDTH = 760;
@@ -27,13 +29,8 @@ function leaf(state, title, line, height, draw) {
   context.fillRect(0, 0, WIDTH, HEAD + height + FOOT);
   write(context, title, EDGE, 42, { size: 24, bold: true });
   write(context, line, EDGE, 66);
-  write(
-    context,
-    `${LIGHTS[light]}, ${wet ? "still wet, " : ""}${kit.paper ? "own" : PAPERS[kit.stock].toLowerCase()} paper. Predicted: real paint differs. Made with Washpath.`,
-    EDGE,
-    HEAD + height + 32,
-    { size: 14, ink: QUIET },
-  );
+  const caption = words.caption(LIGHTS[light], wet, kit.paper ? null : PAPERS[kit.stock]);
+  write(context, caption, EDGE, HEAD + height + 32, { size: 14, ink: QUIET });
   context.save();
   context.translate(EDGE, HEAD);
   draw(context);
@@ -48,16 +45,16 @@ function write(context, text, x, y, { size = 16, bold = false, ink = INK, align 
   context.fillText(text, x, y, most);
 }
 
-const titleOf = ({ kit }) => kit.title || "A kit of watercolours";
+const titleOf = ({ kit }) => kit.title || words.someKit;
 
 const endsOf = ({ ends, laid }, shelf) => {
   const [a, b] = ends.map(({ parts }) => capital(shortName(parts, shelf)));
-  return [`${a} and ${b}`, `${a} over ${b}`, `${b} over ${a}`][laid];
+  return words.ends(laid, a, b);
 };
 
 /** The wheel; `drawWheel(studio, contexts, size)` is the page's own. */
 export function wheelPicture(state, shelf, studio, drawWheel) {
-  const line = isPair(state) ? endsOf(state, shelf) : "The kit on the hue wheel";
+  const line = isPair(state) ? endsOf(state, shelf) : words.onWheel;
   return leaf(state, titleOf(state), line, INNER, (context) => {
     for (const layer of ["ground", "path"]) {
       const canvas = element("canvas", { width: INNER * SCALE, height: INNER * SCALE });
@@ -87,24 +84,21 @@ export function pathPicture(state, shelf, studio) {
     context.lineWidth = 2;
     context.strokeRect(Math.min(Math.max(at(state.share) - 6, 1), INNER - 13), -5, 12, 82);
     const names = state.ends.map(({ parts }) => capital(shortName(parts, shelf)));
-    write(context, `A  ${names[0]}`, 0, 100, { size: 14, most: INNER / 2 - 8 });
-    write(context, `${names[1]}  B`, INNER, 100, { size: 14, align: "right", most: INNER / 2 - 8 });
+    write(context, words.endA(names[0]), 0, 100, { size: 14, most: INNER / 2 - 8 });
+    write(context, words.endB(names[1]), INNER, 100, { size: 14, align: "right", most: INNER / 2 - 8 });
     context.fillStyle = swatch.css;
     context.beginPath();
     context.roundRect(0, 124, 220, 150, [42, 9, 36, 11]);
     context.fill();
     /** @type {[string, object?][]} */
-    const words = [
+    const lines = [
       [capital(swatch.words), { size: 22, bold: true }],
       [recipe(mix.recipe, shelf)],
-      [`${capital(loadName(state.load))}, ${mix.parts.join(":")}`],
-      [
-        `L* ${Math.round(swatch.lightness)}   C* ${Math.round(swatch.chroma)}   h ${Math.round(swatch.hue)}°   ± ${mix.expected.toFixed(0)}`,
-        { bold: true },
-      ],
+      [words.laid(state.load, mix.parts.join(":"))],
+      [words.figures(swatch, mix.expected), { bold: true }],
       [mix.texture ? capital(mix.texture) : ""],
     ];
-    words.forEach(([text, style], i) => write(context, text, 244, 146 + i * 29, { ...style, most: INNER - 244 }));
+    lines.forEach(([text, style], i) => write(context, text, 244, 146 + i * 29, { ...style, most: INNER - 244 }));
     write(context, crossingSentence(crossing, names), 0, 308);
   });
 }
@@ -123,7 +117,7 @@ export function sheetPicture(state, shelf, studio) {
       write(context, columnName(ratio), left + (i + 0.5) * wide, 18, { size: 14, align: "center" }),
     );
     LOADS.forEach(([, name, sign], row) => {
-      write(context, `${capital(name)} ${sign}`, 0, 30 + row * high + high / 2, { size: 14, most: left - 8 });
+      write(context, words.row(name, sign), 0, 30 + row * high + high / 2, { size: 14, most: left - 8 });
       RATIOS.forEach((_, column) => {
         context.fillStyle = cells[row * RATIOS.length + column].css;
         context.beginPath();
@@ -137,5 +131,5 @@ export function sheetPicture(state, shelf, studio) {
 /** The canvas as a PNG. */
 export const pngOf = (canvas) =>
   new Promise((resolve, reject) =>
-    canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error("the browser made no picture"))), "image/png"),
+    canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error(words.noPicture))), "image/png"),
   );

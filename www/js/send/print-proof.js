@@ -1,7 +1,8 @@
 // The preview in the dialog for printing: the pages that were made, one at a time, or why there are none.
 
 import { byId, element } from "../page/dom.js";
-import { capital } from "../page/words.js";
+import { sentence } from "../words/form.js";
+import * as words from "../words/print.js";
 
 /** An SVG document of the core as an element: parsed as XML, so that no text in it is ever markup. */
 export const nodeOf = (svg) =>
@@ -27,17 +28,17 @@ export function createProof() {
   function turnTo(index) {
     shown = Math.min(Math.max(index, 0), pages.length - 1);
     frame.replaceChildren(nodeOf(pages[shown]));
-    frame.setAttribute("aria-label", `Preview of ${title}, page ${shown + 1}`);
-    said.textContent = pages.length === 1 ? "1 page" : `Page ${shown + 1} of ${pages.length}`;
+    frame.setAttribute("aria-label", words.preview(title, shown + 1));
+    said.textContent = pages.length === 1 ? words.onePage : words.pageOf(shown + 1, pages.length);
     back.disabled = shown === 0;
     on.disabled = shown === pages.length - 1;
   }
 
   function refuse(reason) {
     pages = [];
-    frame.replaceChildren(element("p", { class: "fault" }, `${capital(reason)}.`));
-    frame.setAttribute("aria-label", "No preview");
-    said.textContent = "Nothing to print yet";
+    frame.replaceChildren(element("p", { class: "fault" }, sentence(reason)));
+    frame.setAttribute("aria-label", words.noPreview);
+    said.textContent = words.nothing;
     for (const verb of [...verbs, back, on]) verb.disabled = true;
   }
 

@@ -7,6 +7,7 @@ import { fileName, save } from "../page/save.js";
 import { DEMO_LOAD } from "../state/demo.js";
 import { isPair, pairOf } from "../state/end.js";
 import { paperOf } from "../state/kit.js";
+import * as words from "../words/print.js";
 import { hostField, isHosted, linkOf } from "./host.js";
 import { createProof, nodeOf } from "./print-proof.js";
 
@@ -37,7 +38,7 @@ export function attachPrint(store, core, ask) {
     const what = field("what").value;
     for (const set of all(form, "[data-for]")) set.hidden = set.dataset.for !== what;
     forCode.hidden = !field("code").checked;
-    if (what === "pair" && !isPair(store.get())) return proof.refuse("choose two ends, A and B, first");
+    if (what === "pair" && !isPair(store.get())) return proof.refuse(words.noPair);
     try {
       const pages = await ask("print", order());
       if (turn === asked) proof.show(pages, field("what").selectedOptions[0].text);
@@ -80,7 +81,7 @@ function orderOf(field, state, core) {
   return {
     what: field("what").value,
     title: kit.title,
-    date: new Date().toLocaleDateString("en-GB", { dateStyle: "long" }),
+    date: words.date(),
     format: Number(field("format").value),
     landscape: Boolean(field("landscape").value),
     outlines: Boolean(field("outlines").value),

@@ -1,6 +1,7 @@
 // Sends the kit at hand: as a link, as a QR code, to a class.
 
 import { all, byId } from "../page/dom.js";
+import * as words from "../words/share.js";
 import { attachClassFields } from "./class-fields.js";
 import { hostField, isHosted, linkOf } from "./host.js";
 
@@ -34,7 +35,7 @@ export function shareDialog(store, core, ask) {
       field.value = linkOf(store.get(), core);
     } catch (error) {
       field.value = "";
-      return tell(`This kit cannot go into a link: ${error.message}. A file holds it.`, true);
+      return tell(words.noLink(error.message), true);
     }
     tellLength(field.value);
     showCode(field.value, ask);
@@ -43,12 +44,10 @@ export function shareDialog(store, core, ask) {
   byId("share-send").addEventListener("click", () => {
     const { title } = store.get().kit;
     // Whoever closes the list of ways to send has changed their mind: that is no fault.
-    navigator.share({ title: title || "A kit of watercolours", url: field.value }).catch(() => {});
+    navigator.share({ title: title || words.someKit, url: field.value }).catch(() => {});
   });
   byId("share-copy").addEventListener("click", async () => {
-    byId("share-said").textContent = (await copied(field))
-      ? "Link copied."
-      : "The browser did not let us copy. The link is selected: copy it by hand.";
+    byId("share-said").textContent = (await copied(field)) ? words.copied : words.notCopied;
   });
   return open;
 }
@@ -72,14 +71,9 @@ function attachWays() {
 
 /** Says how far a link carries, and offers a file where that is not far enough. */
 function tellLength({ length }) {
-  if (!isHosted()) return tell("This link opens only on this device. A file opens wherever this page is.", true);
-  if (length <= LONGEST_SAFE)
-    return tell(`${length} characters. Whoever opens it sees your kit beside their own.`, false);
-  const long = length.toLocaleString("en");
-  tell(
-    `${long} characters: mail and chat programs may cut a link as long as this, and then it cannot be read. A file arrives complete.`,
-    true,
-  );
+  if (!isHosted()) return tell(words.onDevice, true);
+  if (length <= LONGEST_SAFE) return tell(words.length(length), false);
+  tell(words.tooLong(length), true);
 }
 
 function tell(text, offersFile) {
@@ -91,16 +85,16 @@ function tell(text, offersFile) {
 async function showCode(link, ask) {
   const code = byId("share-code", HTMLImageElement);
   const caption = byId("share-code-said");
-  const none = (why) => (caption.textContent = `No QR code: ${why}.`);
+  const none = (why) => (caption.textContent = words.noCode(why));
   code.hidden = true;
   caption.textContent = "";
-  if (!isHosted()) return none("a phone cannot open a page on your disk");
-  if (link.length > LONGEST_SAFE) return none("the link is too long for a code that a camera can read");
+  if (!isHosted()) return none(words.diskHasNone);
+  if (link.length > LONGEST_SAFE) return none(words.longHasNone);
   try {
     const svg = await ask("qr", { link });
     code.src = `data:image/svg+xml,${encodeURIComponent(svg)}`;
     code.hidden = false;
-    caption.textContent = "Point a phone’s camera at this code to open the kit.";
+    caption.textContent = words.code;
   } catch (error) {
     none(error.message);
   }

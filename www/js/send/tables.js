@@ -2,6 +2,7 @@
 
 import { LOADS } from "../../pkg/facts.js";
 import { paintsOf } from "../state/kit.js";
+import { colours } from "../words/files.js";
 
 const [, , [WASH], [TINT]] = LOADS;
 
@@ -147,5 +148,5 @@ export function paletteStyle(title, palette) {
     }
   };
   const comment = (text) => `/* ${text.replace(/\*\//g, "* /")} */`;
-  return `${comment(`${title || "A kit of watercolours"}: colours in daylight, sRGB.`)}\n:root {\n${palette.map(({ key, name, kind, hex }) => `  ${property(key)}: ${hex}; ${comment(`${name}, ${kind}`)}`).join("\n")}\n}\n`;
+  return `${comment(colours(title))}\n:root {\n${palette.map(({ key, name, kind, hex }) => `  ${property(key)}: ${hex}; ${comment(`${name}, ${kind}`)}`).join("\n")}\n}\n`;
 }

@@ -2,9 +2,8 @@
 
 /** @import { Kit, Shelf } from "./types.js" */
 
+import * as words from "../words/state.js";
 import { sameKit } from "./kit.js";
-
-const TITLE = "North Sea harbour, October";
 
 /** Slate and granite, kelp, rusted chain, a red oxide hull, fog over the breakwater. */
 const PANS = [
@@ -38,14 +37,14 @@ export const DEMO = "demo";
  */
 export function builtIn(shelf, key) {
   const paint = shelf.find(key);
-  if (!paint) throw new Error(`the shelf has no ${key}`);
+  if (!paint) throw new Error(words.notOnShelf(key));
   return paint.number;
 }
 
 /** @type {(shelf: Shelf) => Kit} */
 export function demoKit(shelf) {
   const pans = PANS.map((pan) => pan.map((key) => builtIn(shelf, key)));
-  return { id: DEMO, title: TITLE, capacity: 12, stock: 0, paper: null, pans, puddles: [], places: [] };
+  return { id: DEMO, title: words.demo, capacity: 12, stock: 0, paper: null, pans, puddles: [], places: [] };
 }
 
 /**

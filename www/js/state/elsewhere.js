@@ -2,6 +2,7 @@
 
 /** @import { Context, KeptFilm, OwnPaint, Patch, State, Store, Tell, Version } from "./types.js" */
 
+import { otherTab } from "../words/state.js";
 import { filmsOf, keptFilm } from "./films.js";
 import { idOf } from "./ids.js";
 import { kindOf, nameOfKey } from "./items.js";
@@ -104,7 +105,7 @@ export function createElsewhere(store, context, { tell, keepAgain }) {
 function named(kind, item, { own }) {
   if (kind === "own") return { item: { ...item, name: freeName(item.name, own) }, name: item.name };
   if (kind !== "kit") return null;
-  const title = `${[...nameOf(item.kit)].slice(0, 46).join("")}, other tab`;
+  const title = otherTab([...nameOf(item.kit)].slice(0, 46).join(""));
   return { item: { ...item, kit: retitle(item.kit, title) }, name: nameOf(item.kit) };
 }
 

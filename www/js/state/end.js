@@ -2,7 +2,7 @@
 
 /** @import { Context, End, Own, Pair, Part, Patch, Shelf, State } from "./types.js" */
 
-import { nameIn } from "../page/words.js";
+import { nameIn, touch as touchWords } from "../words/terms.js";
 import { emptyKit } from "./kit.js";
 
 /**
@@ -47,7 +47,7 @@ export function shortName(parts, shelf) {
   if (!found) return counted(parts);
   const { touch, rest } = found;
   const whole = parts.reduce((sum, [, count]) => sum + count, 0);
-  return `${rest.length === 1 ? plain(rest[0]) : counted(rest)} + a touch of ${plain(touch)} (1 in ${whole})`;
+  return touchWords(rest.length === 1 ? plain(rest[0]) : counted(rest), plain(touch), whole);
 }
 
 /**

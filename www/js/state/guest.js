@@ -3,6 +3,7 @@
 /** @import { KeptFilm, KitContent, Linked, NumberOf, Own, Patch, Shelf, State } from "./types.js" */
 
 import { MOST_OWN } from "../../pkg/facts.js";
+import * as words from "../words/state.js";
 import { addNamed } from "./kits.js";
 import { adopt } from "./own.js";
 
@@ -24,10 +25,9 @@ export function showGuest({ own }, found, films, numberOf) {
 export function packGuest(state, shelf) {
   const { own, visiting, guest } = state;
   if (!guest) return {};
-  if (own.length + visiting.length > MOST_OWN)
-    throw new Error(`its own paints do not fit: ${MOST_OWN} are kept, and no more`);
+  if (own.length + visiting.length > MOST_OWN) throw new Error(words.guestOwn);
   return {
-    ...addNamed(state, guest, "Shared kit", shelf),
+    ...addNamed(state, guest, words.sharedKit, shelf),
     own: visiting.length ? [...own, ...visiting] : own,
     visiting: [],
     guest: null,

@@ -12,6 +12,7 @@
 
 /** @import { Context, Kit, NumberOf, Own, Part, Ref, Refs, Work } from "./types.js" */
 
+import * as words from "../words/state.js";
 import { idOf } from "./ids.js";
 
 /**
@@ -43,10 +44,10 @@ export const partsOut = (parts, { refOf }) => parts.map(([paint, count]) => [ref
  * @type {(parts: any, refs: Refs) => Part[]}
  */
 export function partsIn(parts, { numberOf }) {
-  if (!Array.isArray(parts) || parts.length === 0) throw new Error("it has no parts");
+  if (!Array.isArray(parts) || parts.length === 0) throw new Error(words.noParts);
   return parts.map((part) => {
     const paint = Array.isArray(part) && part.length === 2 ? numberOf(part[0]) : undefined;
-    if (paint === undefined) throw new Error("it is of a paint that is not here");
+    if (paint === undefined) throw new Error(words.gonePaint);
     return [paint, part[1]];
   });
 }
@@ -110,6 +111,6 @@ export const nameOfKey = (key) => key.slice(key.indexOf("/") + 1);
 export function paintOfKey(key, { numberOf }) {
   const name = nameOfKey(key);
   const number = numberOf(name.startsWith("o") ? name : Number(name));
-  if (number === undefined) throw new Error("it is of a paint that is not here");
+  if (number === undefined) throw new Error(words.gonePaint);
   return number;
 }

@@ -16,6 +16,7 @@ import {
   MOST_RECORDS,
   PAPERS,
 } from "../../pkg/facts.js";
+import * as words from "../words/kit-file.js";
 import { emptyKit, retitle } from "./kit.js";
 import { RATINGS, VERSION } from "./kit-file.js";
 import { inKit } from "./refs.js";
@@ -45,8 +46,7 @@ const MOST_MARKED = 1000;
 export function readFile(text, core, find, unseen = new Map()) {
   const file = parsed(text);
   const report = createReport();
-  for (const key of Object.keys(file))
-    if (!KNOWN.includes(key)) report.fault(quoted(key), "is not known and was left out");
+  for (const key of Object.keys(file)) if (!KNOWN.includes(key)) report.fault(quoted(key), words.unknownKey);
   const paints = createPaints(find, unseen);
   const own = readPaints(file, report, paints, core);
   const records = report.each(file, "records", MOST_RECORDS, (value) => readRecord(value, paints, core));
@@ -63,18 +63,16 @@ export function readFile(text, core, find, unseen = new Map()) {
  * @type {(text: string) => any}
  */
 function parsed(text) {
-  if (text.length > LONGEST_FILE) throw new Error("it is longer than 4 MB, which no kit file is");
+  if (text.length > LONGEST_FILE) throw new Error(words.tooLong);
   let file;
   try {
     file = JSON.parse(text);
   } catch {
-    throw new Error("it is not JSON, or was cut short on its way");
+    throw new Error(words.noJson);
   }
   const version = isObject(file) ? file.washpath : undefined;
-  if (!Number.isInteger(version) || version < 1)
-    throw new Error("it is not a kit file, as it does not begin with “washpath” and a version");
-  if (version > VERSION)
-    throw new Error(`it is of version ${version}, and this page reads version ${VERSION}: open it with a newer page`);
+  if (!Number.isInteger(version) || version < 1) throw new Error(words.noKitFile);
+  if (version > VERSION) throw new Error(words.laterVersion(version, VERSION));
   return file;
 }
 
@@ -86,7 +84,7 @@ function createReport() {
 
   /** @type {(what: string, reason: string) => void} */
   function fault(what, reason) {
-    if (faults.length < MOST_FAULTS) faults.push(`${what}: ${reason}`);
+    if (faults.length < MOST_FAULTS) faults.push(words.fault(what, reason));
     else unsaid += 1;
   }
 
@@ -113,16 +111,16 @@ function createReport() {
     const values = object[key];
     if (values === undefined) return [];
     if (!Array.isArray(values)) {
-      fault(where + key, "is not a list");
+      fault(where + key, words.noList);
       return [];
     }
-    if (values.length > most) fault(where + key, `${values.length - most} beyond ${most} are left out`);
+    if (values.length > most) fault(where + key, words.beyond(values.length - most, most));
     return values
       .slice(0, most)
       .flatMap((value, i) => tried(`${where}${key} ${i + 1}${labelOf(value)}`, () => read(value, i)));
   }
 
-  return { fault, tried, each, faults: () => (unsaid ? [...faults, `and ${unsaid} more`] : faults) };
+  return { fault, tried, each, faults: () => (unsaid ? [...faults, words.more(unsaid)] : faults) };
 }
 
 /**
@@ -137,26 +135,25 @@ function createPaints(find, unseen) {
 
   /** @type {(key: any) => number} */
   function numberOf(key) {
-    if (typeof key !== "string") refuse(`there is no paint ${quoted(key)}`);
+    if (typeof key !== "string") refuse(words.noPaint(quoted(key)));
     const known = key.toLowerCase();
-    if (gone.has(known)) refuse(`${quoted(key)} is left out`);
-    return numbers.get(known) ?? find(key) ?? refuse(`there is no paint ${quoted(key)}`);
+    if (gone.has(known)) refuse(words.paintLeft(quoted(key)));
+    return numbers.get(known) ?? find(key) ?? refuse(words.noPaint(quoted(key)));
   }
 
   /** @type {(parts: any) => Part[]} */
   function partsOf(parts) {
-    if (!Array.isArray(parts) || parts.length > MOST_MIXED)
-      throw new Error(`its parts are not a list of up to ${MOST_MIXED}`);
+    if (!Array.isArray(parts) || parts.length > MOST_MIXED) throw new Error(words.noParts(MOST_MIXED));
     return parts.map((part) =>
-      Array.isArray(part) && part.length === 2 ? [numberOf(part[0]), part[1]] : refuse("a part is a paint and a count"),
+      Array.isArray(part) && part.length === 2 ? [numberOf(part[0]), part[1]] : refuse(words.noPart),
     );
   }
 
   /** @type {(name: string, number: number) => void} */
   function add(name, number) {
     const key = ownKey(name);
-    if (numbers.has(key)) refuse("a paint of this name stands before it");
-    if (gone.has(key)) refuse(`no film shows its swatches (${gone.get(key)})`);
+    if (numbers.has(key)) refuse(words.sameName);
+    if (gone.has(key)) refuse(words.noFilm(gone.get(key) ?? ""));
     numbers.set(key, number);
   }
 
@@ -199,7 +196,7 @@ function paintIn(value, { partsOf }) {
     washLoad = 0.25,
   } = object(value);
   const parts = mixture === undefined ? [] : partsOf(mixture);
-  if (mixture !== undefined && parts.length === 0) refuse("a mixture of nothing");
+  if (mixture !== undefined && parts.length === 0) refuse(words.emptyMixture);
   const ratings = RATINGS.map((key) => value[key] ?? null);
   return { id, name, code, caution, ratings, parts, paper: paperIn(paper), masstone, wash, washLoad };
 }
@@ -249,16 +246,15 @@ function createKitReader(report, paints, own, core) {
     const [sheet = { stock: 0, paper: null }] = report.tried(`${where}paper`, () => readPaper(paper));
     const [asked = {}] =
       brief === undefined ? [] : report.tried(`${where}class`, () => checked({ brief: object(brief) }));
-    if (typeof title !== "string") refuse("its title is not text");
-    if ([...title].length > LONGEST_TITLE) report.fault(`${where}title`, `is cut to ${LONGEST_TITLE} characters`);
+    if (typeof title !== "string") refuse(words.noTitle);
+    if ([...title].length > LONGEST_TITLE) report.fault(`${where}title`, words.cut(LONGEST_TITLE));
     const kit = { ...retitle(emptyKit(), title), capacity, pans, puddles, places, ...sheet, ...asked };
     return core.decode_kit(core.encode_kit({ ...kit, own }));
   };
 }
 
 /** @type {(pan: any, paints: Paints) => number[]} */
-const panIn = (pan, { numberOf }) =>
-  Array.isArray(pan) && pan.length <= 2 ? pan.map(numberOf) : refuse("a pan is a list of one paint or two");
+const panIn = (pan, { numberOf }) => (Array.isArray(pan) && pan.length <= 2 ? pan.map(numberOf) : refuse(words.noPan));
 
 /**
  * A paper by its name or its colour.
@@ -268,7 +264,7 @@ const panIn = (pan, { numberOf }) =>
 function paperIn(paper = "bright white") {
   if (Array.isArray(paper)) return { stock: 0, own: paper };
   const stock = PAPERS.findIndex((name) => name.toLowerCase() === paper);
-  return stock < 0 ? refuse(`there is no paper ${quoted(paper)}`) : { stock, own: null };
+  return stock < 0 ? refuse(words.noPaper(quoted(paper))) : { stock, own: null };
 }
 
 /** @type {(name: string) => string} */
@@ -276,9 +272,9 @@ const ownKey = (name) => `own:${name.toLowerCase()}`;
 /** @type {(value: unknown) => boolean} */
 const isObject = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
 /** @type {(value: any) => any} */
-const object = (value) => (isObject(value) ? value : refuse("is not an object"));
+const object = (value) => (isObject(value) ? value : refuse(words.noObject));
 /** @type {(text: unknown) => string} */
-const quoted = (text) => (typeof text === "string" ? `“${[...text].slice(0, 40).join("")}”` : "(not text)");
+const quoted = (text) => (typeof text === "string" ? words.quoted([...text].slice(0, 40).join("")) : words.noText);
 /** @type {(value: any) => string} */
 const labelOf = (value) => {
   const name = isObject(value) ? (value.title ?? value.name) : null;

@@ -3,6 +3,7 @@
 /** @import { Kit, KitContent, Paper, Puddle } from "./types.js" */
 
 import { LONGEST_TITLE, MOST_PANS } from "../../pkg/facts.js";
+import { untitled } from "../words/terms.js";
 
 /**
  * The paper of a kit as the core asks for it: one of the stocks, or the painter's own.
@@ -26,7 +27,7 @@ const contentOf = ({ title, capacity, stock, paper, pans, puddles, places, brief
   JSON.stringify([title, capacity, stock, paper, pans, puddles, places, brief ?? null]);
 
 /** @type {(kit: { title: string }) => string} */
-export const nameOf = (kit) => kit.title || "untitled";
+export const nameOf = (kit) => kit.title || untitled;
 
 /**
  * A kit without an id; whoever keeps it gives it one.

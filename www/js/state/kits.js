@@ -3,6 +3,7 @@
 /** @import { KitContent, Shelf, State } from "./types.js" */
 /** @typedef {Pick<State, "kit" | "others">} Kits */
 
+import * as words from "../words/state.js";
 import { isUntouchedDemo } from "./demo.js";
 import { newId } from "./ids.js";
 import { emptyKit, MOST_KITS, nameOf, retitle } from "./kit.js";
@@ -23,7 +24,7 @@ export const roomFor = ({ kit, others }, shelf) =>
 export function freeTitle(kit, others) {
   const taken = new Set(others.map(({ title }) => title));
   for (let count = 1; ; count += 1) {
-    const tried = count === 1 ? kit.title : `${[...nameOf(kit)].slice(0, 56).join("")} ${count}`;
+    const tried = count === 1 ? kit.title : words.numbered([...nameOf(kit)].slice(0, 56).join(""), count);
     if (!taken.has(tried)) return tried;
   }
 }
@@ -34,7 +35,7 @@ export function freeTitle(kit, others) {
  * @type {(state: Kits, kit: KitContent, shelf: Shelf) => Kits}
  */
 export function addKit(state, kit, shelf) {
-  if (roomFor(state, shelf) <= 0) throw new Error(`there is room for ${MOST_KITS} kits: throw one away first`);
+  if (roomFor(state, shelf) <= 0) throw new Error(words.tooManyKits(MOST_KITS));
   return { kit: { ...kit, id: newId() }, others: [state.kit, ...state.others] };
 }
 
@@ -53,7 +54,7 @@ export const startKit = (state, shelf) => addKit(state, emptyKit(), shelf);
 
 /** @type {(state: Kits, shelf: Shelf) => Kits} */
 export const copyKit = (state, shelf) =>
-  addKit(state, retitle(state.kit, `${[...nameOf(state.kit)].slice(0, 52).join("")}, copy`), shelf);
+  addKit(state, retitle(state.kit, words.copyOf([...nameOf(state.kit)].slice(0, 52).join(""))), shelf);
 
 /**
  * The kit in hand goes first among the others; so the last ones used stand on top.

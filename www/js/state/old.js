@@ -4,6 +4,7 @@
 /** @typedef {{ items: [string, any][], looks: any, learned: any, films: string[], isWhole: boolean }} Old */
 /** @typedef {Old & { isWithoutKit: boolean }} OldText */
 
+import * as words from "../words/state.js";
 import { idOf } from "./ids.js";
 import { createRefs, kindOf, valueOfKey } from "./items.js";
 import { adopt, renumberedMix } from "./own.js";
@@ -55,12 +56,12 @@ function withKits(read, { items, looks, isWithoutKit }) {
 
 /** @type {(kept: any, context: Context, fault: Fault) => OldText} */
 function readOne(kept, { core, numberOf, isBuiltIn }, fault) {
-  if (typeof kept !== "object" || kept === null || Array.isArray(kept)) throw new Error("it is not a state");
+  if (typeof kept !== "object" || kept === null || Array.isArray(kept)) throw new Error(words.noState);
   let isWhole = true;
   for (const key of LISTS) {
     if (kept[key] === undefined || Array.isArray(kept[key])) continue;
     isWhole = false;
-    fault(`washpath ${key}`, JSON.stringify(kept[key]), "it is not a list");
+    fault(`washpath ${key}`, JSON.stringify(kept[key]), words.noList);
   }
   /** @type {<T>(key: string, read: (value: any, i: number) => T) => T[]} */
   const each = (key, read) =>
@@ -89,7 +90,7 @@ function readOne(kept, { core, numberOf, isBuiltIn }, fault) {
   /** @type {(mix: { parts: Part[] }) => Part[]} */
   const partsOf = ({ parts }) => {
     const { parts: moved } = renumberedMix({ parts }, to);
-    if (!moved.every(([paint]) => isHere(paint))) throw new Error("it is of a paint that is not here");
+    if (!moved.every(([paint]) => isHere(paint))) throw new Error(words.gonePaint);
     return moved;
   };
 
@@ -117,7 +118,7 @@ function readOne(kept, { core, numberOf, isBuiltIn }, fault) {
   /** @type {(key: string) => [string, any][]} */
   const marks = (key) =>
     each(key, (paint) => {
-      if (!isHere(to(paint))) throw new Error("it is of a paint that is not here");
+      if (!isHere(to(paint))) throw new Error(words.gonePaint);
       return entry(`${key}/${refOf(paint)}`, true);
     });
   /** @type {(kit: KitContent) => string} */
@@ -130,7 +131,7 @@ function readOne(kept, { core, numberOf, isBuiltIn }, fault) {
     ...marks("held"),
     ...marks("owned"),
     ...each("ticked", (tick) => {
-      if (typeof tick !== "string") throw new Error("it is not text");
+      if (typeof tick !== "string") throw new Error(words.noText);
       return entry(`ticked/${idOf(tick)}`, tick);
     }),
   ];

@@ -4,6 +4,7 @@
 /** @import { Film, KitContent, Learned, Linked, NumberOf, Own, OwnPaint, Part, Patch, Renumber, State } from "./types.js" */
 
 import { MOST_OWN } from "../../pkg/facts.js";
+import * as words from "../words/state.js";
 import { withFilms } from "./films.js";
 import { idOf, newId } from "./ids.js";
 
@@ -45,7 +46,7 @@ const isSame = (a, b) => bare(a) === bare(b) && (a.id === b.id || a.name === b.n
 export function freeName(name, own) {
   const taken = new Set(own.map(([, paint]) => paint.name.toLowerCase()));
   for (let count = 1; ; count += 1) {
-    const tried = count === 1 ? name : `${[...name].slice(0, 36).join("")} ${count}`;
+    const tried = count === 1 ? name : words.numbered([...name].slice(0, 36).join(""), count);
     if (!taken.has(tried.toLowerCase())) return tried;
   }
 }
@@ -111,7 +112,7 @@ export function adopt({ own, ...kit }, known, numberOf) {
  * @type {(state: Pick<State, "own">, paint: OwnPaint, numberOf: NumberOf) => Patch}
  */
 export function addOwn({ own }, paint, numberOf) {
-  if (own.length >= MOST_OWN) throw new Error(`there is room for ${MOST_OWN} own paints: delete one first`);
+  if (own.length >= MOST_OWN) throw new Error(words.tooManyOwn);
   const id = newId();
   return { own: [...own, [numberOf(id), { ...paint, id }]] };
 }

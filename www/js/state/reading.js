@@ -3,6 +3,7 @@
 /** @import { Context, KitContent, Linked, Own, Part, Patch, Plain, Renumber, State } from "./types.js" */
 /** @typedef {Pick<Context, "core" | "numberOf" | "isBuiltIn"> & { own: Own[] }} Reading */
 
+import * as words from "../words/state.js";
 import { idOf } from "./ids.js";
 import { createRefs, kindOf, nameOfKey, paintOfKey, partsIn } from "./items.js";
 import { adopt, renumbered } from "./own.js";
@@ -48,7 +49,7 @@ export function readItem(key, value, context) {
     case "record":
       return { ...core.read_record({ ...value, parts: known(partsIn(value.parts, refs), context) }), id };
     case "ticked":
-      if (typeof value !== "string") throw new Error("it is not text");
+      if (typeof value !== "string") throw new Error(words.noText);
       return value;
     default:
       return known([[paintOfKey(key, refs), 1]], context)[0][0];
@@ -63,7 +64,7 @@ export function readItem(key, value, context) {
 function known(parts, { own, isBuiltIn }) {
   /** @type {(part: Part) => boolean} */
   const isHere = ([paint]) => isBuiltIn(paint) || own.some(([number]) => number === paint);
-  if (!parts.every(isHere)) throw new Error("it is of a paint that is not here");
+  if (!parts.every(isHere)) throw new Error(words.gonePaint);
   return parts;
 }
 

@@ -3,6 +3,7 @@
 /** @import { Context, KitContent, Own, Patch, State } from "./types.js" */
 
 import { LEAST_LOAD, MOST_MIXED } from "../../pkg/facts.js";
+import * as words from "../words/state.js";
 import { paintsOf } from "./end.js";
 import { emptyKit } from "./kit.js";
 import { freeName } from "./own.js";
@@ -41,7 +42,7 @@ export function createSettle({ isBuiltIn, core }) {
   function checkOwn(own) {
     const names = new Set();
     for (const [, { name }] of own) {
-      if (names.has(name.toLowerCase())) throw new Error(`a paint of yours is already called ${name}`);
+      if (names.has(name.toLowerCase())) throw new Error(words.nameTaken(name));
       names.add(name.toLowerCase());
     }
   }
@@ -80,10 +81,7 @@ export function createSettle({ isBuiltIn, core }) {
    */
   function checkEnds({ ends, own, visiting }) {
     const paints = paintsOf(ends);
-    if (paints.size > MOST_MIXED)
-      throw new Error(
-        `A and B together are ${paints.size} paints, and a mix holds at most ${MOST_MIXED}: choose an end of fewer paints`,
-      );
+    if (paints.size > MOST_MIXED) throw new Error(words.tooManyMixed(paints.size));
     for (const end of ends) {
       if (!end || fit.has(end)) continue;
       judged({ ...emptyKit(), puddles: [{ parts: end.parts, load: 1 }] }, [...own, ...visiting]);
@@ -95,11 +93,11 @@ export function createSettle({ isBuiltIn, core }) {
   function inRange(state) {
     for (const [key, count] of Object.entries(CHOICES)) {
       if (!(Number.isInteger(state[key]) && state[key] >= 0 && state[key] < count))
-        throw new RangeError(`${key} cannot be ${state[key]}`);
+        throw new RangeError(words.outOfRange(key, state[key]));
     }
     return Object.fromEntries(
       Object.entries(RANGES).map(([key, [least, most]]) => {
-        if (!Number.isFinite(state[key])) throw new RangeError(`${key} cannot be ${state[key]}`);
+        if (!Number.isFinite(state[key])) throw new RangeError(words.outOfRange(key, state[key]));
         return [key, Math.min(Math.max(state[key], least), most)];
       }),
     );

@@ -5,6 +5,7 @@
 /** @typedef {{ [kind: string]: Item[] }} Items */
 
 import { LEAST_LOAD, MOST_MIXED } from "../../pkg/facts.js";
+import * as words from "../words/state.js";
 import { builtIn, DEMO, DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { paintEnd, paintsOf, readEnd } from "./end.js";
 import { keptFilm } from "./films.js";
@@ -136,7 +137,7 @@ export async function readState({ entries = [], oldTexts = [], ownLooks = null, 
     try {
       const finished = finish(state);
       for (const [key, value] of without.filter((kind) => !LOOKED.includes(kind)).flatMap((kind) => found[kind]))
-        fault(key, texts.get(key) ?? JSON.stringify(value), "it could not be put together with the rest");
+        fault(key, texts.get(key) ?? JSON.stringify(value), words.notTogether);
       tried.forEach((named) => fault(...named));
       const hasOld = oldTexts.length > 0;
       return {
@@ -199,7 +200,7 @@ async function assemble(found, context, texts, fault) {
   const isSeen = (paint) => context.isBuiltIn(paint) || state.own.some(([number]) => number === paint);
   const kits = brought.filter(([kit]) => inKit(kit).every(isSeen));
   for (const [, , key] of brought.filter((entry) => !kits.includes(entry)))
-    fault(key, texts.get(key) ?? "", "a paint of it cannot be shown");
+    fault(key, texts.get(key) ?? "", words.unseenPaint);
   const looks = readLooks(found.looks[0], context, state);
   const isDemoKept = texts.has(DEMO_KEY);
   if (!isDemoKept && looks.order.includes(DEMO)) kits.push([state.kit, 0, DEMO_KEY]);

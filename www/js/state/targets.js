@@ -3,6 +3,7 @@
 /** @import { KitContent, Place } from "./types.js" */
 
 import { LONGEST_PLACE_NAME } from "../../pkg/facts.js";
+import { firstPlace } from "../words/state.js";
 
 /** @type {<K extends KitContent>(kit: K, index: number, place: Place) => K} */
 const put = (kit, index, place) => ({ ...kit, places: kit.places.map((known, i) => (i === index ? place : known)) });
@@ -31,7 +32,7 @@ export const renamePlace = (kit, index, text) =>
  */
 export function addColour(kit, index, lab) {
   const place = kit.places[index];
-  if (!place) return putPlace(kit, { name: "Place 1", colours: [{ lab: [...lab], weight: 1 }] });
+  if (!place) return putPlace(kit, { name: firstPlace, colours: [{ lab: [...lab], weight: 1 }] });
   const mean = place.colours.reduce((sum, { weight }) => sum + weight, 0) / Math.max(place.colours.length, 1);
   return put(kit, index, { ...place, colours: [...place.colours, { lab: [...lab], weight: mean || 1 }] });
 }

@@ -6,6 +6,8 @@
 
 /** @import { Version } from "./types.js" */
 
+import { noVersion } from "../words/state.js";
+
 /** Most tabs a version remembers; of one that is forgotten a change may be kept twice, never lost. */
 const MOST_SEEN = 6;
 
@@ -76,6 +78,6 @@ export function readVersion(text) {
     isObject(version.seen) &&
     Object.values(version.seen).every(isCount) &&
     version.value !== undefined;
-  if (!isOne) throw new Error("it holds no version");
+  if (!isOne) throw new Error(noVersion);
   return version;
 }

@@ -3,9 +3,10 @@
 import { byId, element, say } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { afterRest } from "../page/rest.js";
-import { loadName, recipe } from "../page/words.js";
 import { pathOf } from "../state/end.js";
 import { paintsOf, paperOf } from "../state/kit.js";
+import * as words from "../words/lesson.js";
+import { recipe } from "../words/terms.js";
 import { planNodes } from "./plan.js";
 import { taughtNodes } from "./taught.js";
 
@@ -19,27 +20,27 @@ export function attachLesson(store, shelf, ask, toMix) {
   const planned = byId("plan");
   const learn = createLearning(store, ask, (error) =>
     frame.replaceChildren(
-      element("h3", {}, "What they teach"),
-      element("p", { class: "quiet" }, `Nothing could be learned: ${error.message}.`),
+      element("h3", {}, words.title),
+      element("p", { class: "quiet" }, words.failed(error.message)),
     ),
   );
 
   function show(state) {
     const verbs = { hold, learnOn: (learning) => store.set({ learning }) };
-    remake(frame, element("h3", {}, "What they teach"), ...taughtNodes(state, shelf, verbs));
-    remake(planned, element("h3", {}, "Worth painting next"), ...planNodes(state, shelf, setUp));
+    remake(frame, element("h3", {}, words.title), ...taughtNodes(state, shelf, verbs));
+    remake(planned, element("h3", {}, words.planTitle), ...planNodes(state, shelf, setUp));
   }
 
   /** Holds a paint to the shelf, or lets records teach of it again. */
   function hold(number, held) {
     store.set({ held: held ? [...store.get().held, number] : store.get().held.filter((other) => other !== number) });
-    say(held ? "As on the shelf" : "Learning again");
+    say(held ? words.heldSaid : words.learningSaid);
   }
 
   /** The mix of a step at hand, so that it can be painted and recorded. */
   function setUp({ parts, load }) {
     store.set({ ...pathOf(parts), load, laid: 0 });
-    say(`${recipe(parts, shelf)}, ${loadName(load)}: paint it, let it dry, record it`);
+    say(words.paintIt(recipe(parts, shelf), load));
     toMix();
   }
 

@@ -3,8 +3,9 @@
 import { button, byId, element, notice, UNDO } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { save } from "../page/save.js";
-import { loadName } from "../page/words.js";
 import { pathOf, shortName } from "../state/end.js";
+import * as words from "../words/log.js";
+import { gonePaint } from "../words/terms.js";
 import { createLogFile } from "./log-file.js";
 import { labOf } from "./seen-field.js";
 import { DOUBTED } from "./taught.js";
@@ -20,7 +21,7 @@ export function attachLog(store, shelf, core, ask, toMix) {
     },
     remove(i) {
       store.set({ records: store.get().records.filter((_, j) => j !== i) });
-      notice("The record is deleted.", { actions: [UNDO], seconds: 8 });
+      notice(words.deleted, { actions: [UNDO], seconds: 8 });
     },
   };
 
@@ -31,22 +32,16 @@ export function attachLog(store, shelf, core, ask, toMix) {
       element(
         "div",
         { class: "title-row" },
-        element("h3", {}, "Log"),
+        element("h3", {}, words.title),
         element(
           "div",
           { class: "verbs" },
           ...file.nodes,
-          button("Export", () => write(store, ask), { disabled: isEmpty, "data-focus": "export" }),
+          button(words.exportIt, () => write(store, ask), { disabled: isEmpty, "data-focus": "export" }),
         ),
       ),
       file.said,
-      isEmpty
-        ? element(
-            "p",
-            { class: "quiet" },
-            "Your records appear here as a table, newest first. They can be saved as a CSV file.",
-          )
-        : table(state, shelf, core, verbs),
+      isEmpty ? element("p", { class: "quiet" }, words.empty) : table(state, shelf, core, verbs),
     );
   }
 
@@ -60,7 +55,7 @@ async function write(store, ask) {
     // A byte order mark, so that a spreadsheet reads letters beyond ASCII.
     save(`\ufeff${await ask("writeLog", { records: store.get().records })}`, "swatches.csv", "text/csv");
   } catch (error) {
-    notice(`The log could not be written: ${error.message}.`, { seconds: 8 });
+    notice(words.notWritten(error.message), { seconds: 8 });
   }
 }
 
@@ -69,7 +64,7 @@ function table({ records, lesson, studio }, shelf, core, { open, remove }) {
   const judged = lesson?.records.length === records.length ? lesson.records : [];
   const rows = records.map((record, i) => {
     const known = record.parts.every(([paint]) => shelf.get(paint));
-    const name = known ? shortName(record.parts, shelf) : "a paint that is gone";
+    const name = known ? shortName(record.parts, shelf) : gonePaint;
     const lab = Float32Array.from(labOf(record.seen, core));
     return element(
       "tr",
@@ -81,7 +76,7 @@ function table({ records, lesson, studio }, shelf, core, { open, remove }) {
       element(
         "td",
         {},
-        button("×", () => remove(i), { class: "drop", "aria-label": `Delete the record of ${name}`, title: "Delete" }),
+        button("×", () => remove(i), { class: "drop", "aria-label": words.removeIt(name), title: words.remove }),
       ),
     );
   });
@@ -96,8 +91,8 @@ const head = () =>
   element(
     "tr",
     {},
-    ...["Painted", "Seen", "Mix", "Off by"].map((name) => element("th", { scope: "col" }, name)),
-    element("th", { scope: "col" }, element("span", { class: "unseen" }, "Delete")),
+    ...words.columns.map((name) => element("th", { scope: "col" }, name)),
+    element("th", { scope: "col" }, element("span", { class: "unseen" }, words.remove)),
   );
 
 const chip = (css) => element("span", { class: css ? "chip" : "chip blank", style: css ? { "--wash": css } : {} });
@@ -107,20 +102,13 @@ function openVerb(record, name, attributes, open) {
   const { load, date, note } = record;
   const verb = button("", () => open(record), { class: "take", ...attributes });
   verb.append(
-    element(
-      "span",
-      { class: "name" },
-      name,
-      element("span", { class: "traits" }, [loadName(load), date, note].filter(Boolean).join(" · ")),
-    ),
+    element("span", { class: "name" }, name, element("span", { class: "traits" }, words.traits(load, date, note))),
   );
   return verb;
 }
 
 /** How far off a record is predicted, and whether it is doubted. */
 const judgement = (judged) => [
-  judged ? judged.without.toFixed(0) : "",
-  judged?.believed < DOUBTED
-    ? element("b", { class: "tag", title: "It does not fit the other records and counts little." }, "doubted")
-    : "",
+  judged ? words.off(judged.without) : "",
+  judged?.believed < DOUBTED ? element("b", { class: "tag", title: words.doubtedTitle }, words.doubted) : "",
 ];

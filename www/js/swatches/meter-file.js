@@ -2,6 +2,7 @@
 
 import { element } from "../page/dom.js";
 import { readText } from "../page/text-file.js";
+import * as words from "../words/record.js";
 
 /** Most faults of a file that are told one by one. */
 const MOST_TOLD = 3;
@@ -26,13 +27,13 @@ export function createMeterFile(name, ask, { put, said, failed }) {
     },
   });
   const samples = element("select", {
-    "aria-label": "Sample of the file",
+    "aria-label": words.sample,
     hidden: true,
     onchange: () => put(measured[samples.selectedIndex].seen),
   });
 
   async function open(chosen) {
-    said.textContent = "Reading …";
+    said.textContent = words.reading;
     try {
       const { text, said: how } = await readText(chosen);
       const { found, faults } = await ask("samples", { text });
@@ -40,7 +41,12 @@ export function createMeterFile(name, ask, { put, said, failed }) {
       samples.replaceChildren(...found.map((sample) => element("option", {}, sample.name)));
       put(found[0].seen);
       samples.hidden = found.length < 2;
-      if (faults.length) said.textContent = amiss(found.length, faults);
+      if (faults.length)
+        said.textContent = words.amiss(
+          found.length,
+          faults.slice(0, MOST_TOLD),
+          Math.max(faults.length - MOST_TOLD, 0),
+        );
       if (how) said.textContent = `${said.textContent} ${how}`.trim();
     } catch (error) {
       failed(error);
@@ -49,13 +55,7 @@ export function createMeterFile(name, ask, { put, said, failed }) {
   }
 
   return {
-    nodes: [element("label", { for: id, class: "button" }, "Meter’s file"), field, samples],
+    nodes: [element("label", { for: id, class: "button" }, words.meterFile), field, samples],
     hideSamples: () => (samples.hidden = true),
   };
-}
-
-/** What of a file could not be read. */
-function amiss(count, faults) {
-  const more = faults.length > MOST_TOLD ? ` and ${faults.length - MOST_TOLD} more` : "";
-  return `${count} samples were read, with these faults: ${faults.slice(0, MOST_TOLD).join("; ")}${more}.`;
 }

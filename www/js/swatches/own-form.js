@@ -2,16 +2,13 @@
 
 import { LOADS } from "../../pkg/facts.js";
 import { button, byId, element, fieldsOf, labelled, notice, say } from "../page/dom.js";
-import { capital, recipe } from "../page/words.js";
 import { learnFilms } from "../state/films.js";
 import { addOwn, editOwn } from "../state/own.js";
+import { sentence } from "../words/form.js";
+import * as words from "../words/own-paints.js";
+import { recipe } from "../words/terms.js";
 import { seenField } from "./seen-field.js";
 
-const RATINGS = [
-  ["Transparency", ["not rated", "0 opaque", "1", "2", "3", "4 transparent"]],
-  ["Staining", ["not rated", "0 lifts", "1", "2", "3", "4 stains"]],
-  ["Granulation", ["not rated", "0 smooth", "1", "2", "3", "4 granulates"]],
-];
 /** Loads that a second swatch may have. */
 const WASHES = LOADS.slice(1);
 
@@ -30,15 +27,15 @@ export function createOwnForm(store, context, ask) {
   let isMeant = false;
 
   function askWhetherSwapped() {
-    const swap = button("Swap them", () => {
+    const swap = button(words.swap, () => {
       fields.swap();
       said.textContent = "";
     });
-    const keep = button("They are right", () => {
+    const keep = button(words.areRight, () => {
       isMeant = true;
       form.requestSubmit();
     });
-    said.replaceChildren("The masstone is lighter than the wash. Are they swapped? ", swap, " ", keep);
+    said.replaceChildren(words.swapped, swap, " ", keep);
     swap.focus();
   }
 
@@ -49,7 +46,7 @@ export function createOwnForm(store, context, ask) {
     if (fields.areSwapped() && !isMeant) return askWhetherSwapped();
     try {
       const paint = context.core.read_own(fields.filled(asked.paint));
-      said.textContent = "Working it out …";
+      said.textContent = words.working;
       const films = await learnFilms([paint], store.get().films, ask);
       // Meanwhile the dialog may have been closed, or opened for another paint.
       if (asked !== edited) return;
@@ -61,7 +58,7 @@ export function createOwnForm(store, context, ask) {
       dialog.close();
       tellAdded(store.get(), paint);
     } catch (error) {
-      said.textContent = `${capital(error.message)}.`;
+      said.textContent = sentence(error.message);
     }
   });
   byId("own-cancel").addEventListener("click", () => dialog.close());
@@ -80,15 +77,12 @@ export function createOwnForm(store, context, ask) {
 
 /** Says that a paint is on the shelf, and what its film cannot show of the masstone that was given. */
 function tellAdded({ own, studio }, { name, masstone }) {
-  say(`${name} is on your shelf`);
+  say(words.added(name));
   const [number] = own.find(([, paint]) => paint.name === name) ?? [];
   if (!number || masstone.length !== 3) return;
   const { lightness } = studio.swatch([[number, 1]], 1);
   if (Math.abs(lightness - masstone[0]) <= BEYOND) return;
-  const given = `L*\u00a0${masstone[0].toFixed(0)}`;
-  notice(
-    `${name} is on your shelf, but no dry film of paint shows the masstone you gave (${given}): it is predicted as L*\u00a0${lightness.toFixed(0)}. A wet swatch, a photo taken too dark, or a shiny spot looks like that.`,
-  );
+  notice(words.noFilm(name, masstone[0], lightness));
 }
 
 /** How light a colour or a spectrum is, for comparing two of a kind. */
@@ -97,22 +91,20 @@ const lightnessOf = (values) => (values.length === 3 ? values[0] : values.reduce
 /** Says what is edited and how. */
 function describe({ name, parts }, number, shelf) {
   const mixture = parts.length > 0;
-  const made = mixture ? "A mixture as a paint" : "A paint from swatches";
-  byId("own-title").textContent = number ? `Edit ${name}` : made;
+  const made = mixture ? words.mixtureTitle : words.swatchesTitle;
+  byId("own-title").textContent = number ? words.editTitle(name) : made;
   byId("own-swatches").hidden = mixture;
-  byId("own-what").textContent = mixture
-    ? `${recipe(parts, shelf)}, filled as one.`
-    : "Paint it as heavily as you ever would, and as a thin wash, on the paper of this kit, and let both dry. The masstone alone is enough, but with the wash the prediction is much better.";
+  byId("own-what").textContent = mixture ? words.mixture(recipe(parts, shelf)) : words.swatches;
 }
 
 /** The form's fields: `fill(paint)` shows a paint in them, `filled(paint)` answers it as they have it. */
 function createFields(form, needs, onchange) {
-  const masstone = seenField("Masstone, dry", needs, onchange);
-  const wash = seenField("A wash of it, dry", needs, onchange);
-  const ratings = RATINGS.map(([name, words]) => ratingField(name, words));
+  const masstone = seenField(words.masstone, needs, onchange);
+  const wash = seenField(words.wash, needs, onchange);
+  const ratings = words.ratings.map(([name, grades]) => ratingField(name, grades));
   const load = selectOf(WASHES.map(([, name]) => name));
   byId("own-ratings").replaceChildren(...ratings.map(({ node }) => node));
-  byId("own-swatches").replaceChildren(masstone.node, wash.node, labelled("How thin that wash is", load));
+  byId("own-swatches").replaceChildren(masstone.node, wash.node, labelled(words.howThin, load));
   const [name, code, caution, lightfast] = ["name", "code", "caution", "lightfast"].map(fieldsOf(form));
   return {
     /** Whether a masstone is lighter than its wash. */
@@ -149,11 +141,11 @@ function createFields(form, needs, onchange) {
   };
 }
 
-const selectOf = (words) => element("select", {}, ...words.map((word) => element("option", {}, word)));
+const selectOf = (names) => element("select", {}, ...names.map((word) => element("option", {}, word)));
 
 /** A rating of 0 to 4, or none. */
-function ratingField(name, words) {
-  const select = selectOf(words);
+function ratingField(name, grades) {
+  const select = selectOf(grades);
   return {
     node: labelled(name, select),
     get: () => (select.selectedIndex ? select.selectedIndex - 1 : null),

@@ -7,6 +7,8 @@ import { remake } from "../page/remake.js";
 import { isPair, paintEnd, pairOf } from "../state/end.js";
 import { holds, paperOf } from "../state/kit.js";
 import { doubleOwn, dropOwn } from "../state/own.js";
+import * as words from "../words/own-paints.js";
+import * as tin from "../words/tin.js";
 import { createOwnForm } from "./own-form.js";
 
 /** A paint of which nothing is known yet, swatched on the paper of a kit. */
@@ -31,11 +33,10 @@ export function attachMine(store, context, ask, choose) {
     choose: (number) => choose(paintEnd(number)),
     pack: (number) => packPaint(store, shelf.get(number)),
     edit: (number, paint) => open(paint, number),
-    double: (_, paint) =>
-      store.set((state) => doubleOwn(state, paint, numberOf)) && say(`A copy of ${paint.name} is on your shelf`),
+    double: (_, paint) => store.set((state) => doubleOwn(state, paint, numberOf)) && say(words.doubled(paint.name)),
     remove(number, paint) {
       if (store.set((state) => dropOwn(state, number)))
-        notice(`“${paint.name}” is deleted, and taken out of kits and records.`, { actions: [UNDO], seconds: 10 });
+        notice(words.deleted(paint.name), { actions: [UNDO], seconds: 10 });
     },
   };
 
@@ -43,17 +44,13 @@ export function attachMine(store, context, ask, choose) {
     const rows = own.map(([number, paint]) => row(number, paint, shelf.get(number).source, kit, studio, verbs));
     remake(
       frame,
-      element("h3", {}, "My paints"),
-      element(
-        "p",
-        { class: "quiet" },
-        "A paint the shelf lacks, from two swatches of it, a measurement, or as the mixture it is. It goes along with links of kits that hold it.",
-      ),
+      element("h3", {}, words.title),
+      element("p", { class: "quiet" }, words.explained),
       element(
         "div",
         { class: "verbs" },
-        button("New from swatches", () => open(blankOn(store.get().kit)), { "data-focus": "new" }),
-        button("New from the mix at hand", () => openMix(store.get(), context, open), { "data-focus": "from-mix" }),
+        button(words.fromSwatches, () => open(blankOn(store.get().kit)), { "data-focus": "new" }),
+        button(words.fromMix, () => openMix(store.get(), context, open), { "data-focus": "from-mix" }),
       ),
       element("ul", { class: "rows" }, ...rows),
     );
@@ -65,14 +62,10 @@ export function attachMine(store, context, ask, choose) {
 
 /** The mix at hand as a new paint, where it can be one. */
 function openMix(state, { isBuiltIn }, open) {
-  if (!isPair(state)) return notice("Choose two paints first: their mix becomes the paint.", { seconds: 6 });
+  if (!isPair(state)) return notice(words.noMix, { seconds: 6 });
   const parts = state.studio.mix(pairOf(state), state.share, state.load).recipe;
-  if (!parts.every(([paint]) => isBuiltIn(paint)))
-    return notice("A mixture is made of paints of the built-in shelf.", { seconds: 6 });
-  if (parts.length < 2)
-    return notice("The mix at hand is one paint alone. Move the ratio off its end to make a mixture of it.", {
-      seconds: 6,
-    });
+  if (!parts.every(([paint]) => isBuiltIn(paint))) return notice(words.notBuiltIn, { seconds: 6 });
+  if (parts.length < 2) return notice(words.onePaint, { seconds: 6 });
   open({ ...blankOn(state.kit), parts });
 }
 
@@ -82,7 +75,7 @@ function row(number, paint, source, kit, studio, { choose, pack, edit, double, r
   const packed = holds(kit, number);
   const act = (word, verb, attributes = {}) =>
     button(word, () => verb(number, paint), {
-      "aria-label": `${word}: ${paint.name}`,
+      "aria-label": words.verbOf(word, paint.name),
       "data-focus": `${word}-${number}`,
       ...attributes,
     });
@@ -93,10 +86,10 @@ function row(number, paint, source, kit, studio, { choose, pack, edit, double, r
     element(
       "div",
       { class: "verbs" },
-      act(packed ? "Packed" : "Pack", pack, { disabled: packed }),
-      act("Edit", edit),
-      act("Duplicate", double),
-      act("Delete", remove),
+      act(packed ? tin.packed : tin.pack, pack, { disabled: packed }),
+      act(words.edit, edit),
+      act(words.duplicate, double),
+      act(words.remove, remove),
     ),
   );
 }

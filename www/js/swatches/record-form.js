@@ -2,11 +2,12 @@
 
 import { MOST_RECORDS } from "../../pkg/facts.js";
 import { button, byId, element, labelled, notice, say } from "../page/dom.js";
-import { capital, loadName, recipe } from "../page/words.js";
 import { isPair, pairOf } from "../state/end.js";
 import { newId } from "../state/ids.js";
 import { paperOf } from "../state/kit.js";
 import { today } from "../state/records.js";
+import * as words from "../words/record.js";
+import { recipe } from "../words/terms.js";
 import { labOf, seenField } from "./seen-field.js";
 
 /** Shows the form. */
@@ -19,24 +20,20 @@ export function attachRecord(store, shelf, core, ask) {
   let noted = null;
   const parts = element("p", { class: "parts" });
   const compared = createComparison(core);
-  const field = seenField("What it looks like, dry", { store, core, ask }, (found) => {
+  const field = seenField(words.seen, { store, core, ask }, (found) => {
     noted = found && { mix: keyOf(store.get()), seen: found };
     compare(found);
   });
   const date = element("input", { type: "date", value: today(), max: "2999-12-31" });
-  const note = element("input", { type: "text", maxlength: 200, placeholder: "brush, wetness" });
-  const add = button("Record it", record, { class: "main", disabled: true });
+  const note = element("input", { type: "text", maxlength: 200, placeholder: words.noteExample });
+  const add = button(words.record, record, { class: "main", disabled: true });
   byId("record").replaceChildren(
-    element("h3", {}, "Record a swatch"),
-    element(
-      "p",
-      { class: "quiet" },
-      "Set the mix you painted in Mix; type, pick or measure what it looks like, or sample a photo of it in Match. From then on your paints are learned from it.",
-    ),
+    element("h3", {}, words.title),
+    element("p", { class: "quiet" }, words.explained),
     parts,
     compared.node,
     field.node,
-    element("div", { class: "pair" }, labelled("Date", date), labelled("Note", note)),
+    element("div", { class: "pair" }, labelled(words.date, date), labelled(words.note, note)),
     add,
   );
 
@@ -48,16 +45,14 @@ export function attachRecord(store, shelf, core, ask) {
     }
     if (!field.get()) return;
     const before = noted;
-    field.put(null, "This is another mix. What you saw comes back when you return to the mix you saw it of.");
+    field.put(null, words.otherMix);
     noted = before;
   }
 
   function show(state) {
     keepTo(keyOf(state));
     const mix = isPair(state) ? mixOf(state) : null;
-    parts.textContent = mix
-      ? `${recipe(mix.recipe, shelf)}, ${loadName(state.load)}`
-      : "Choose two paints first, or the same paint twice.";
+    parts.textContent = mix ? words.mix(recipe(mix.recipe, shelf), state.load) : words.noMix;
     compared.predict(mix);
     if (mix) field.start(core.hex_of(labAtHand(state)));
     compare(field.get());
@@ -70,16 +65,15 @@ export function attachRecord(store, shelf, core, ask) {
 
   function record() {
     const state = store.get();
-    if (state.records.length >= MOST_RECORDS)
-      return notice(`There is room for ${MOST_RECORDS} records. Export the log and delete some.`, { seconds: 8 });
+    if (state.records.length >= MOST_RECORDS) return notice(words.full, { seconds: 8 });
     try {
       const made = recordOf(state, field.get(), date.value, note.value, core);
       store.change({ records: [...state.records, made] });
       field.put(null);
       note.value = "";
-      say("Recorded");
+      say(words.recorded);
     } catch (error) {
-      notice(`It could not be recorded: ${error.message}.`, { seconds: 8 });
+      notice(words.failed(error.message), { seconds: 8 });
     }
   }
 
@@ -118,8 +112,8 @@ function createComparison(core) {
     node: element(
       "div",
       { class: "compared" },
-      element("div", {}, predicted, element("small", {}, "predicted")),
-      element("div", {}, seen, element("small", {}, "seen")),
+      element("div", {}, predicted, element("small", {}, words.predictedChip)),
+      element("div", {}, seen, element("small", {}, words.seenChip)),
       apart,
     ),
     predict(mix) {
@@ -139,5 +133,4 @@ function createComparison(core) {
   };
 }
 
-const apartness = ({ error, words }) =>
-  error < 1 ? "As predicted." : `${capital(words)} than predicted, by ${error.toFixed(0)} (CIEDE2000).`;
+const apartness = ({ error, words: difference }) => (error < 1 ? words.asPredicted : words.apart(difference, error));

@@ -1,7 +1,8 @@
 // A colour that was seen: typed, picked, taken from the target, or read from a meter's file.
 
 import { button, element, labelled } from "../page/dom.js";
-import { capital } from "../page/words.js";
+import { sentence } from "../words/form.js";
+import * as words from "../words/record.js";
 import { createMeterFile } from "./meter-file.js";
 
 /** A field for what a swatch looked like. `onchange` hears of it as L*, a*, b* or 36 reflectances, or of nothing. */
@@ -12,31 +13,31 @@ export function seenField(name, { store, core, ask }, onchange) {
     type: "text",
     autocomplete: "off",
     spellcheck: "false",
-    placeholder: "#7a6f6b, lab(48 2 4)",
+    placeholder: words.example,
     oninput: read,
   });
   const picker = element("input", {
     type: "color",
     value: "#808080",
-    "aria-label": `Pick: ${name}`,
+    "aria-label": words.pickOf(name),
     oninput: () => {
       text.value = picker.value;
       read();
     },
   });
   const said = element("p", { class: "quiet", role: "status" });
-  const target = button("As in Match", () => put(store.get().target.lab, "Taken from Match"), {
-    title: "The colour chosen in Match: sampled from a white-balanced photo of the swatch, for one",
+  const target = button(words.asInMatch, () => put(store.get().target.lab, words.fromMatch), {
+    title: words.asInMatchTitle,
   });
   const file = createMeterFile(name, ask, {
     put,
     said,
-    failed: (error) => tell(found, `This file could not be read: ${error.message}.`),
+    failed: (error) => tell(found, words.unreadable(error.message)),
   });
   const node = element(
     "div",
     { class: "seen" },
-    element("div", { class: "typed" }, labelled(name, text), labelled("Pick", picker)),
+    element("div", { class: "typed" }, labelled(name, text), labelled(words.pick, picker)),
     element("div", { class: "verbs" }, target, ...file.nodes),
     said,
   );
@@ -47,7 +48,7 @@ export function seenField(name, { store, core, ask }, onchange) {
     try {
       tell([...core.read_colour(text.value)], "");
     } catch (error) {
-      tell(null, `${capital(error.message)}.`);
+      tell(null, sentence(error.message));
     }
   }
 
@@ -61,7 +62,7 @@ export function seenField(name, { store, core, ask }, onchange) {
     const lab = seen && labOf(seen, core);
     text.value = lab ? `lab(${lab.map((value) => Math.round(value)).join(" ")})` : "";
     if (lab) picker.value = core.hex_of(Float32Array.from(lab));
-    tell(seen ? [...seen] : null, seen?.length === 36 ? "A measured spectrum." : word);
+    tell(seen ? [...seen] : null, seen?.length === 36 ? words.spectrum : word);
   }
 
   const show = (state) => (target.disabled = !state.target);

@@ -1,6 +1,7 @@
 // The wheel by mouse, pen and finger: a drag follows the path, a press that stays put means what is under it.
 
 import { paintEnd } from "../state/end.js";
+import * as words from "../words/wheel.js";
 import { pickTarget, takePlace } from "./places.js";
 
 /** Pixels from a dab, and from the path, at which a press still means it. */
@@ -82,6 +83,6 @@ function meaning(event, { studio, kit }, choose, scene) {
 function hint(canvas, event, { studio }, shelf, scene) {
   const { puddle, paint } = under(event, studio, scene, REACH.mouse);
   canvas.style.cursor = paint || puddle !== undefined ? "pointer" : "default";
-  if (puddle !== undefined) canvas.title = `Puddle ${puddle + 1}`;
-  else canvas.title = paint ? `${shelf.get(paint).name} ${shelf.get(paint).code}` : "";
+  if (puddle !== undefined) canvas.title = words.puddle(puddle + 1);
+  else canvas.title = paint ? words.hint(shelf.get(paint)) : "";
 }

@@ -1,8 +1,9 @@
 // The wheel by keys: along the path, round the paints, and a cross that points at any place.
 
 import { LEAST_LOAD } from "../../pkg/facts.js";
-import { loadName, recipe } from "../page/words.js";
 import { isPair, paintEnd, paintOf, pairOf } from "../state/end.js";
+import { laid, recipe } from "../words/terms.js";
+import * as words from "../words/wheel.js";
 import { announce, takePlace } from "./places.js";
 
 /** Lets the focused canvas be used by keys; `scene()` is what it shows. */
@@ -49,7 +50,7 @@ function createPathKeys(store, shelf) {
     const state = store.get();
     if (!isPair(state)) return;
     const mix = state.studio.mix(pairOf(state), state.share, state.load);
-    announce(`${recipe(mix.recipe, shelf)}, ${loadName(state.load)}: ${mix.swatch.words}`);
+    announce(laid(recipe(mix.recipe, shelf), state.load, mix.swatch.words));
   }
   const toShare = (share) => put({ share });
   return {
@@ -70,7 +71,7 @@ const createCrossKeys = (store) => ({
     const state = store.get();
     const start = isPair(state) ? [...state.studio.place_of(pairOf(state), state.share, state.load)] : [0, 0];
     store.set({ cross: start, cursor: 0 });
-    announce("A cross is on the wheel: arrows move it, Enter takes the nearest mix, Escape puts it away");
+    announce(words.cross);
   },
   move(dx, dy, far) {
     const step = far ? 5 : 1;
@@ -88,5 +89,5 @@ function toNextPaint(store, shelf, scene, step) {
   const from = paints.indexOf(cursor || paintOf(ends[0]));
   const paint = paints[(from + step + paints.length) % paints.length];
   store.set({ cursor: paint });
-  announce(`${shelf.get(paint).name}, ${shelf.get(paint).code}`);
+  announce(words.paint(shelf.get(paint)));
 }

@@ -3,6 +3,7 @@
 import { byId } from "../page/dom.js";
 import { paintsOf } from "../state/kit.js";
 import { targetOf } from "../state/target.js";
+import * as words from "../words/wheel.js";
 
 /** Says something about the wheel to a screen reader. */
 export function announce(text) {
@@ -14,7 +15,7 @@ export function takePlace(store, choose, place) {
   const { studio, kit, load, picking } = store.get();
   if (picking) return pickTarget(store, place);
   const found = studio.nearest_recipe(paintsOf(kit), ...place, load);
-  if (!found) return announce("Pack a paint first: an empty kit reaches no place");
+  if (!found) return announce(words.emptyKit);
   choose({ parts: found.parts, asked: { place, off: found.off } });
 }
 
@@ -22,5 +23,5 @@ export function takePlace(store, choose, place) {
 export function pickTarget(store, place) {
   const { studio, target } = store.get();
   store.set({ target: targetOf(studio.at_place(target?.lab[0] ?? 50, ...place), "wheel"), picking: false });
-  announce("The colour to match is taken from the wheel");
+  announce(words.targetTaken);
 }

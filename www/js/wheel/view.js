@@ -4,6 +4,7 @@ import { LIGHTS } from "../../pkg/facts.js";
 import { byId, say } from "../page/dom.js";
 import { isPair, pairOf } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
+import * as words from "../words/wheel.js";
 
 const MOST_PINS = 4;
 
@@ -18,7 +19,7 @@ export function attachView(store) {
   );
   light.addEventListener("change", () => {
     store.set({ light: light.selectedIndex });
-    say(`Seen in ${LIGHTS[light.selectedIndex].toLowerCase()}`);
+    say(words.seenIn(LIGHTS[light.selectedIndex]));
   });
   const toggle = (verb, key) => verb.addEventListener("click", () => store.set({ [key]: !store.get()[key] }));
   toggle(wet, "wet");
@@ -31,12 +32,12 @@ export function attachView(store) {
   pin.addEventListener("click", () => {
     const state = store.get();
     store.set({ pins: [...state.pins, { pair: pairOf(state), load: state.load }].slice(-MOST_PINS) });
-    say("Path pinned: choose other paints to compare");
+    say(words.pinned);
   });
   unpin.addEventListener("click", () => {
     store.set({ pins: [] });
     pin.focus();
-    say("Pins cleared");
+    say(words.unpinned);
   });
 
   function show(state) {

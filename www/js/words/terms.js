@@ -1,6 +1,7 @@
-// Numbers in a painter's words.
+// A painter's terms that many views use: loads, recipes, lights, and where a path crosses grey.
 
-import { GRANULATION, LOADS, STAINING, STRONG, TRANSPARENCY, TRANSPARENT, WEAK } from "../../pkg/facts.js";
+import { LOADS } from "../../pkg/facts.js";
+import { isolated, number, plural } from "./form.js";
 
 /** @typedef {[paint: number, count: number]} Part */
 /** @typedef {{ get(number: number): { name: string } | undefined }} Names what knows paints by their numbers, such as the shelf */
@@ -16,28 +17,23 @@ export function loadName(load) {
   return LOADS.reduce((best, stop) => (far(stop) < far(best) ? stop : best))[1];
 }
 
-/** @type {(text: string) => string} */
-export const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
-
 /** @type {(parts: number) => string} */
-export const count = (parts) => `${parts} ${parts === 1 ? "part" : "parts"}`;
+export const count = (parts) => plural(parts, { one: `${parts} part`, other: `${parts} parts` });
 
-/** Letters that are written from right to left: Hebrew, Arabic and their kin. */
-const LEFTWARD = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc\u{10800}-\u{10fff}\u{1e800}-\u{1eeff}]/u;
+export const gonePaint = "a paint that is gone";
 
-/**
- * A name as it stands among other words: one written from right to left does not turn those round.
- *
- * @type {(name: string) => string}
- */
-export const isolated = (name) => (LEFTWARD.test(name) ? `\u2068${name}\u2069` : name);
+/** Letters of a path's ends. */
+export const ENDS = "AB";
+
+/** What has no name or title. */
+export const untitled = "untitled";
 
 /**
  * A paint's name as it stands among other words.
  *
  * @type {(number: number, shelf: Names) => string}
  */
-export const nameIn = (number, shelf) => isolated(shelf.get(number)?.name ?? "a paint that is gone");
+export const nameIn = (number, shelf) => isolated(shelf.get(number)?.name ?? gonePaint);
 
 /**
  * "2 parts Ultramarine blue, 1 part Burnt sienna"; a paint alone by its name.
@@ -50,11 +46,18 @@ export function recipe(parts, shelf) {
 }
 
 /**
- * A part of 1 in percent, which no line break parts from its sign.
+ * One part of a paint in so many of a mix.
  *
- * @type {(part: number, digits?: number) => string}
+ * @type {(rest: string, paint: string, whole: number) => string}
  */
-export const percent = (part, digits = 0) => `${(100 * part).toFixed(digits)}\u00a0%`;
+export const touch = (rest, paint, whole) => `${rest} + a touch of ${paint} (1 in ${whole})`;
+
+/**
+ * A recipe, how thickly it is laid, and what colour that is.
+ *
+ * @type {(recipe: string, load: number, colour: string) => string}
+ */
+export const laid = (recipe, load, colour) => `${recipe}, ${loadName(load)}: ${colour}`;
 
 /**
  * "bluish" of "blue", "reddish orange" of "red orange".
@@ -82,37 +85,15 @@ export const inLight = (light) =>
  */
 export function crossingSentence({ kind, lean, mix }, [first, second]) {
   const [a, b] = mix.parts;
-  const value = `L*\u00a0${Math.round(mix.swatch.lightness)}`;
+  const value = `L*\u00a0${number(mix.swatch.lightness)}`;
   switch (kind) {
     case "pure":
       return `Reaches a pure grey at ${a}:${b} (${value}).`;
     case "near":
       return `Almost grey at ${a}:${b} (${value}), leaning ${lean}.`;
     case "dull":
-      return `Never reaches grey. Dullest at ${a}:${b}, still ${tinged(lean)} (C*\u00a0${Math.round(mix.swatch.chroma)}).`;
+      return `Never reaches grey. Dullest at ${a}:${b}, still ${tinged(lean)} (C*\u00a0${number(mix.swatch.chroma)}).`;
     default:
       return `No mix of these is greyer than ${mix.share < 0.5 ? first : second} alone.`;
   }
-}
-
-const GRADES = { transparency: TRANSPARENCY, staining: STAINING, granulation: GRANULATION };
-
-/**
- * A rating of 0 to 4 as a word, or nothing where it was not measured.
- *
- * @type {(property: "transparency" | "staining" | "granulation", rating: number | null | undefined) => string | null}
- */
-export const grade = (property, rating) =>
-  rating == null
-    ? null
-    : GRADES[property][property === "transparency" && rating >= TRANSPARENT ? 4 : Math.min(Math.round(rating), 4)];
-
-/**
- * How much a volume of paint does in a mix, where it is far from the average paint's.
- *
- * @type {(strength: number) => string | null}
- */
-export function strengthOf(strength) {
-  if (strength >= STRONG) return "strong in mixes";
-  return strength <= WEAK ? "weak in mixes" : null;
 }
