@@ -98,6 +98,22 @@ visit("recipes may come from what is owned or from the whole shelf", {}, async (
   assert.ok(Math.min(...(await errors(page))) <= kit + 0.5, "the shelf comes as near as the kit");
 });
 
+visit("on a phone the wheel comes into view to be pointed at, then the answer", { size: "phone" }, async ({ page }) => {
+  await page.locator(".tabs").getByRole("button", { name: "Match" }).tap();
+  const inView = (selector) =>
+    page.locator(selector).evaluate((node) => {
+      const { top, bottom } = node.getBoundingClientRect();
+      return top >= 0 && bottom <= innerHeight - 60;
+    });
+  assert.ok(await inView("#target"), "what was asked for comes first");
+  await page.getByRole("button", { name: "From the wheel" }).tap();
+  const box = await page.locator("#wheel-path").boundingBox();
+  assert.ok(box.y >= 0 && box.y + box.height <= 844 - 60, `the wheel is from ${box.y} on`);
+  await page.touchscreen.tap(box.x + 0.3 * box.width, box.y + 0.5 * box.height);
+  assert.match(await page.locator("#target-said").textContent(), /green/i);
+  assert.ok(await inView("#target"), "the answer is in view");
+});
+
 visit("hue and chroma are picked on the wheel, the value stays", {}, async ({ page }) => {
   await open(page);
   await seek(page, "lab(70 5 5)");

@@ -45,6 +45,8 @@ export function attachTarget(store, core) {
   function point() {
     const picking = !store.get().picking;
     store.set({ picking });
+    // Where one of them is beyond the window: the wheel while it is asked, then what it answered.
+    if (picking) byId("wheel").scrollIntoView({ block: "nearest" });
     say(picking ? words.pointing : words.pointed);
   }
 
@@ -66,6 +68,7 @@ export function attachTarget(store, core) {
 
   store.subscribe((state, changed) => {
     if (["target", "ends", "studio", "picking"].some((key) => changed.has(key))) show(state);
+    if (changed.has("picking") && changed.has("target")) byId("target").scrollIntoView({ block: "nearest" });
   });
   show(store.get());
 }
