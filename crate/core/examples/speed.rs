@@ -46,7 +46,7 @@ fn main() -> Result<(), Error> {
     figure("report on 15 paints", || Report::new(black_box(&kit), shelf, &view, &horizon));
     let all: Vec<PaintNumber> = shelf.paints().iter().map(|paint| paint.number).collect();
     figure("next paint of the shelf", || next_paints(black_box(&kit), &all, shelf, &view, Wish::Reach));
-    figure("substitute of the shelf", || substitute(black_box(1), &all, &kit, shelf, &view));
+    figure("substitute of the shelf", || substitute(black_box(all[0]), &all, &kit, shelf, &view));
     let targets: Vec<(Lab, f32)> = gamut
         .colours()
         .iter()

@@ -5,8 +5,8 @@ mod support;
 use support::table;
 use washpath_core::calibrate::Seen;
 use washpath_core::{
-    Brief, Kit, KitPaper, Lab, Load, NamedTargets, Origin, OwnPaint, OwnPaper, Pan, Patch, Puddle, Recipe,
-    Shelf, Stock, Wash, link,
+    Brief, Kit, KitPaper, Lab, Load, NamedTargets, Origin, OwnPaint, OwnPaper, PaintNumber, Pan, Part, Patch,
+    Puddle, Recipe, Shelf, Stock, Wash, link,
 };
 
 /// Rows are only ever added to tests/reference/links_v1.csv, never changed.
@@ -115,13 +115,7 @@ fn own(text: &str) -> OwnPaint {
         panic!("{text}")
     };
     let origin = match origin {
-        [recipe] => {
-            let part = |text: &str| {
-                let (paint, parts) = text.split_once('x').expect(text);
-                (paint.parse().expect(text), parts.parse().expect(text))
-            };
-            Origin::Mixture(Recipe::new(&recipe.split('/').map(part).collect::<Vec<_>>()).expect(text))
-        }
+        [text] => Origin::Mixture(recipe(text)),
         [sheet, masstone, wash @ ..] => Origin::Swatches {
             paper: paper(sheet),
             masstone: patch(masstone),
@@ -158,13 +152,21 @@ fn paper(text: &str) -> KitPaper {
 
 /// `0.5:1x3/72x5` is three parts of paint 1 and five of paint 72 at load 1/2.
 fn puddle(text: &str) -> Puddle {
-    let (load, recipe) = text.split_once(':').expect(text);
+    let (load, parts) = text.split_once(':').expect(text);
+    Puddle::new(recipe(parts), load.parse().expect(text)).expect(text)
+}
+
+/// `1x3/72x5` is three parts of paint 1 and five of paint 72.
+fn recipe(text: &str) -> Recipe {
     let part = |text: &str| {
         let (paint, parts) = text.split_once('x').expect(text);
-        (paint.parse().expect(text), parts.parse().expect(text))
+        Part::new(number(paint), parts.parse().expect(text))
     };
-    let parts: Vec<(u16, u16)> = recipe.split('/').map(part).collect();
-    Puddle::new(Recipe::new(&parts).expect(text), load.parse().expect(text)).expect(text)
+    Recipe::new(&text.split('/').map(part).collect::<Vec<_>>()).expect(text)
+}
+
+fn number(text: &str) -> PaintNumber {
+    PaintNumber::new(text.parse().expect("a paint's number"))
 }
 
 /// `Quay:40 -1.5 -6 255/72.5 0.5 3 96` is two targets, L*, a*, b* and weight.
@@ -183,7 +185,6 @@ fn numbers(text: &str) -> Vec<f32> {
 
 /// `7` is a whole pan of paint 7, `7+8` a split one.
 fn pan(text: &str) -> Pan {
-    let number = |text: &str| text.parse().expect("a paint's number");
     match text.split_once('+') {
         Some((left, right)) => Pan::Split(number(left), number(right)),
         None => Pan::Whole(number(text)),

@@ -8,7 +8,7 @@ use support::table;
 use washpath_core::{Lab, Light, PaintNumber, Reach, Shelf, Shortfall, Stock, View, find_matches};
 
 /// Fourteen paints of a harbour kit: yellows, earths, reds, blues, a green, a black.
-const KIT: [PaintNumber; 14] = [35, 32, 45, 48, 57, 60, 72, 74, 59, 1, 3, 7, 71, 15];
+const KIT: [u16; 14] = [35, 32, 45, 48, 57, 60, 72, 74, 59, 1, 3, 7, 71, 15];
 
 /// Patches of the ColorChecker (Ohta 1997) under D65 by ASTM E308, from colour-science (BSD-3-Clause).
 #[test]
@@ -40,7 +40,7 @@ fn munsell_chips() {
 fn reached(targets: Vec<(String, Lab)>) -> Vec<f32> {
     let shelf = Shelf::built_in();
     let view = View::new(&Stock::BrightWhite.paper(), Light::D65);
-    let reach = Reach::new(&KIT, shelf, &view).expect("paints of the shelf");
+    let reach = Reach::new(&KIT.map(PaintNumber::new), shelf, &view).expect("paints of the shelf");
     let mut errors = Vec::new();
     for (name, target) in targets {
         let matches = find_matches(target, &reach, shelf).expect("a colour");
@@ -49,7 +49,7 @@ fn reached(targets: Vec<(String, Lab)>) -> Vec<f32> {
             .recipe
             .parts()
             .iter()
-            .map(|(paint, parts)| format!("{parts} {}", shelf.get(*paint).expect("its own paint").name));
+            .map(|part| format!("{} {}", part.parts, shelf.get(part.paint).expect("its own paint").name));
         println!(
             "{name:14} {:5.2} of {:.1} load {:.2} {:58} {:?} {:?}",
             first.error,

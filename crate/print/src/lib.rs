@@ -18,11 +18,11 @@
 //! - Words run from left to right, one line each.
 //!
 //! ```
-//! use washpath_core::{Shelf, Stock};
+//! use washpath_core::{PaintNumber, Shelf, Stock};
 //! use washpath_print::{Order, chart, pdf};
 //!
 //! let shelf = Shelf::built_in();
-//! let paints: Vec<u16> = ["pb29", "pbr7-burnt-sienna", "py42"]
+//! let paints: Vec<PaintNumber> = ["pb29", "pbr7-burnt-sienna", "py42"]
 //!     .iter()
 //!     .map(|key| Ok(shelf.find(key)?.number))
 //!     .collect::<Result<_, washpath_core::Error>>()?;

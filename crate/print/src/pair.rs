@@ -1,7 +1,7 @@
 //! The sheet of one pair: ratio across, load down, and where it turns neutral.
 
 use washpath_core::{
-    Crossing, CrossingKind, Decimal, Film, Laid, NAMED_LOADS, NamedLoad, Path, Recipe, SHEET_RATIOS,
+    Crossing, CrossingKind, Decimal, Film, Laid, NAMED_LOADS, NamedLoad, Part, Path, Recipe, SHEET_RATIOS,
     position_of, whole_parts,
 };
 
@@ -71,8 +71,8 @@ fn path<'a>(films: &'a [Film; 2], laid: Laid, order: &'a Order<'_>, load: f32) -
 /// "Ultramarine blue, PB29"; a mix by its parts.
 fn name(order: &Order<'_>, recipe: &Recipe) -> Result<String, Error> {
     let mut words = Vec::new();
-    for (number, parts) in recipe.parts() {
-        let paint = order.shelf.get(*number)?;
+    for Part { paint, parts } in recipe.parts() {
+        let paint = order.shelf.get(*paint)?;
         words.push(match recipe.parts() {
             [_] => format!("{}, {}", paint.name, paint.code),
             _ => format!("{parts} {} {}", paint.name, paint.code),

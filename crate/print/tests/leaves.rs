@@ -8,7 +8,7 @@ use std::collections::{HashMap, HashSet};
 
 use proptest::prelude::*;
 use support::{TITLES, kit, order, paints, sheets};
-use washpath_core::{Laid, Pan, Recipe, Shelf};
+use washpath_core::{Laid, PaintNumber, Pan, Part, Recipe, Shelf};
 use washpath_print::{
     CARD, Code, FULL_PAN, Format, HALF_PAN, INK, Labels, Leaf, Order, Pair, RULE, Shape, Text, cards, chart,
     pair, tin, wheel,
@@ -65,7 +65,7 @@ proptest! {
     fn the_chart_has_every_pair_once(count in 1usize..40, from in 0usize..150, format in 0usize..3, landscape: bool) {
         // Pages are told by the codes on them: paints that share one would be taken for each other.
         let shelf = Shelf::built_in();
-        let code = |number: u16| shelf.get(number).unwrap().code.as_str();
+        let code = |number: PaintNumber| shelf.get(number).unwrap().code.as_str();
         let mut numbers = paints(count, from);
         let mut met = HashSet::new();
         numbers.retain(|number| met.insert(code(*number)));
@@ -86,7 +86,7 @@ proptest! {
 }
 
 /// The pairs of a chart's page, found by where cells stand beside the names of rows and columns.
-fn pairs_of(leaf: &Leaf, numbers: &[u16]) -> Vec<(usize, usize)> {
+fn pairs_of(leaf: &Leaf, numbers: &[PaintNumber]) -> Vec<(usize, usize)> {
     let shelf = Shelf::built_in();
     let texts: Vec<_> =
         leaf.shapes.iter().filter_map(|s| if let Shape::Text(t) = s { Some(t) } else { None }).collect();
@@ -263,7 +263,7 @@ fn a_sheet_says_where_it_crosses_neutral() {
     assert!(words(&leaves[0]).join(" ").contains("grey"));
     let rings = leaves[0].shapes.iter().filter(|shape| matches!(shape, Shape::Circle(..))).count();
     assert_eq!(rings, 5);
-    let mix = Recipe::new(&[(number("pb29"), 2), (number("py42"), 1)]).unwrap();
+    let mix = Recipe::new(&[Part::new(number("pb29"), 2), Part::new(number("py42"), 1)]).unwrap();
     let leaves = sheet(mix, Recipe::paint(number("pr254")));
     assert!(words(&leaves[0]).join(" ").contains("2 Ultramarine blue PB29 + 1 Yellow iron oxide PY42"));
 }
@@ -279,7 +279,7 @@ fn what_cannot_be_printed_is_refused_in_words() {
     for load in [0.0, -1.0, 1.5, f32::NAN, f32::INFINITY] {
         assert!(chart(&order, &paints(2, 0), load, false).is_err());
     }
-    let unknown = cards(&order, &[u16::MAX]).unwrap_err().to_string();
+    let unknown = cards(&order, &[u16::MAX.into()]).unwrap_err().to_string();
     assert_eq!(unknown, "no paint \"number 65535\" on the shelf");
     let long = "x".repeat(2001);
     let refusal = Code::of(&long).err().unwrap().to_string();
@@ -288,9 +288,13 @@ fn what_cannot_be_printed_is_refused_in_words() {
 
 #[test]
 fn the_plan_has_every_pan_and_gap() {
-    let kit =
-        washpath_core::Kit::new("Tin", 7, washpath_core::Stock::Cream, vec![Pan::Whole(1), Pan::Split(2, 3)])
-            .unwrap();
+    let kit = washpath_core::Kit::new(
+        "Tin",
+        7,
+        washpath_core::Stock::Cream,
+        vec![Pan::Whole(1.into()), Pan::Split(2.into(), 3.into())],
+    )
+    .unwrap();
     let leaves = tin(&order("Tin", Format::A4, false, false), &kit, Labels::default(), None).unwrap();
     assert_eq!(leaves.len(), 1);
     let dashed = leaves[0].shapes.iter().filter(

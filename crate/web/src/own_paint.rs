@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 use washpath_core::calibrate::Seen;
-use washpath_core::{Lab, Load, Origin, OwnPaint, Patch, Recipe, Wash, link};
+use washpath_core::{Lab, Load, Origin, OwnPaint, Patch, Wash, link};
 use wasm_bindgen::prelude::{JsError, JsValue};
 
 use crate::from_page::{Fields, FromPage};
@@ -62,7 +62,7 @@ impl OwnReadout {
             let masstone = Patch::new(&seen(&self.masstone)?)?;
             Origin::Swatches { paper: self.paper.kit_paper()?, masstone, wash }
         } else {
-            Origin::Mixture(Recipe::new(&self.parts)?)
+            Origin::Mixture(self.parts.recipe()?)
         };
         let ratings = self.ratings.map(|rating| rating.map(|rating| rating.round() as u8));
         let paint = OwnPaint::new(&self.name, origin)?;
@@ -83,14 +83,14 @@ impl From<&OwnPaint> for OwnReadout {
             code: paint.code().to_owned(),
             caution: paint.caution().to_owned(),
             ratings: paint.ratings().map(|rating| rating.map(f32::from)),
-            parts: Vec::new(),
+            parts: Parts::default(),
             paper: PaperChoice::default(),
             masstone: Vec::new(),
             wash: Vec::new(),
             wash_load: 0.25,
         };
         match paint.origin() {
-            Origin::Mixture(recipe) => own.parts = recipe.parts().to_vec(),
+            Origin::Mixture(recipe) => own.parts = Parts::of(recipe),
             Origin::Swatches { paper, masstone, wash } => {
                 own.paper = (*paper).into();
                 own.masstone = numbers_of(&masstone.seen());

@@ -29,7 +29,7 @@ pub(crate) struct PaintReadout<'a> {
 impl<'a> From<&'a Paint> for PaintReadout<'a> {
     fn from(paint: &'a Paint) -> Self {
         Self {
-            number: paint.number,
+            number: paint.number.get(),
             key: &paint.key,
             code: &paint.code,
             name: &paint.name,

@@ -34,12 +34,12 @@ pub(crate) struct Ready {
 impl Pair {
     /// Nothing where an end is not chosen.
     pub(crate) fn ready(&self) -> Result<Option<Ready>, Error> {
-        if self.ends.iter().any(Vec::is_empty) {
+        if self.ends.iter().any(Parts::is_empty) {
             return Ok(None);
         }
         let shelf = shelf();
         let [a, b] = &self.ends;
-        let recipes = [Recipe::new(a)?, Recipe::new(b)?];
+        let recipes = [a.recipe()?, b.recipe()?];
         Ok(Some(Ready {
             doubts: [recipes[0].doubt(&shelf)?, recipes[1].doubt(&shelf)?],
             films: [recipes[0].film(&shelf)?, recipes[1].film(&shelf)?],

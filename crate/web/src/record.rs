@@ -37,7 +37,7 @@ impl FromPage for RecordReadout {
 
 impl RecordReadout {
     pub(crate) fn record(&self) -> Result<Record, JsError> {
-        let recipe = washpath_core::Recipe::new(&self.parts)?;
+        let recipe = self.parts.recipe()?;
         let record = Record::new(recipe, self.load, seen(&self.seen)?, self.paper.kit_paper()?)?;
         Ok(record.with_date(&self.date)?.with_note(&self.note)?)
     }
@@ -46,7 +46,7 @@ impl RecordReadout {
 impl From<&Record> for RecordReadout {
     fn from(record: &Record) -> Self {
         Self {
-            parts: record.recipe().parts().to_vec(),
+            parts: Parts::of(record.recipe()),
             load: record.load(),
             seen: numbers_of(record.seen()),
             paper: record.paper().into(),

@@ -4,7 +4,7 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 use serde::Serialize;
-use washpath_core::{DoubtLeft, Film, Learned, PaintNumber, Shelf, Spectrum};
+use washpath_core::{DoubtLeft, Film, Learned, Shelf, Spectrum};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
@@ -42,7 +42,7 @@ pub(crate) fn untaught() -> Rc<Shelf> {
 
 /// What was learned of a paint, as the page keeps it: numbers are plain.
 struct LearnedReadout {
-    number: PaintNumber,
+    number: u16,
     film: FilmReadout,
     left: [f32; 2],
 }
@@ -102,16 +102,16 @@ impl TryFrom<FilmReadout> for Film {
 /// A paint that is none, in words for the painter; the shelf is then as it was.
 #[wasm_bindgen]
 pub fn set_shelf(own: JsValue, learned: JsValue) -> Result<JsValue, JsError> {
-    let own: Vec<(PaintNumber, OwnReadout, Option<FilmReadout>)> = into(own)?;
-    let paint = |(number, paint, film): (PaintNumber, OwnReadout, Option<FilmReadout>)| {
+    let own: Vec<(u16, OwnReadout, Option<FilmReadout>)> = into(own)?;
+    let paint = |(number, paint, film): (u16, OwnReadout, Option<FilmReadout>)| {
         let film = film.map(Film::try_from).transpose()?;
-        Ok(paint.paint()?.paint(number, film.as_ref(), Shelf::built_in())?)
+        Ok(paint.paint()?.paint(number.into(), film.as_ref(), Shelf::built_in())?)
     };
     let own = own.into_iter().map(paint).collect::<Result<_, JsError>>()?;
     let untaught = Rc::new(Shelf::built_in().with(own, &[])?);
     let learned: Vec<LearnedReadout> = into(learned)?;
     let learned =
-        learned.into_iter().filter(|paint| untaught.get(paint.number).is_ok()).map(Learned::try_from);
+        learned.into_iter().filter(|paint| untaught.get(paint.number.into()).is_ok()).map(Learned::try_from);
     let learned: Vec<Learned> = learned.collect::<Result<_, _>>()?;
     let taught =
         if learned.is_empty() { Rc::clone(&untaught) } else { Rc::new(untaught.with(Vec::new(), &learned)?) };
@@ -125,7 +125,7 @@ impl TryFrom<LearnedReadout> for Learned {
     fn try_from(paint: LearnedReadout) -> Result<Self, JsError> {
         let [alone, mixed] = paint.left;
         Ok(Self {
-            number: paint.number,
+            number: paint.number.into(),
             film: paint.film.try_into()?,
             doubt_left: DoubtLeft { alone, mixed },
         })

@@ -1,6 +1,6 @@
 //! The kit chosen, and why.
 
-use crate::paint::PaintNumber;
+use crate::paint::number::PaintNumber;
 
 /// The kit chosen.
 #[derive(Clone, Debug, PartialEq)]

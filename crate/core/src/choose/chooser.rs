@@ -13,8 +13,9 @@ use crate::kit::targets::Targets;
 use crate::numeric::sort::in_order;
 use crate::optics::film::Film;
 use crate::optics::view::View;
+use crate::paint::Paint;
+use crate::paint::number::PaintNumber;
 use crate::paint::shelf::Shelf;
-use crate::paint::{Paint, PaintNumber};
 
 /// Most paints to choose from; with [`MOST_TARGETS`] it keeps the tables below 100 MB.
 pub const MOST_CANDIDATES: usize = 160;
@@ -48,9 +49,9 @@ pub struct Progress {
 /// Chooses a kit step by step, so that a caller can show progress and stop.
 ///
 /// ```
-/// use washpath_core::{Chooser, Light, Targets, Rules, Shelf, Stock, View};
+/// use washpath_core::{Chooser, Light, PaintNumber, Rules, Shelf, Stock, Targets, View};
 /// let (shelf, view) = (Shelf::built_in(), View::new(&Stock::BrightWhite.paper(), Light::D65));
-/// let candidates: Vec<u16> = (1..=20).collect();
+/// let candidates: Vec<PaintNumber> = (1..=20).map(PaintNumber::new).collect();
 /// let mut chooser = Chooser::new(3, &candidates, &Targets::sparse_gamut(), &Rules::default(), shelf, &view)?;
 /// while !chooser.step(100).finished {}
 /// assert_eq!(chooser.choice()?.reasons.len(), 3);
@@ -481,13 +482,14 @@ mod tests {
             chooser(size, candidates, rules).map(|_| ()).unwrap_err().to_string()
         };
         let none = Rules::default();
-        assert_eq!(error(0, &[1, 2], &none), "a kit to choose holds at least 1 paint");
-        assert_eq!(error(3, &[1, 2], &none), "the rules allow 2 paints: the kit holds 3");
-        let must = Rules { must_have: vec![1, 2], ..Rules::default() };
-        assert_eq!(error(1, &[1, 2], &must), "2 paints are a must: the kit holds 1");
+        let two = [1, 2].map(PaintNumber::new);
+        assert_eq!(error(0, &two, &none), "a kit to choose holds at least 1 paint");
+        assert_eq!(error(3, &two, &none), "the rules allow 2 paints: the kit holds 3");
+        let must = Rules { must_have: two.to_vec(), ..Rules::default() };
+        assert_eq!(error(1, &two, &must), "2 paints are a must: the kit holds 1");
         let rough = Rules { granulating: 2, ..Rules::default() };
         assert_eq!(
-            error(2, &[3, 4], &rough),
+            error(2, &[3, 4].map(PaintNumber::new), &rough),
             "the rules ask for granulating paints, at least 2: there are not so many"
         );
     }

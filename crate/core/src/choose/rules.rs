@@ -2,7 +2,8 @@
 
 use crate::colour::{chroma, hue_angle};
 use crate::optics::view::View;
-use crate::paint::{Paint, PaintNumber};
+use crate::paint::Paint;
+use crate::paint::number::PaintNumber;
 
 /// What a painter may want to do without.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

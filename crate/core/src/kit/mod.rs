@@ -11,7 +11,7 @@ use crate::kit::brief::Brief;
 use crate::kit::named_targets::NamedTargets;
 use crate::kit::puddle::Puddle;
 use crate::optics::paper::{KitPaper, Stock};
-use crate::paint::PaintNumber;
+use crate::paint::number::PaintNumber;
 use crate::swatches::own_paint::OwnPaint;
 use crate::text::limits::counted;
 use crate::text::words::{clean, short_line};
@@ -117,7 +117,7 @@ impl Kit {
         Ok(Self { targets, ..self })
     }
 
-    /// The same kit with the painter's own paints it is made of, numbered from [`FIRST_OWN`](crate::FIRST_OWN) on.
+    /// The same kit with the painter's own paints it is made of, numbered from [`PaintNumber::FIRST_OWN`] on.
     ///
     /// # Errors
     ///
@@ -168,7 +168,7 @@ impl Kit {
         &self.brief
     }
 
-    /// The own paints it brings along; the first has number [`FIRST_OWN`](crate::FIRST_OWN).
+    /// The own paints it brings along; the first has number [`PaintNumber::FIRST_OWN`].
     #[must_use]
     pub fn own_paints(&self) -> &[OwnPaint] {
         &self.own_paints
@@ -238,9 +238,15 @@ mod tests {
 
     #[test]
     fn a_paint_packed_twice_is_one_paint() {
-        let kit = Kit::new(" Harbour\n", 3, Stock::Cream, vec![Pan::Split(1, 2), Pan::Whole(2)]).unwrap();
+        let kit = Kit::new(
+            " Harbour\n",
+            3,
+            Stock::Cream,
+            vec![Pan::Split(1.into(), 2.into()), Pan::Whole(2.into())],
+        )
+        .unwrap();
         assert_eq!(kit.title(), "Harbour");
-        assert_eq!(kit.paints(), [1, 2]);
+        assert_eq!(kit.paints(), [1, 2].map(PaintNumber::new));
     }
 
     #[test]
@@ -249,9 +255,9 @@ mod tests {
             Kit::new(title, capacity, Stock::Cream, pans).unwrap_err().to_string()
         };
         assert_eq!(error("", 0, vec![]), "0 pans: a tin holds 1 to 48");
-        assert_eq!(error("", 1, vec![Pan::Whole(1); 2]), "2 pans do not fit a tin of 1");
+        assert_eq!(error("", 1, vec![Pan::Whole(1.into()); 2]), "2 pans do not fit a tin of 1");
         assert_eq!(error(&"x".repeat(61), 1, vec![]), "the title is longer than 60 characters");
-        let puddle = Puddle::new(crate::Recipe::paint(1), 1.0).unwrap();
+        let puddle = Puddle::new(crate::Recipe::paint(1.into()), 1.0).unwrap();
         let kit = Kit::new("", 1, Stock::Cream, vec![]).unwrap();
         let error = kit.with_puddles(vec![puddle; 25]).unwrap_err();
         assert_eq!(error.to_string(), "25 puddles: a kit keeps at most 24");

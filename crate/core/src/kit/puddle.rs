@@ -20,8 +20,8 @@ impl Puddle {
     ///
     /// ```
     /// use washpath_core::{Puddle, Recipe};
-    /// assert_eq!(Puddle::new(Recipe::paint(1), 0.26)?.load().value(), 0.25);
-    /// assert!(Puddle::new(Recipe::paint(1), 0.0).is_err());
+    /// assert_eq!(Puddle::new(Recipe::paint(1.into()), 0.26)?.load().value(), 0.25);
+    /// assert!(Puddle::new(Recipe::paint(1.into()), 0.0).is_err());
     /// # Ok::<(), washpath_core::Error>(())
     /// ```
     pub fn new(recipe: Recipe, load: f32) -> Result<Self, Error> {
@@ -56,7 +56,7 @@ mod tests {
     #[test]
     fn limits_are_named() {
         for load in [0.0, -1.0, 0.02, 5.0, f32::NAN, f32::INFINITY] {
-            let error = Puddle::new(Recipe::paint(1), load).unwrap_err().to_string();
+            let error = Puddle::new(Recipe::paint(1.into()), load).unwrap_err().to_string();
             assert_eq!(error, format!("load {}: a puddle's is within 1/32 and 4", Decimal(load)));
         }
     }

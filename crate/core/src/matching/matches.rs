@@ -9,6 +9,7 @@ use crate::colour::{Lab, delta_e};
 use crate::error::Error;
 use crate::matching::optimum::optima;
 use crate::matching::rounding::{Rounded, round};
+use crate::mixing::part::Part;
 use crate::mixing::recipe::Recipe;
 use crate::mixing::shift::largest_shift;
 use crate::numeric::sort::in_order;
@@ -68,9 +69,9 @@ pub struct Match {
 /// a paint that `shelf` lacks.
 ///
 /// ```
-/// use washpath_core::{Lab, Light, Reach, Shelf, Stock, View, find_matches};
+/// use washpath_core::{Lab, Light, PaintNumber, Reach, Shelf, Stock, View, find_matches};
 /// let (shelf, view) = (Shelf::built_in(), View::new(&Stock::BrightWhite.paper(), Light::D65));
-/// let reach = Reach::new(&[1, 3, 72], shelf, &view)?;
+/// let reach = Reach::new(&[1, 3, 72].map(PaintNumber::new), shelf, &view)?;
 /// let matches = find_matches(Lab::new(45.0, 2.0, -20.0), &reach, shelf)?;
 /// assert!(matches[0].error < matches[0].doubt, "{:?}", matches[0]);
 /// # Ok::<(), washpath_core::Error>(())
@@ -98,7 +99,8 @@ impl Match {
         shelf: &Shelf,
     ) -> Result<Self, Error> {
         let paints = rounded.set.paints().iter().map(|paint| reach.paints()[usize::from(*paint)]);
-        let (recipe, load) = (Recipe::of_whole(paints.zip(rounded.parts)), rounded.load());
+        let parts = paints.zip(rounded.parts).map(|(paint, parts)| Part { paint, parts });
+        let (recipe, load) = (Recipe::of_whole(parts), rounded.load());
         let reflectance = reach.view().reflectance(&recipe.film(shelf)?, load);
         let lab = reach.view().colour_of(&reflectance);
         let shift = curve.and_then(|curve| largest_shift(curve, [(&recipe, load, reflectance)], &LAMPS));
@@ -181,7 +183,7 @@ mod tests {
     use crate::optics::film::Film;
     use crate::optics::paper::Stock;
     use crate::optics::view::View;
-    use crate::paint::PaintNumber;
+    use crate::paint::number::PaintNumber;
     use proptest::prelude::*;
     use proptest::strategy::ValueTree;
     use proptest::test_runner::TestRunner;
@@ -239,13 +241,14 @@ mod tests {
     fn no_paints_match_nothing() {
         let grey = Lab::new(50.0, 0.0, 0.0);
         assert_eq!(matches(grey, &[]), []);
-        let reach = Reach::new(&[1], Shelf::built_in(), &view()).unwrap();
+        let reach = Reach::new(&[1.into()], Shelf::built_in(), &view()).unwrap();
         let error = find_matches(Lab::new(f32::NAN, 0.0, 0.0), &reach, Shelf::built_in()).unwrap_err();
         assert_eq!(error.to_string(), "the colour to match is not finite");
-        assert_eq!(matches(grey, &[1]).len(), 1);
+        assert_eq!(matches(grey, &[1.into()]).len(), 1);
+        let paints = [1, 3, 72].map(PaintNumber::new);
         for odd in [f32::MAX, f32::MIN, 1e9, -1e9] {
-            let _ = matches(Lab::new(50.0, odd, 0.0), &[1, 3, 72]);
-            let _ = matches(Lab::new(odd, odd, odd), &[1, 3, 72]);
+            let _ = matches(Lab::new(50.0, odd, 0.0), &paints);
+            let _ = matches(Lab::new(odd, odd, odd), &paints);
         }
     }
 
@@ -285,7 +288,8 @@ mod tests {
     fn a_dense_search_comes_no_nearer_to_what_the_paints_mix() {
         let shortfalls = shortfalls(|paints, runner| {
             let (parts, stop) = ([1u16..9, 0..9, 0..9], -18i8..=0).new_tree(runner).unwrap().current();
-            let parts: Vec<(PaintNumber, u16)> = paints.iter().copied().zip(parts).collect();
+            let parts: Vec<Part> =
+                paints.iter().zip(parts).map(|(paint, parts)| Part::new(*paint, parts)).collect();
             let film = Recipe::new(&parts).unwrap().film(Shelf::built_in()).unwrap();
             view().colour(&film, (0.25 * f32::from(stop)).exp2())
         });
@@ -316,9 +320,9 @@ mod tests {
                 prop_assert_eq!(told.recipe.doubt(shelf).unwrap().error(), told.doubt);
                 let stop = (4.0 * told.load.log2()).round();
                 prop_assert!((0.25 * stop).exp2() == told.load && (-20.0..=0.0).contains(&stop));
-                let counts = || told.recipe.parts().iter().map(|(_, count)| *count);
+                let counts = || told.recipe.parts().iter().map(|part| part.parts);
                 prop_assert!(counts().all(|count| count <= 8) || counts().any(|count| count == 1));
-                let paints = |found: &Match| found.recipe.parts().iter().map(|(p, _)| *p).collect::<Vec<_>>();
+                let paints = |found: &Match| found.recipe.parts().iter().map(|part| part.paint).collect::<Vec<_>>();
                 let own = paints(told);
                 let better = found[..i].iter().find(|better| paints(better).iter().all(|p| own.contains(p)));
                 prop_assert_eq!(better, None, "one paint too many");

@@ -31,9 +31,9 @@ impl Shortfall {
     /// doubt: then nothing is known to keep it.
     ///
     /// ```
-    /// use washpath_core::{Lab, Light, Reach, Shelf, Shortfall, Stock, View, find_matches};
+    /// use washpath_core::{Lab, Light, PaintNumber, Reach, Shelf, Shortfall, Stock, View, find_matches};
     /// let (shelf, view) = (Shelf::built_in(), View::new(&Stock::BrightWhite.paper(), Light::D65));
-    /// let reach = Reach::new(&[1, 3, 72], shelf, &view)?;
+    /// let reach = Reach::new(&[1, 3, 72].map(PaintNumber::new), shelf, &view)?;
     /// let black = Lab::new(5.0, 0.0, 0.0);
     /// let nearest = &find_matches(black, &reach, shelf)?[0];
     /// assert_eq!(Shortfall::between(black, nearest), Some(Shortfall::TooDark));

@@ -151,11 +151,11 @@ fn byte(level: usize) -> u8 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Light, Shelf, Stock, View};
+    use crate::{Light, PaintNumber, Shelf, Stock, View};
 
     fn reach() -> Reach {
         let view = View::new(&Stock::BrightWhite.paper(), Light::D65);
-        Reach::new(&[1, 72, 102], Shelf::built_in(), &view).unwrap()
+        Reach::new(&[1, 72, 102].map(PaintNumber::new), Shelf::built_in(), &view).unwrap()
     }
 
     #[test]

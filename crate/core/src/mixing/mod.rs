@@ -3,6 +3,7 @@
 pub(crate) mod doubt;
 pub(crate) mod load;
 pub(crate) mod mixture;
+pub(crate) mod part;
 pub(crate) mod partners;
 pub(crate) mod path;
 pub(crate) mod recipe;

@@ -76,6 +76,7 @@ pub fn largest_shift<'a>(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::mixing::part::Part;
     use crate::optics::smooth::reflectance_of;
     use crate::optics::spectrum::{from_fn, wavelength};
     use crate::{Lab, Shelf, Stock, View, optics::spectrum::cast};
@@ -98,7 +99,7 @@ mod tests {
     fn a_three_band_grey_parts_from_an_even_one() {
         let grey = three_band_grey();
         assert!(grey.iter().all(|value| (0.0..=1.0).contains(value)));
-        let recipe = Recipe::paint(1);
+        let recipe = Recipe::paint(1.into());
         let found = largest_shift(&[0.3; 36], [(&recipe, 1.0, cast(&grey))], &Light::ALL).unwrap();
         assert!(found.daylight < 0.1 && found.there > PARTED && found.light != Light::D65, "{found:?}");
         assert_eq!(largest_shift(&[0.3; 36], [(&recipe, 1.0, cast(&grey))], &[Light::D65]), None);
@@ -108,7 +109,7 @@ mod tests {
     fn what_differs_in_daylight_or_stays_the_same_is_no_shift() {
         let [red, blue] = [(50.0, 40.0, 20.0), (40.0, 0.0, -40.0)]
             .map(|(l, a, b)| reflectance_of(Lab::new(l, a, b)).unwrap());
-        let recipe = Recipe::paint(1);
+        let recipe = Recipe::paint(1.into());
         for other in [red, blue] {
             let red: Spectrum = cast(&red);
             assert_eq!(largest_shift(&red, [(&recipe, 1.0, cast(&other))], &Light::ALL), None);
@@ -119,8 +120,9 @@ mod tests {
     fn the_largest_of_real_mixes_is_found() {
         let (shelf, view) = (Shelf::built_in(), View::new(&Stock::BrightWhite.paper(), Light::D65));
         let target = view.reflectance(&shelf.find("pb29").unwrap().film, 0.5);
-        let numbers: Vec<u16> = shelf.paints().iter().map(|paint| paint.number).collect();
-        let pairs = numbers.iter().flat_map(|a| numbers.iter().map(move |b| [(*a, 2), (*b, 1)]));
+        let numbers: Vec<_> = shelf.paints().iter().map(|paint| paint.number).collect();
+        let pairs =
+            numbers.iter().flat_map(|a| numbers.iter().map(move |b| [Part::new(*a, 2), Part::new(*b, 1)]));
         let recipes: Vec<Recipe> = pairs.map(|parts| Recipe::new(&parts).unwrap()).collect();
         let looks: Vec<(&Recipe, f32, Spectrum)> = recipes
             .iter()

@@ -1,18 +1,14 @@
 //! A paint: its film, its names and what else a painter asks of it.
 
+pub(crate) mod number;
 pub mod packed;
 pub mod rating;
 pub(crate) mod shelf;
 pub(crate) mod texture;
 
 use crate::optics::film::Film;
+use crate::paint::number::PaintNumber;
 use crate::paint::rating::{GRANULATES, TRANSPARENT};
-
-/// Permanent number of a paint, as links carry it; never given twice.
-pub type PaintNumber = u16;
-
-/// First number of a painter's own paint; those below belong to the built-in shelf.
-pub const FIRST_OWN: PaintNumber = 4096;
 
 /// How well a paint's spectrum is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]

@@ -5,8 +5,9 @@ use std::sync::LazyLock;
 use crate::error::Error;
 use crate::optics::film::Film;
 use crate::optics::spectrum::{BANDS, Spectrum, wavelength};
+use crate::paint::number::PaintNumber;
 use crate::paint::packed::unpack;
-use crate::paint::{DoubtLeft, FIRST_OWN, Learned, Paint, PaintNumber, Tier};
+use crate::paint::{DoubtLeft, Learned, Paint, Tier};
 use crate::text::decimal;
 use crate::text::rows::{self, Rows};
 
@@ -105,15 +106,16 @@ impl Shelf {
     ///
     /// # Errors
     ///
-    /// A number below [`FIRST_OWN`] for an own paint, a number or name that
+    /// A number below [`PaintNumber::FIRST_OWN`] for an own paint, a number or name that
     /// stands twice, [`Error::UnknownPaint`] for a film of a paint that is not there.
     pub fn with(&self, own: Vec<Paint>, learned: &[Learned]) -> Result<Self, Error> {
         let mut shelf = self.clone();
         for paint in own {
             let number = paint.number;
-            if number < FIRST_OWN {
+            if number < PaintNumber::FIRST_OWN {
                 return Err(Error::Value(format!(
-                    "own paints have numbers from {FIRST_OWN} up, not {number}"
+                    "own paints have numbers from {} up, not {number}",
+                    PaintNumber::FIRST_OWN
                 )));
             }
             shelf.add(paint, 0)?;
@@ -151,7 +153,7 @@ impl Row<'_> {
     fn paint(&self) -> Result<Paint, Error> {
         let text = |name: &str| self.text(name).map(str::to_owned);
         Ok(Paint {
-            number: self.text("number")?.parse().map_err(|_| self.fault("number", "a whole number"))?,
+            number: self.paint_number()?,
             key: text("key")?,
             code: text("code")?,
             name: text("name")?,
@@ -175,6 +177,11 @@ impl Row<'_> {
             film: Film { strength: self.strength()?, ..Film::CLEAR },
             doubt_left: DoubtLeft::ALL,
         })
+    }
+
+    fn paint_number(&self) -> Result<PaintNumber, Error> {
+        let number = self.text("number")?.parse().map_err(|_| self.fault("number", "a whole number"))?;
+        Ok(PaintNumber::new(number))
     }
 
     fn text(&self, name: &str) -> Result<&str, Error> {
@@ -246,28 +253,34 @@ mod tests {
     #[test]
     fn own_paints_stand_behind_and_learned_films_in_place() {
         let shelf = Shelf::built_in();
-        let own = |number| Paint { number, key: "own:grey".into(), ..shelf.get(3).unwrap().clone() };
-        let twice = Film { strength: 2.0, ..shelf.get(1).unwrap().film.clone() };
+        let own = |number| Paint { number, key: "own:grey".into(), ..shelf.get(3.into()).unwrap().clone() };
+        let twice = Film { strength: 2.0, ..shelf.get(1.into()).unwrap().film.clone() };
         let with = shelf
             .with(
-                vec![own(FIRST_OWN)],
+                vec![own(PaintNumber::own(0))],
                 &[Learned {
-                    number: 1,
+                    number: 1.into(),
                     film: twice.clone(),
                     doubt_left: DoubtLeft { alone: 0.5, mixed: 0.5 },
                 }],
             )
             .unwrap();
         assert_eq!(
-            (with.get(1).unwrap().film.clone(), with.find("own:grey").unwrap().number),
-            (twice.clone(), FIRST_OWN)
+            (with.get(1.into()).unwrap().film.clone(), with.find("own:grey").unwrap().number),
+            (twice.clone(), PaintNumber::own(0))
         );
         assert_eq!(with.paints().len(), shelf.paints().len() + 1);
-        assert!(shelf.with(vec![own(7)], &[]).is_err());
-        assert!(shelf.with(vec![own(FIRST_OWN), own(FIRST_OWN + 1)], &[]).is_err(), "one name, two paints");
+        assert!(shelf.with(vec![own(7.into())], &[]).is_err());
+        assert!(
+            shelf.with(vec![own(PaintNumber::own(0)), own(PaintNumber::own(1))], &[]).is_err(),
+            "one name, two paints"
+        );
         assert!(
             shelf
-                .with(vec![], &[Learned { number: FIRST_OWN, film: twice, doubt_left: DoubtLeft::ALL }])
+                .with(
+                    vec![],
+                    &[Learned { number: PaintNumber::own(0), film: twice, doubt_left: DoubtLeft::ALL }]
+                )
                 .is_err()
         );
     }

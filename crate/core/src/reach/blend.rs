@@ -1,9 +1,10 @@
 //! Blends: the recipes at which a kit's reach is looked at.
 
 use crate::mixing::mixture::{whole_parts, whole_parts_of};
+use crate::mixing::part::Part;
 use crate::mixing::recipe::Recipe;
 use crate::optics::film::Film;
-use crate::paint::PaintNumber;
+use crate::paint::number::PaintNumber;
 
 /// Most paints whose triples are taken at every ratio; beyond, at equal masstones alone.
 pub const MOST_FULL: usize = 24;
@@ -59,7 +60,7 @@ impl Blend {
 
     /// Its recipe, by the numbers of the kit's paints.
     pub(crate) fn recipe(self, paints: &[PaintNumber]) -> Recipe {
-        Recipe::of_whole(self.used().map(|(paint, parts)| (paints[paint], u16::from(parts))))
+        Recipe::of_whole(self.used().map(|(paint, parts)| Part::new(paints[paint], parts.into())))
     }
 }
 

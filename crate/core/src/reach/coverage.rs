@@ -11,7 +11,7 @@ use crate::numeric::descent::{Trial, descend, powers};
 use crate::numeric::sort::order;
 use crate::optics::film::Film;
 use crate::optics::view::{THINNEST, View};
-use crate::paint::PaintNumber;
+use crate::paint::number::PaintNumber;
 use crate::reach::blend::Blend;
 use crate::reach::{LOADS, Reach};
 use crate::text::limits::counted;
@@ -307,14 +307,14 @@ mod tests {
     #[test]
     fn no_paint_reaches_nothing() {
         assert_eq!(coverage(&[]).reached(), [0.0, 0.0]);
-        assert_eq!(coverage(&[1]).lost_without(2), [0.0, 0.0]);
+        assert_eq!(coverage(&[1.into()]).lost_without(2.into()), [0.0, 0.0]);
     }
 
     #[test]
     fn what_one_paint_reaches_is_lost_without_it() {
-        let coverage = coverage(&[1]);
+        let coverage = coverage(&[1.into()]);
         assert!(coverage.reached()[1] > 0.0);
-        assert_eq!(coverage.lost_without(1), coverage.reached());
+        assert_eq!(coverage.lost_without(1.into()), coverage.reached());
     }
 
     proptest! {

@@ -4,7 +4,7 @@ use crate::colour::WheelPoint;
 use crate::colour::outline::Outline;
 use crate::error::Error;
 use crate::optics::view::View;
-use crate::paint::PaintNumber;
+use crate::paint::number::PaintNumber;
 use crate::paint::shelf::Shelf;
 use crate::reach::Reach;
 use crate::text::limits::counted;

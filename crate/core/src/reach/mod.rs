@@ -16,7 +16,7 @@ use crate::error::Error;
 use crate::mixing::recipe::Recipe;
 use crate::optics::film::Film;
 use crate::optics::view::{THINNEST, View};
-use crate::paint::PaintNumber;
+use crate::paint::number::PaintNumber;
 use crate::paint::shelf::Shelf;
 use crate::reach::blend::{Blend, blends, sets, sets_of_last};
 use crate::text::limits::counted;
@@ -59,9 +59,9 @@ impl Reach {
     /// 255.
     ///
     /// ```
-    /// use washpath_core::{Light, Reach, Shelf, Stock, View};
+    /// use washpath_core::{Light, PaintNumber, Reach, Shelf, Stock, View};
     /// let view = View::new(&Stock::BrightWhite.paper(), Light::D65);
-    /// let reach = Reach::new(&[1, 72, 3], Shelf::built_in(), &view)?;
+    /// let reach = Reach::new(&[1, 72, 3].map(PaintNumber::new), Shelf::built_in(), &view)?;
     /// let darkest = reach.mixes().min_by(|a, b| a.lab().l.total_cmp(&b.lab().l));
     /// assert!(darkest.is_some_and(|mix| mix.load() == 1.0));
     /// # Ok::<(), washpath_core::Error>(())
@@ -238,7 +238,9 @@ mod tests {
         let [strong, weak] = ["pb15-3", "py154"].map(|key| shelf.find(key).unwrap());
         let reach = Reach::new(&[strong.number, weak.number], shelf, &view()).unwrap();
         let parts_to_one = |mix: Mix<'_>| match mix.recipe().parts() {
-            [(first, a), (_, b)] if *first == strong.number => f32::from(*b) / f32::from(*a),
+            [first, second] if first.paint == strong.number => {
+                f32::from(second.parts) / f32::from(first.parts)
+            }
             _ => 0.0,
         };
         let most = reach.mixes().map(parts_to_one).fold(0.0, f32::max);
@@ -252,6 +254,6 @@ mod tests {
         assert_eq!(nothing.outline(), crate::Outline::default());
         assert_eq!(nothing.nearest_on_wheel(0.0, 0.0, None), None);
         assert!(nothing.darks().iter().all(|dark| dark.mix.is_none()));
-        assert!(Reach::new(&[60_000], Shelf::built_in(), &view()).is_err());
+        assert!(Reach::new(&[60_000.into()], Shelf::built_in(), &view()).is_err());
     }
 }

@@ -171,7 +171,7 @@ mod tests {
     use crate::optics::observer::Light;
     use crate::optics::paper::Stock;
     use crate::optics::view::View;
-    use crate::paint::PaintNumber;
+    use crate::paint::number::PaintNumber;
     use crate::paint::shelf::Shelf;
     use proptest::prelude::*;
 
@@ -186,7 +186,7 @@ mod tests {
 
     #[test]
     fn one_load_is_kept_as_given() {
-        let reach = Reach::new(&[1, 72, 102], Shelf::built_in(), &view()).unwrap();
+        let reach = Reach::new(&[1, 72, 102].map(PaintNumber::new), Shelf::built_in(), &view()).unwrap();
         let found = reach.nearest_on_wheel(-10.0, 12.0, Some(0.3)).unwrap();
         assert_eq!(found.load, 0.3);
         assert_eq!(reach.nearest_on_wheel(f32::NAN, 0.0, None), None);

@@ -7,7 +7,7 @@ use crate::kit::targets::Targets;
 use crate::mixing::path::{CrossingKind, Path};
 use crate::numeric::sort::in_order;
 use crate::optics::view::View;
-use crate::paint::PaintNumber;
+use crate::paint::number::PaintNumber;
 use crate::paint::shelf::Shelf;
 use crate::reach::Reach;
 use crate::reach::coverage::{Coverage, LIMITS};

@@ -127,7 +127,7 @@ mod tests {
     use crate::optics::observer::Light;
     use crate::optics::paper::Stock;
     use crate::optics::view::{THINNEST, View};
-    use crate::paint::PaintNumber;
+    use crate::paint::number::PaintNumber;
     use crate::paint::shelf::Shelf;
     use proptest::prelude::*;
 

@@ -10,8 +10,9 @@ use crate::mixing::path::{Crossing, CrossingKind, Path};
 use crate::mixing::recipe::Recipe;
 use crate::numeric::sort::in_order;
 use crate::optics::view::View;
+use crate::paint::Paint;
+use crate::paint::number::PaintNumber;
 use crate::paint::shelf::Shelf;
-use crate::paint::{Paint, PaintNumber};
 use crate::reach::Reach;
 use crate::reach::coverage::Coverage;
 use crate::reach::darks::{Dark, dark_family};
@@ -128,9 +129,9 @@ impl Report {
     /// [`Coverage`] spans.
     ///
     /// ```
-    /// use washpath_core::{Light, Report, Shelf, Stock, View, horizon};
+    /// use washpath_core::{Light, PaintNumber, Report, Shelf, Stock, View, horizon};
     /// let (shelf, view) = (Shelf::built_in(), View::new(&Stock::BrightWhite.paper(), Light::D65));
-    /// let report = Report::new(&[1, 72, 102], shelf, &view, &horizon(shelf, &view)?)?;
+    /// let report = Report::new(&[1, 72, 102].map(PaintNumber::new), shelf, &view, &horizon(shelf, &view)?)?;
     /// assert!(!report.gaps.is_empty(), "three paints leave gaps");
     /// # Ok::<(), washpath_core::Error>(())
     /// ```

@@ -2,7 +2,8 @@
 
 use crate::colour::WheelPoint;
 use crate::colour::outline::Outline;
-use crate::paint::{Paint, PaintNumber};
+use crate::paint::Paint;
+use crate::paint::number::PaintNumber;
 use crate::reach::Reach;
 
 /// What a paint is there for.

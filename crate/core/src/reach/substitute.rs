@@ -6,7 +6,7 @@ use crate::mixing::recipe::Recipe;
 use crate::numeric::sort::in_order;
 use crate::optics::film::Film;
 use crate::optics::view::View;
-use crate::paint::PaintNumber;
+use crate::paint::number::PaintNumber;
 use crate::paint::shelf::Shelf;
 use crate::reach::Reach;
 use crate::reach::blend::Blend;
@@ -70,7 +70,7 @@ pub fn substitute(
     };
     let nearest = |found: Vec<Substitute>| found.into_iter().min_by(|a, b| a.error().total_cmp(&b.error()));
     let mut owned: Vec<PaintNumber> = owned.iter().copied().filter(|own| *own != paint).collect();
-    owned = in_order(owned, |own| f32::from(*own));
+    owned = in_order(owned, |own| f32::from(own.get()));
     owned.dedup();
     counted(owned.len(), 0..=255, "paints", "a comparison spans")?;
     let singles = owned.iter().map(|own| compare(Recipe::paint(*own))).collect::<Result<_, Error>>()?;

@@ -10,8 +10,9 @@ use crate::optics::observer::Light;
 use crate::optics::paper::{KitPaper, Stock};
 use crate::optics::spectrum::{BANDS, Spectrum, from_fn};
 use crate::optics::view::View;
+use crate::paint::number::PaintNumber;
 use crate::paint::shelf::Shelf;
-use crate::paint::{DoubtLeft, FIRST_OWN, Paint, PaintNumber, Tier};
+use crate::paint::{DoubtLeft, Paint, Tier};
 use crate::swatches::calibrate::Seen;
 use crate::text::decimal::Decimal;
 use crate::text::words::{clean, cut, short_line};
@@ -189,7 +190,9 @@ impl OwnPaint {
             return Err(Error::Refused("a paint needs a name"));
         }
         match &origin {
-            Origin::Mixture(recipe) if recipe.parts().iter().any(|(paint, _)| *paint >= FIRST_OWN) => {
+            Origin::Mixture(recipe)
+                if recipe.parts().iter().any(|part| part.paint >= PaintNumber::FIRST_OWN) =>
+            {
                 return Err(Error::Refused("a mixture is made of paints of the built-in shelf"));
             }
             Origin::Swatches { wash: Some(wash), .. } if wash.load >= Load::MASSTONE => {
@@ -352,7 +355,7 @@ impl OwnPaint {
 
     fn of_mixture(blank: Paint, recipe: &Recipe, shelf: &Shelf) -> Result<Paint, Error> {
         let parts: Vec<&Paint> =
-            recipe.parts().iter().map(|(paint, _)| shelf.get(*paint)).collect::<Result<_, _>>()?;
+            recipe.parts().iter().map(|part| shelf.get(part.paint)).collect::<Result<_, _>>()?;
         let least = |rating: fn(&Paint) -> Option<f32>| -> Option<f32> {
             parts.iter().map(|paint| rating(paint)).collect::<Option<Vec<_>>>()?.into_iter().reduce(f32::min)
         };
@@ -401,6 +404,7 @@ fn hue_word(lab: Lab) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::mixing::part::Part;
 
     fn swatches(masstone: Lab<f64>) -> Origin {
         Origin::Swatches {
@@ -438,7 +442,7 @@ mod tests {
             refused(own().with_ratings([None, None, None, Some(0)])),
             "lightfastness is 0, not between 1 and 8"
         );
-        let mixture = Origin::Mixture(Recipe::new(&[(1, 1), (FIRST_OWN, 1)]).unwrap());
+        let mixture = Origin::Mixture(Recipe::of_numbers(&[(1, 1), (PaintNumber::FIRST_OWN.get(), 1)]));
         assert_eq!(refused(OwnPaint::new("x", mixture)), "a mixture is made of paints of the built-in shelf");
         let patch = Patch::new(&Seen::Lab(Lab::new(140.0, 0.0, 0.0)));
         assert_eq!(patch.unwrap_err().to_string(), "L* 140 a* 0 b* 0 cannot be the colour of a swatch");
@@ -462,14 +466,17 @@ mod tests {
     fn a_mixture_is_what_its_recipe_makes() {
         let shelf = Shelf::built_in();
         let numbers = ["pb29", "pbr7-burnt-sienna"].map(|key| shelf.find(key).unwrap().number);
-        let recipe = Recipe::new(&[(numbers[0], 2), (numbers[1], 1)]).unwrap();
+        let recipe = Recipe::new(&[Part::new(numbers[0], 2), Part::new(numbers[1], 1)]).unwrap();
         let own = OwnPaint::new("Harbour grey", Origin::Mixture(recipe.clone())).unwrap();
-        let paint = own.paint(FIRST_OWN, None, shelf).unwrap();
+        let paint = own.paint(PaintNumber::FIRST_OWN, None, shelf).unwrap();
         assert_eq!(paint.film, recipe.film(shelf).unwrap());
         assert_eq!(paint.key, "own:harbour grey");
         assert!(paint.granulates());
-        let smooth =
-            own.with_ratings([None, None, Some(0), None]).unwrap().paint(FIRST_OWN, None, shelf).unwrap();
+        let smooth = own
+            .with_ratings([None, None, Some(0), None])
+            .unwrap()
+            .paint(PaintNumber::FIRST_OWN, None, shelf)
+            .unwrap();
         assert!(!smooth.granulates());
     }
 
@@ -479,11 +486,11 @@ mod tests {
         let own = OwnPaint::new("Quay red", swatches(wanted)).unwrap();
         let shelf = Shelf::built_in();
         assert_eq!(
-            own.paint(FIRST_OWN, None, shelf).unwrap_err().to_string(),
+            own.paint(PaintNumber::FIRST_OWN, None, shelf).unwrap_err().to_string(),
             "the film of Quay red's swatches is not known"
         );
         let film = own.film_of_swatches(shelf).unwrap();
-        let paint = own.paint(FIRST_OWN, film.as_ref(), shelf).unwrap();
+        let paint = own.paint(PaintNumber::FIRST_OWN, film.as_ref(), shelf).unwrap();
         let view = View::new(&Stock::Cream.paper(), Light::D65);
         let found = view.colour(&paint.film, 1.0);
         let found = Lab::new(found.l.into(), found.a.into(), found.b.into());

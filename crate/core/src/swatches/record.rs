@@ -35,9 +35,9 @@ impl Record {
     /// for L*, a*, b* or a reflectance that no meter reads of a surface.
     ///
     /// ```
-    /// use washpath_core::{KitPaper, Lab, Recipe, Record, Stock, calibrate::Seen};
+    /// use washpath_core::{KitPaper, Lab, Part, Recipe, Record, Stock, calibrate::Seen};
     /// let (paper, seen) = (KitPaper::Stock(Stock::Cream), Seen::Lab(Lab::new(52.0, 4.0, -18.0)));
-    /// let record = Record::new(Recipe::new(&[(1, 2), (3, 1)])?, 0.25, seen, paper)?
+    /// let record = Record::new(Recipe::new(&[Part::new(1, 2), Part::new(3, 1)])?, 0.25, seen, paper)?
     ///     .with_date("2024-10-05")?
     ///     .with_note("wet granite")?;
     /// assert_eq!((record.load(), record.lab().l), (0.25, 52.0));
@@ -145,7 +145,7 @@ mod tests {
     use crate::text::decimal::Decimal;
 
     fn record(load: f32, seen: Seen) -> Result<Record, Error> {
-        Record::new(Recipe::paint(1), load, seen, KitPaper::Stock(Stock::Cream))
+        Record::new(Recipe::paint(1.into()), load, seen, KitPaper::Stock(Stock::Cream))
     }
 
     fn seen(l: f64, a: f64, b: f64) -> Seen {

@@ -1,11 +1,13 @@
 //! What records of swatches teach about the paints of a kit.
 
 use crate::error::Error;
+use crate::mixing::part::Part;
 use crate::mixing::recipe::Recipe;
 use crate::optics::paper::Paper;
 use crate::optics::surface::Surface;
+use crate::paint::number::PaintNumber;
 use crate::paint::shelf::Shelf;
-use crate::paint::{DoubtLeft, Learned, PaintNumber, Tier};
+use crate::paint::{DoubtLeft, Learned, Tier};
 use crate::swatches::calibrate::{Evidence, Known, Learner, Lesson};
 use crate::swatches::record::Record;
 
@@ -89,7 +91,7 @@ pub fn teach(
         believed: lesson.believed[i] as f32,
     });
     let planned = plan.iter().map(|step| PlannedSwatch {
-        recipe: Recipe::of_whole(step.parts.iter().map(|(i, parts)| (class.0[*i], *parts))),
+        recipe: Recipe::of_whole(step.parts.iter().map(|(i, parts)| Part::new(class.0[*i], *parts))),
         load: step.load as f32,
         after: step.after as f32,
     });
@@ -108,7 +110,7 @@ struct Class(Vec<PaintNumber>);
 impl Class {
     fn new(records: &[Record], kit: &[PaintNumber]) -> Self {
         let mut all = Vec::new();
-        let recorded = records.iter().flat_map(|record| record.recipe().parts()).map(|(paint, _)| paint);
+        let recorded = records.iter().flat_map(|record| record.recipe().parts()).map(|part| &part.paint);
         for paint in kit.iter().chain(recorded) {
             if !all.contains(paint) {
                 all.push(*paint);
@@ -124,9 +126,7 @@ impl Class {
     fn evidence(&self, record: &Record) -> Result<Evidence, Error> {
         let parts = record.recipe().parts().iter();
         Ok(Evidence {
-            parts: parts
-                .filter_map(|(paint, parts)| Some((self.index(*paint)?, f64::from(*parts))))
-                .collect(),
+            parts: parts.filter_map(|part| Some((self.index(part.paint)?, f64::from(part.parts)))).collect(),
             load: record.load().into(),
             load_doubt: LOAD_BY_EYE,
             paper: record.paper().paper()?.reflectance,
@@ -144,7 +144,7 @@ impl Class {
     ) -> Vec<Learned> {
         let recorded = |number: PaintNumber| {
             let mut parts = records.iter().flat_map(|record| record.recipe().parts());
-            parts.any(|(paint, _)| *paint == number) && !held.contains(&number)
+            parts.any(|part| part.paint == number) && !held.contains(&number)
         };
         let others: Vec<usize> = (0..self.0.len()).collect();
         let taught = self.0.iter().enumerate().filter(|(_, number)| recorded(**number));
@@ -184,8 +184,8 @@ mod tests {
     use crate::swatches::calibrate::Seen;
 
     /// A record of a recipe, seen as the shelf has it but so much darker.
-    fn record(parts: &[(PaintNumber, u16)], darker: f64) -> Record {
-        let recipe = Recipe::new(parts).unwrap();
+    fn record(parts: &[(u16, u16)], darker: f64) -> Record {
+        let recipe = Recipe::of_numbers(parts);
         let view = View::new(&Stock::BrightWhite.paper(), Light::D65);
         let lab = view.colour(&recipe.film(Shelf::built_in()).unwrap(), 0.25);
         let seen = Lab::new(f64::from(lab.l) - darker, lab.a.into(), lab.b.into());
@@ -196,8 +196,13 @@ mod tests {
     fn recorded_paints_are_learned_and_held_ones_stay() {
         let records = [record(&[(1, 1)], 4.0), record(&[(1, 1), (3, 1)], 4.0), record(&[(3, 1)], 0.0)];
         let paper = Stock::BrightWhite.paper();
-        let taught = teach(&records, &[1, 3, 7], &[3], &paper, Shelf::built_in()).unwrap();
-        assert_eq!(taught.learned.iter().map(|paint| paint.number).collect::<Vec<_>>(), [1]);
+        let taught =
+            teach(&records, &[1, 3, 7].map(PaintNumber::new), &[3.into()], &paper, Shelf::built_in())
+                .unwrap();
+        assert_eq!(
+            taught.learned.iter().map(|paint| paint.number).collect::<Vec<_>>(),
+            [PaintNumber::new(1)]
+        );
         assert!(taught.learned[0].doubt_left.alone < 1.0);
         assert_eq!((taught.records.len(), taught.plan.len()), (3, PLANNED));
         assert!(taught.records[0].after < taught.records[0].before);
@@ -207,10 +212,11 @@ mod tests {
 
     #[test]
     fn nothing_recorded_teaches_nothing_and_still_plans() {
-        let taught = teach(&[], &[1, 3], &[], &Stock::Cream.paper(), Shelf::built_in()).unwrap();
+        let taught =
+            teach(&[], &[1, 3].map(PaintNumber::new), &[], &Stock::Cream.paper(), Shelf::built_in()).unwrap();
         assert!(taught.learned.is_empty() && taught.records.is_empty() && taught.recorded.is_none());
         assert_eq!(taught.plan.len(), PLANNED);
-        let unknown = teach(&[], &[60_000], &[], &Stock::Cream.paper(), Shelf::built_in());
+        let unknown = teach(&[], &[60_000.into()], &[], &Stock::Cream.paper(), Shelf::built_in());
         assert_eq!(unknown.unwrap_err(), Error::UnknownPaint("number 60000".into()));
     }
 }

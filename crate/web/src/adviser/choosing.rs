@@ -6,6 +6,7 @@ use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
+use crate::parts::paints_of;
 use crate::shelf::shelf;
 
 /// A choice under way.
@@ -60,7 +61,7 @@ struct ChoiceReadout {
 
 #[derive(Serialize)]
 struct ReasonReadout {
-    paint: PaintNumber,
+    paint: u16,
     /// Rise of the cost without it.
     lost: f32,
     required: bool,
@@ -69,13 +70,13 @@ struct ReasonReadout {
 impl Choosing {
     pub(crate) fn new(
         size: usize,
-        candidates: &[PaintNumber],
+        candidates: &[u16],
         targets: &Targets,
         rules: JsValue,
         view: &View,
     ) -> Result<Self, JsError> {
         let asked: RulesAsked = into(rules)?;
-        Ok(Self(Chooser::new(size, candidates, targets, &asked.rules(), &shelf(), view)?))
+        Ok(Self(Chooser::new(size, &paints_of(candidates), targets, &asked.rules(), &shelf(), view)?))
     }
 }
 
@@ -99,7 +100,7 @@ impl Choosing {
     pub fn choice(&self) -> Result<JsValue, JsError> {
         let choice = self.0.choice()?;
         let reason = |reason: &washpath_core::Reason| ReasonReadout {
-            paint: reason.paint,
+            paint: reason.paint.get(),
             lost: reason.lost,
             required: reason.required,
         };

@@ -1,9 +1,7 @@
 //! Recipes for a colour, colours of a picture, and what of some targets is reached.
 
 use serde::Serialize;
-use washpath_core::{
-    Lab, Light, Match, PaintNumber, Picture, Reach, Shortfall, cluster, find_matches, study,
-};
+use washpath_core::{Lab, Light, Match, Picture, Reach, Shortfall, cluster, find_matches, study};
 use wasm_bindgen::prelude::*;
 
 use crate::adviser::{Adviser, read_targets};
@@ -53,7 +51,7 @@ impl Adviser {
     /// # Errors
     ///
     /// No such paint; a colour that is none.
-    pub fn matches(&mut self, paints: &[PaintNumber], target: &[f32]) -> Result<JsValue, JsError> {
+    pub fn matches(&mut self, paints: &[u16], target: &[f32]) -> Result<JsValue, JsError> {
         let target = lab_of(target)?;
         let reach = self.reach.of(paints, &self.sight.view)?;
         let found = find_matches(target, reach, &shelf())?;
@@ -70,7 +68,7 @@ impl Adviser {
     /// # Errors
     ///
     /// No paint or no such paint; targets that are none.
-    pub fn nearest(&mut self, paints: &[PaintNumber], targets: JsValue) -> Result<JsValue, JsError> {
+    pub fn nearest(&mut self, paints: &[u16], targets: JsValue) -> Result<JsValue, JsError> {
         let targets = read_targets(targets)?;
         let reach = self.reach.of(paints, &self.sight.view)?;
         let best = |lab: &Lab| -> Result<Match, JsError> {
@@ -88,7 +86,7 @@ impl Adviser {
     /// No paint or no such paint; bytes that are no picture.
     pub fn study(
         &mut self,
-        paints: &[PaintNumber],
+        paints: &[u16],
         rgba: &[u8],
         width: usize,
         values: usize,
@@ -100,7 +98,7 @@ impl Adviser {
 
     fn readout_of(&self, found: &Match) -> MatchReadout {
         MatchReadout {
-            parts: found.recipe.parts().to_vec(),
+            parts: Parts::of(&found.recipe),
             load: found.load,
             swatch: self.sight.swatch(found.lab),
             error: found.error,

@@ -19,7 +19,7 @@ use crate::adviser::choosing::Choosing;
 use crate::border::{into, out};
 use crate::last_reach::LastReach;
 use crate::paper::PaperChoice;
-use crate::parts::Parts;
+use crate::parts::{Parts, paints_of};
 use crate::shelf::shelf;
 use crate::sight::Sight;
 use crate::swatch::Swatch;
@@ -44,7 +44,7 @@ struct ReportReadout {
     worths: Vec<WorthReadout>,
     duplicates: Vec<DuplicateReadout>,
     /// Number and Blue Wool grade.
-    least_lightfast: Option<(PaintNumber, f32)>,
+    least_lightfast: Option<(u16, f32)>,
 }
 
 #[derive(Serialize)]
@@ -60,12 +60,12 @@ struct DarkReadout {
     parts: Parts,
     swatch: Option<Swatch>,
     /// Paint that would go lower, and the L* it would bring.
-    with: Option<(PaintNumber, f32)>,
+    with: Option<(u16, f32)>,
 }
 
 #[derive(Serialize)]
 struct NeutralReadout {
-    paints: [PaintNumber; 2],
+    paints: [u16; 2],
     parts: Parts,
     lightness: f32,
     chroma: f32,
@@ -75,7 +75,7 @@ struct NeutralReadout {
 
 #[derive(Serialize)]
 struct WorthReadout {
-    paint: PaintNumber,
+    paint: u16,
     lost: [f32; 2],
     darks: Vec<&'static str>,
     roles: Vec<RoleReadout>,
@@ -86,18 +86,18 @@ struct WorthReadout {
 struct RoleReadout {
     name: &'static str,
     /// The paint it is a complement of.
-    of: Option<PaintNumber>,
+    of: Option<u16>,
 }
 
 #[derive(Serialize)]
 struct DuplicateReadout {
-    paints: [PaintNumber; 2],
+    paints: [u16; 2],
     error: f32,
 }
 
 #[derive(Serialize)]
 struct CandidateReadout {
-    paint: PaintNumber,
+    paint: u16,
     gain: f32,
 }
 
@@ -131,8 +131,8 @@ impl Adviser {
     /// # Errors
     ///
     /// No such paint; more paints than a kit holds.
-    pub fn report(&self, paints: &[PaintNumber]) -> Result<JsValue, JsError> {
-        let report = Report::new(paints, &shelf(), &self.sight.view, &self.horizon)?;
+    pub fn report(&self, paints: &[u16]) -> Result<JsValue, JsError> {
+        let report = Report::new(&paints_of(paints), &shelf(), &self.sight.view, &self.horizon)?;
         out(&self.readout(&report))
     }
 
@@ -141,12 +141,7 @@ impl Adviser {
     /// # Errors
     ///
     /// No such paint; no such wish.
-    pub fn next(
-        &self,
-        paints: &[PaintNumber],
-        candidates: &[PaintNumber],
-        wish: &str,
-    ) -> Result<JsValue, JsError> {
+    pub fn next(&self, paints: &[u16], candidates: &[u16], wish: &str) -> Result<JsValue, JsError> {
         let wish = match wish {
             "reach" => Wish::Reach,
             "darks" => Wish::Darks,
@@ -163,8 +158,8 @@ impl Adviser {
     /// No such paint; targets that are none.
     pub fn next_for_place(
         &self,
-        paints: &[PaintNumber],
-        candidates: &[PaintNumber],
+        paints: &[u16],
+        candidates: &[u16],
         targets: JsValue,
     ) -> Result<JsValue, JsError> {
         let targets = read_targets(targets)?;
@@ -180,7 +175,7 @@ impl Adviser {
     pub fn choose(
         &self,
         size: usize,
-        candidates: &[PaintNumber],
+        candidates: &[u16],
         targets: JsValue,
         rules: JsValue,
     ) -> Result<Choosing, JsError> {
@@ -194,15 +189,11 @@ impl Adviser {
     /// # Errors
     ///
     /// No such paint.
-    pub fn substitutes(
-        &self,
-        paint: PaintNumber,
-        owned: &[PaintNumber],
-        partners: &[PaintNumber],
-    ) -> Result<JsValue, JsError> {
-        let found = substitute(paint, owned, partners, &shelf(), &self.sight.view)?;
+    pub fn substitutes(&self, paint: u16, owned: &[u16], partners: &[u16]) -> Result<JsValue, JsError> {
+        let found =
+            substitute(paint.into(), &paints_of(owned), &paints_of(partners), &shelf(), &self.sight.view)?;
         let readout = found.iter().map(|found| SubstituteReadout {
-            parts: found.recipe.parts().to_vec(),
+            parts: Parts::of(&found.recipe),
             alone: found.alone,
             mixed: found.mixed,
         });
@@ -211,15 +202,12 @@ impl Adviser {
 }
 
 impl Adviser {
-    fn rank(
-        &self,
-        paints: &[PaintNumber],
-        candidates: &[PaintNumber],
-        wish: Wish<'_>,
-    ) -> Result<JsValue, JsError> {
-        let found = next_paints(paints, candidates, &shelf(), &self.sight.view, wish)?;
-        let readout =
-            found.iter().map(|candidate| CandidateReadout { paint: candidate.paint, gain: candidate.gain });
+    fn rank(&self, paints: &[u16], candidates: &[u16], wish: Wish<'_>) -> Result<JsValue, JsError> {
+        let found =
+            next_paints(&paints_of(paints), &paints_of(candidates), &shelf(), &self.sight.view, wish)?;
+        let readout = found
+            .iter()
+            .map(|candidate| CandidateReadout { paint: candidate.paint.get(), gain: candidate.gain });
         out(&readout.collect::<Vec<_>>())
     }
 
@@ -236,17 +224,17 @@ impl Adviser {
                 .iter()
                 .map(|deeper| DarkReadout {
                     hue: family(deeper.dark.hue),
-                    parts: deeper.dark.mix.as_ref().map(|mix| mix.0.parts().to_vec()).unwrap_or_default(),
+                    parts: deeper.dark.mix.as_ref().map(|mix| Parts::of(&mix.0)).unwrap_or_default(),
                     swatch: deeper.dark.mix.as_ref().map(|mix| self.sight.swatch(mix.1)),
-                    with: deeper.with.as_ref().map(|(paint, _, lab)| (*paint, lab.l)),
+                    with: deeper.with.as_ref().map(|(paint, _, lab)| (paint.get(), lab.l)),
                 })
                 .collect(),
             neutrals: report
                 .neutrals
                 .iter()
                 .map(|neutral| NeutralReadout {
-                    paints: neutral.paints,
-                    parts: neutral.recipe.parts().to_vec(),
+                    paints: neutral.paints.map(PaintNumber::get),
+                    parts: Parts::of(&neutral.recipe),
                     lightness: neutral.crossing.lab.l,
                     chroma: neutral.crossing.chroma,
                     lean: neutral.crossing.lean.name(),
@@ -257,7 +245,7 @@ impl Adviser {
                 .worths
                 .iter()
                 .map(|worth| WorthReadout {
-                    paint: worth.paint,
+                    paint: worth.paint.get(),
                     lost: worth.lost,
                     darks: worth.darks.iter().map(|hue| family(*hue)).collect(),
                     roles: worth.roles.iter().map(|role| RoleReadout::from(*role)).collect(),
@@ -267,9 +255,12 @@ impl Adviser {
             duplicates: report
                 .duplicates
                 .iter()
-                .map(|duplicate| DuplicateReadout { paints: duplicate.paints, error: duplicate.error })
+                .map(|duplicate| DuplicateReadout {
+                    paints: duplicate.paints.map(PaintNumber::get),
+                    error: duplicate.error,
+                })
                 .collect(),
-            least_lightfast: report.least_lightfast,
+            least_lightfast: report.least_lightfast.map(|(paint, grade)| (paint.get(), grade)),
         }
     }
 }
@@ -279,7 +270,7 @@ impl From<Role> for RoleReadout {
         let (name, of) = match role {
             Role::Primary => ("primary", None),
             Role::Secondary => ("secondary", None),
-            Role::Complement(paint) => ("complement", Some(paint)),
+            Role::Complement(paint) => ("complement", Some(paint.get())),
             Role::Dark => ("dark", None),
             Role::Earth => ("earth", None),
             Role::Texture => ("texture", None),

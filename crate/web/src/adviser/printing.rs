@@ -1,6 +1,6 @@
 //! Sheets to print, and links as QR codes.
 
-use washpath_core::{Kit, Laid, Recipe, Shelf, Stock};
+use washpath_core::{Kit, Laid, Shelf, Stock};
 use washpath_print::{Code, Error, Format, Labels, Leaf, Order, cards, chart, pair, pdf, svg, tin, wheel};
 use wasm_bindgen::prelude::*;
 
@@ -8,7 +8,7 @@ use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
 use crate::pair::Pair;
 use crate::paper::PaperChoice;
-use crate::parts::pan;
+use crate::parts::PanPaints;
 use crate::shelf::shelf;
 
 /// What the page wants printed.
@@ -23,7 +23,7 @@ struct Wanted {
     outlines: bool,
     paper: PaperChoice,
     capacity: usize,
-    pans: Vec<Vec<u16>>,
+    pans: Vec<PanPaints>,
     pair: Pair,
     /// Load of a chart.
     load: f32,
@@ -65,7 +65,7 @@ impl Wanted {
             outlines: self.outlines,
             ..Order::new(shelf, &self.title, &self.date, &self.paper.paper()?)
         };
-        let pans = self.pans.iter().map(|paints| pan(paints)).collect::<Result<_, _>>()?;
+        let pans = self.pans.iter().map(PanPaints::pan).collect::<Result<_, _>>()?;
         let kit = Kit::new("", self.capacity, Stock::default(), pans)?;
         let leaves = match self.what.as_str() {
             "chart" => chart(&order, &kit.paints(), self.load, self.strips),
@@ -85,7 +85,7 @@ impl Wanted {
     fn pair(&self) -> Result<washpath_print::Pair, Error> {
         let [a, b] = &self.pair.ends;
         Ok(washpath_print::Pair {
-            ends: [Recipe::new(a)?, Recipe::new(b)?],
+            ends: [a.recipe()?, b.recipe()?],
             laid: Laid::ALL.get(self.pair.laid).copied().unwrap_or_default(),
         })
     }

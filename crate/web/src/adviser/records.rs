@@ -2,15 +2,15 @@
 
 use serde::Serialize;
 use washpath_core::{
-    DayOrder, Error, Judged, Learned, PaintNumber, PlannedSwatch, Record, Shelf, UnsureDate, read_log,
-    read_measurements, teach, write_log,
+    DayOrder, Error, Judged, Learned, PlannedSwatch, Record, Shelf, UnsureDate, read_log, read_measurements,
+    teach, write_log,
 };
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::own_paint::numbers_of;
 use crate::paper::PaperChoice;
-use crate::parts::Parts;
+use crate::parts::{Parts, paints_of};
 use crate::record::RecordReadout;
 use crate::shelf::{shelf, untaught};
 
@@ -118,7 +118,7 @@ struct LessonReadout {
 
 #[derive(Serialize)]
 struct LearnedReadout {
-    number: PaintNumber,
+    number: u16,
     strength: f32,
     /// The same on the shelf.
     was: f32,
@@ -150,16 +150,11 @@ struct StepReadout {
 ///
 /// A record that is none, a paint that is not on the shelf.
 #[wasm_bindgen]
-pub fn learn(
-    records: JsValue,
-    paints: &[PaintNumber],
-    held: &[PaintNumber],
-    paper: JsValue,
-) -> Result<JsValue, JsError> {
+pub fn learn(records: JsValue, paints: &[u16], held: &[u16], paper: JsValue) -> Result<JsValue, JsError> {
     let records = all(records)?;
     let paper = into::<PaperChoice>(paper)?.paper()?;
     let shelf = untaught();
-    let taught = teach(&records, paints, held, &paper, &shelf)?;
+    let taught = teach(&records, &paints_of(paints), &paints_of(held), &paper, &shelf)?;
     let learned = taught.learned.iter().map(|paint| LearnedReadout::new(paint, &shelf));
     out(&LessonReadout {
         learned: learned.collect::<Result<_, _>>()?,
@@ -174,7 +169,7 @@ impl LearnedReadout {
     fn new(paint: &Learned, shelf: &Shelf) -> Result<Self, Error> {
         let Learned { number, film, doubt_left } = paint;
         Ok(Self {
-            number: *number,
+            number: number.get(),
             strength: film.strength,
             was: shelf.get(*number)?.film.strength,
             left: [doubt_left.alone, doubt_left.mixed],
@@ -192,6 +187,6 @@ impl From<&Judged> for JudgedReadout {
 
 impl From<&PlannedSwatch> for StepReadout {
     fn from(swatch: &PlannedSwatch) -> Self {
-        Self { parts: swatch.recipe.parts().to_vec(), load: swatch.load, after: swatch.after }
+        Self { parts: Parts::of(&swatch.recipe), load: swatch.load, after: swatch.after }
     }
 }

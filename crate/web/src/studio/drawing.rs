@@ -6,7 +6,7 @@ use web_sys::CanvasRenderingContext2d as Context;
 
 use crate::border::{canvas_failed, into};
 use crate::own_paint::lab_seen;
-use crate::parts::recipe;
+use crate::parts::Parts;
 use crate::shelf::shelf;
 use crate::studio::Studio;
 use crate::studio::dab::{self, Dab};
@@ -78,11 +78,11 @@ impl Studio {
         load: Option<f32>,
         size: f64,
     ) -> Result<(), JsError> {
-        let recipe = recipe(&into(parts)?)?;
+        let recipe = into::<Parts>(parts)?.recipe()?;
         let shelf = shelf();
-        let first = shelf.get(recipe.parts()[0].0)?;
+        let first = shelf.get(recipe.parts()[0].paint)?;
         let grain = first.granulation.unwrap_or(0.0);
-        let dab = Dab::new(&recipe.film(&shelf)?, load, &self.sight, grain, first.number.into());
+        let dab = Dab::new(&recipe.film(&shelf)?, load, &self.sight, grain, first.number.get().into());
         let middle = Spot { x: size / 2.0, y: size / 2.0 };
         dab::draw(context, &dab, middle, size / 2.0 - 1.0).map_err(canvas_failed)
     }

@@ -1,6 +1,6 @@
 //! What lies at a place on the canvas, and the other way round.
 
-use washpath_core::{PaintNumber, colour, snap};
+use washpath_core::{colour, snap};
 use wasm_bindgen::prelude::*;
 
 use crate::border::into;
@@ -21,7 +21,7 @@ impl Studio {
     /// # Errors
     ///
     /// A scene that is not one.
-    pub fn paint_at(&self, scene: JsValue, x: f64, y: f64, within: f64) -> Result<PaintNumber, JsError> {
+    pub fn paint_at(&self, scene: JsValue, x: f64, y: f64, within: f64) -> Result<u16, JsError> {
         let scene: Scene = into(scene)?;
         let frame = Frame::new(scene.size);
         let at = Spot { x, y };
@@ -34,7 +34,7 @@ impl Studio {
                 (stand.paint.number, frame.spot(stand.point).distance(at) + ease)
             })
             .min_by(|a, b| a.1.total_cmp(&b.1));
-        Ok(nearest.filter(|(_, distance)| *distance <= within).map_or(0, |(number, _)| number))
+        Ok(nearest.filter(|(_, distance)| *distance <= within).map_or(0, |(number, _)| number.get()))
     }
 
     /// The puddle drawn at a place on the canvas, counted from 0; nothing where there is none.

@@ -1,16 +1,14 @@
 //! Kits as the page holds them, and as the text of a link.
 
 use serde::Serialize;
-use washpath_core::{
-    Brief, FIRST_OWN, Kit, Lab, NamedTargets, OwnPaint, PaintNumber, Puddle, Recipe, Shelf, Stock, link,
-};
+use washpath_core::{Brief, Kit, Lab, NamedTargets, OwnPaint, PaintNumber, Puddle, Shelf, Stock, link};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
 use crate::from_page::{Fields, FromPage};
 use crate::own_paint::OwnReadout;
 use crate::paper::PaperChoice;
-use crate::parts::{Parts, pan};
+use crate::parts::{PanPaints, Parts};
 
 /// A kit; a pan is one paint number or two.
 #[derive(Serialize)]
@@ -20,12 +18,12 @@ struct KitReadout {
     stock: usize,
     /// L*, a*, b* of the painter's own paper; it goes before the stock.
     paper: Option<[f32; 3]>,
-    pans: Vec<Vec<PaintNumber>>,
+    pans: Vec<PanPaints>,
     puddles: Vec<PuddleReadout>,
     #[serde(rename = "places")]
     targets: Vec<TargetsReadout>,
     /// Own paints by their numbers; those that the kit does not hold stay behind.
-    own: Vec<(PaintNumber, OwnReadout)>,
+    own: Vec<(u16, OwnReadout)>,
     /// Note and tasks for a class, if there are any.
     brief: Option<BriefReadout>,
 }
@@ -111,9 +109,9 @@ impl FromPage for PuddleReadout {
 pub fn encode_kit(kit: JsValue) -> Result<String, JsError> {
     let mut kit: KitReadout = into(kit)?;
     let own = kit.number_own()?;
-    let pans = kit.pans.iter().map(|paints| pan(paints)).collect::<Result<_, _>>()?;
+    let pans = kit.pans.iter().map(PanPaints::pan).collect::<Result<_, _>>()?;
     let paper = PaperChoice { stock: kit.stock, own: kit.paper }.kit_paper()?;
-    let puddle = |puddle: &PuddleReadout| Puddle::new(Recipe::new(&puddle.parts)?, puddle.load);
+    let puddle = |puddle: &PuddleReadout| Puddle::new(puddle.parts.recipe()?, puddle.load);
     let puddles = kit.puddles.iter().map(puddle).collect::<Result<_, _>>()?;
     let named = |targets: &TargetsReadout| {
         let colours: Vec<(Lab, f32)> = targets
@@ -152,10 +150,10 @@ pub fn decode_kit(text: &str) -> Result<JsValue, JsError> {
         capacity: kit.capacity(),
         stock: paper.stock,
         paper: paper.own,
-        pans: kit.pans().iter().map(|pan| pan.paints().collect()).collect(),
+        pans: kit.pans().iter().map(|pan| PanPaints(pan.paints().collect())).collect(),
         puddles: kit.puddles().iter().map(PuddleReadout::from).collect(),
         targets: kit.targets().iter().map(TargetsReadout::from).collect(),
-        own: (FIRST_OWN..).zip(kit.own_paints().iter().map(OwnReadout::from)).collect(),
+        own: (PaintNumber::FIRST_OWN.get()..).zip(kit.own_paints().iter().map(OwnReadout::from)).collect(),
         brief: (!kit.brief().is_empty()).then(|| BriefReadout {
             note: kit.brief().note().to_owned(),
             tasks: kit.brief().tasks().to_vec(),
@@ -167,16 +165,18 @@ impl KitReadout {
     /// The own paints it holds, in the order they are met; their numbers become those of a link.
     fn number_own(&mut self) -> Result<Vec<OwnPaint>, JsError> {
         let mut met: Vec<PaintNumber> = Vec::new();
-        let in_puddles = self.puddles.iter_mut().flat_map(|puddle| &mut puddle.parts).map(|(paint, _)| paint);
-        for paint in self.pans.iter_mut().flatten().chain(in_puddles).filter(|paint| **paint >= FIRST_OWN) {
+        let parts = self.puddles.iter_mut().flat_map(|puddle| &mut puddle.parts.0);
+        let in_puddles = parts.map(|part| &mut part.paint);
+        let is_own = |paint: &&mut PaintNumber| **paint >= PaintNumber::FIRST_OWN;
+        for paint in self.pans.iter_mut().flat_map(|pan| &mut pan.0).chain(in_puddles).filter(is_own) {
             let index = met.iter().position(|known| known == paint).unwrap_or_else(|| {
                 met.push(*paint);
                 met.len() - 1
             });
-            *paint = FIRST_OWN + index as PaintNumber;
+            *paint = PaintNumber::own(index);
         }
         let find = |number: &PaintNumber| {
-            let own = self.own.iter().find(|(own, _)| own == number);
+            let own = self.own.iter().find(|(own, _)| *own == number.get());
             own.ok_or_else(|| JsError::new(&format!("no own paint of number {number}")))?.1.paint()
         };
         met.iter().map(find).collect()
@@ -193,6 +193,6 @@ impl From<&NamedTargets> for TargetsReadout {
 
 impl From<&Puddle> for PuddleReadout {
     fn from(puddle: &Puddle) -> Self {
-        Self { parts: puddle.recipe().parts().to_vec(), load: puddle.load().value() }
+        Self { parts: Parts::of(puddle.recipe()), load: puddle.load().value() }
     }
 }

@@ -29,7 +29,7 @@ use std::cell::{OnceCell, RefCell};
 use std::rc::Rc;
 
 use washpath_core::{
-    Display, Error, Film, Lab, Light, OwnPaper, PaintNumber, Recipe, Shelf, View, colour, in_order, notation,
+    Display, Error, Film, Lab, Light, OwnPaper, PaintNumber, Shelf, View, colour, in_order, notation,
 };
 use wasm_bindgen::prelude::*;
 
@@ -37,7 +37,7 @@ use crate::border::{into, out};
 use crate::last_reach::LastReach;
 use crate::pair::{Pair, Ready};
 use crate::paper::PaperChoice;
-use crate::parts::recipe;
+use crate::parts::Parts;
 use crate::shelf::shelf;
 use crate::sight::Sight;
 use crate::studio::geometry::RIM;
@@ -158,10 +158,10 @@ impl Studio {
     /// # Errors
     ///
     /// A scene that is not one.
-    pub fn round_the_wheel(&self, scene: JsValue) -> Result<Vec<PaintNumber>, JsError> {
+    pub fn round_the_wheel(&self, scene: JsValue) -> Result<Vec<u16>, JsError> {
         let scene: Scene = into(scene)?;
         let stands = in_order(self.dabs(&scene), |stand: &&Stand| stand.point.angle());
-        Ok(stands.iter().map(|stand| stand.paint.number).collect())
+        Ok(stands.iter().map(|stand| stand.paint.number.get()).collect())
     }
 }
 
@@ -182,7 +182,7 @@ impl Studio {
     }
 
     fn drop_colour(&self, drop: &Drop) -> Result<Lab, Error> {
-        Ok(self.sight.view.colour(&Recipe::new(&drop.parts)?.film(&shelf())?, drop.load))
+        Ok(self.sight.view.colour(&drop.parts.recipe()?.film(&shelf())?, drop.load))
     }
 }
 
@@ -197,7 +197,7 @@ pub fn read_paper(text: &str) -> Result<Vec<f32>, JsError> {
 }
 
 fn film(parts: JsValue) -> Result<Film, JsError> {
-    Ok(recipe(&into(parts)?)?.film(&shelf())?)
+    Ok(into::<Parts>(parts)?.recipe()?.film(&shelf())?)
 }
 
 fn ready(pair: JsValue) -> Result<Ready, JsError> {

@@ -1,11 +1,11 @@
 //! What neutralises and what shades an end, as the page lists it.
 
 use serde::Serialize;
-use washpath_core::{NeutralPartner, PaintNumber, ShadingPartner, neutral_partners, shading_partners};
+use washpath_core::{NeutralPartner, Paint, ShadingPartner, neutral_partners, shading_partners};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
-use crate::parts::{Parts, recipe};
+use crate::parts::Parts;
 use crate::shelf::shelf;
 use crate::sight::Sight;
 use crate::studio::Studio;
@@ -21,7 +21,7 @@ struct Partners {
 /// A paint that greys the end.
 #[derive(Serialize)]
 struct Neutral {
-    paint: PaintNumber,
+    paint: u16,
     /// Whole parts of the end and of the paint.
     parts: [u16; 2],
     /// Share of the paint.
@@ -38,7 +38,7 @@ struct Neutral {
 /// A paint that shades the end.
 #[derive(Serialize)]
 struct Shading {
-    paint: PaintNumber,
+    paint: u16,
     parts: [u16; 2],
     share: f32,
     swatch: Swatch,
@@ -58,9 +58,10 @@ impl Studio {
     pub fn partners(&self, parts: JsValue, load: f32) -> Result<JsValue, JsError> {
         let parts: Parts = into(parts)?;
         let shelf = shelf();
-        let film = recipe(&parts)?.film(&shelf)?;
-        let others =
-            || shelf.paints().iter().filter(|paint| parts.iter().all(|(own, _)| *own != paint.number));
+        let recipe = parts.recipe()?;
+        let film = recipe.film(&shelf)?;
+        let is_other = |paint: &&Paint| recipe.parts().iter().all(|part| part.paint != paint.number);
+        let others = || shelf.paints().iter().filter(is_other);
         let view = &self.sight.view;
         let neutral = neutral_partners(&film, load, view, others());
         let shading = shading_partners(&film, load, view, others());
@@ -75,7 +76,7 @@ impl Neutral {
     fn new(partner: &NeutralPartner<'_>, sight: &Sight) -> Self {
         let crossing = partner.crossing;
         Self {
-            paint: partner.paint.number,
+            paint: partner.paint.number.get(),
             parts: partner.parts,
             share: crossing.share,
             swatch: sight.swatch(crossing.lab),
@@ -89,7 +90,7 @@ impl Neutral {
 impl Shading {
     fn new(partner: &ShadingPartner<'_>, sight: &Sight) -> Self {
         Self {
-            paint: partner.paint.number,
+            paint: partner.paint.number.get(),
             parts: partner.parts,
             share: partner.share,
             swatch: sight.swatch(partner.lab),

@@ -1,7 +1,7 @@
 //! What a kit can mix, as the page asks for it.
 
 use serde::Serialize;
-use washpath_core::{Hue, Lab, Light, PaintNumber, largest_shift};
+use washpath_core::{Hue, Lab, Light, largest_shift};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
@@ -55,7 +55,7 @@ impl Studio {
         pair: JsValue,
         share: f32,
         load: f32,
-        paints: &[PaintNumber],
+        paints: &[u16],
     ) -> Result<JsValue, JsError> {
         let pair: Pair = into(pair)?;
         let Some(ready) = pair.ready()? else { return Ok(JsValue::UNDEFINED) };
@@ -75,7 +75,7 @@ impl Studio {
         let looked_at = candidates.iter().map(|(recipe, load, reflectance)| (recipe, *load, *reflectance));
         out(&largest_shift(&mix, looked_at, &Light::ALL).map(|shift| ShiftReadout {
             light: shift.light.name(),
-            parts: shift.recipe.parts().to_vec(),
+            parts: Parts::of(&shift.recipe),
             load: shift.load,
             there: shift.there,
         }))
@@ -86,7 +86,7 @@ impl Studio {
     /// # Errors
     ///
     /// No such paint.
-    pub fn outline(&mut self, paints: &[PaintNumber]) -> Result<Vec<f32>, JsError> {
+    pub fn outline(&mut self, paints: &[u16]) -> Result<Vec<f32>, JsError> {
         let reach = self.reach.of(paints, &self.sight.view)?;
         Ok(reach.outline().corners().iter().flat_map(|corner| [corner.x, corner.y]).collect())
     }
@@ -96,15 +96,9 @@ impl Studio {
     /// # Errors
     ///
     /// No such paint.
-    pub fn nearest_recipe(
-        &mut self,
-        paints: &[PaintNumber],
-        x: f32,
-        y: f32,
-        load: f32,
-    ) -> Result<JsValue, JsError> {
+    pub fn nearest_recipe(&mut self, paints: &[u16], x: f32, y: f32, load: f32) -> Result<JsValue, JsError> {
         let found = self.reach.of(paints, &self.sight.view)?.nearest_on_wheel(x, y, Some(load));
-        out(&found.map(|found| Nearest { parts: found.recipe.parts().to_vec(), off: found.distance }))
+        out(&found.map(|found| Nearest { parts: Parts::of(&found.recipe), off: found.distance }))
     }
 
     /// The darkest mix of each hue family, and of the greys last.
@@ -112,11 +106,11 @@ impl Studio {
     /// # Errors
     ///
     /// No such paint.
-    pub fn darks(&mut self, paints: &[PaintNumber]) -> Result<JsValue, JsError> {
+    pub fn darks(&mut self, paints: &[u16]) -> Result<JsValue, JsError> {
         let darks = self.reach.of(paints, &self.sight.view)?.darks();
         let readout = darks.into_iter().map(|dark| DarkReadout {
             name: dark.hue.map_or("grey", Hue::name),
-            parts: dark.mix.as_ref().map(|(recipe, _)| recipe.parts().to_vec()).unwrap_or_default(),
+            parts: dark.mix.as_ref().map(|(recipe, _)| Parts::of(recipe)).unwrap_or_default(),
             swatch: dark.mix.map(|(_, lab)| self.sight.swatch(lab)),
         });
         out(&readout.collect::<Vec<_>>())

@@ -23,8 +23,8 @@ pub fn read_own(paint: JsValue) -> Result<JsValue, JsError> {
 /// First number of an own paint.
 #[wasm_bindgen]
 #[must_use]
-pub fn first_own() -> PaintNumber {
-    washpath_core::FIRST_OWN
+pub fn first_own() -> u16 {
+    PaintNumber::FIRST_OWN.get()
 }
 
 /// L*, a*, b* of what was seen: itself, or that of 36 reflectances in daylight.

@@ -35,7 +35,7 @@ impl Mix {
         Ok(Self {
             share,
             parts: whole_parts(share),
-            recipe: recipe.parts().to_vec(),
+            recipe: Parts::of(&recipe),
             swatch,
             expected: ready.expected(path, share),
             texture: texture(&recipe)?.words(),
@@ -49,7 +49,7 @@ pub(crate) fn texture(recipe: &Recipe) -> Result<Texture, Error> {
     let parts: Vec<(&Paint, f32)> = recipe
         .parts()
         .iter()
-        .map(|(paint, count)| Ok((shelf.get(*paint)?, f32::from(*count))))
+        .map(|part| Ok((shelf.get(part.paint)?, f32::from(part.parts))))
         .collect::<Result<_, Error>>()?;
     Ok(Texture::of(&parts))
 }

@@ -151,6 +151,6 @@ impl Scene {
 
     /// Whether a paint alone is an end of the path.
     pub(crate) fn is_end(&self, number: PaintNumber) -> bool {
-        self.pair.ends.iter().any(|parts| matches!(parts[..], [(paint, _)] if paint == number))
+        self.pair.ends.iter().any(|parts| matches!(parts.0[..], [part] if part.paint == number))
     }
 }

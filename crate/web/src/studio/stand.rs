@@ -36,7 +36,13 @@ impl Stand {
             point: colour::wheel(lab),
             css: shown.css(),
             exact: shown.exact,
-            dab: Dab::new(&paint.film, None, sight, paint.granulation.unwrap_or(0.0), paint.number.into()),
+            dab: Dab::new(
+                &paint.film,
+                None,
+                sight,
+                paint.granulation.unwrap_or(0.0),
+                paint.number.get().into(),
+            ),
             tail: (0..TAIL_POINTS).map(step).collect(),
         }
     }

@@ -49,7 +49,7 @@ fn grit(recipe: &Recipe) -> Result<f32, Error> {
     recipe
         .parts()
         .iter()
-        .try_fold(0.0, |most: f32, (paint, _)| Ok(most.max(shelf.get(*paint)?.granulation.unwrap_or(0.0))))
+        .try_fold(0.0, |most: f32, part| Ok(most.max(shelf.get(part.paint)?.granulation.unwrap_or(0.0))))
 }
 
 /// Rungs of the ladder; odd, so that the middle is one.

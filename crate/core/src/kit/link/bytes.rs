@@ -2,9 +2,10 @@
 
 use crate::error::Error;
 use crate::mixing::load::Load;
+use crate::mixing::part::Part;
 use crate::mixing::recipe::Recipe;
 use crate::optics::paper::OwnPaper;
-use crate::paint::PaintNumber;
+use crate::paint::number::PaintNumber;
 use crate::text::varint;
 
 pub(super) const BROKEN_NUMBER: Error =
@@ -18,10 +19,14 @@ pub(super) fn push_section(bytes: &mut Vec<u8>, tag: u32, payload: &[u8]) {
 
 pub(super) fn push_recipe(bytes: &mut Vec<u8>, recipe: &Recipe) {
     bytes.push(recipe.parts().len() as u8);
-    for (paint, parts) in recipe.parts() {
-        varint::push(bytes, u32::from(*paint));
-        varint::push(bytes, u32::from(*parts));
+    for part in recipe.parts() {
+        push_paint(bytes, part.paint);
+        varint::push(bytes, u32::from(part.parts));
     }
+}
+
+pub(super) fn push_paint(bytes: &mut Vec<u8>, paint: PaintNumber) {
+    varint::push(bytes, u32::from(paint.get()));
 }
 
 pub(super) fn push_text(bytes: &mut Vec<u8>, text: &str) {
@@ -68,9 +73,13 @@ impl<'a> Input<'a> {
     }
 
     /// Parts of a recipe, as they were written.
-    pub(super) fn parts(&mut self) -> Result<Vec<(PaintNumber, u16)>, Error> {
+    pub(super) fn parts(&mut self) -> Result<Vec<Part>, Error> {
         let count = self.byte()?;
-        (0..count).map(|_| Ok((self.varint()? as u16, self.varint()? as u16))).collect()
+        (0..count).map(|_| Ok(Part { paint: self.paint()?, parts: self.varint()? as u16 })).collect()
+    }
+
+    pub(super) fn paint(&mut self) -> Result<PaintNumber, Error> {
+        Ok(PaintNumber::new(self.varint()? as u16))
     }
 
     pub(super) fn signed(&mut self) -> Result<i16, Error> {

@@ -46,12 +46,12 @@ use base64ct::{Base64UrlUnpadded, Encoding};
 
 use crate::error::Error;
 use crate::kit::brief::Brief;
-use crate::kit::link::bytes::{Input, own_paper, push_section, read_own_paper};
+use crate::kit::link::bytes::{Input, own_paper, push_paint, push_section, read_own_paper};
 use crate::kit::link::sections::{brief, puddles, read_brief, read_puddles, read_targets_list, targets};
 use crate::kit::{Kit, Pan};
 use crate::mixing::recipe::Recipe;
 use crate::optics::paper::{KitPaper, Stock};
-use crate::paint::FIRST_OWN;
+use crate::paint::number::PaintNumber;
 use crate::paint::shelf::Shelf;
 use crate::swatches::own_paint::Origin;
 use crate::text::varint;
@@ -127,10 +127,10 @@ fn body(kit: &Kit) -> Vec<u8> {
     let mut bytes = vec![kit.capacity() as u8, kit.stock() as u8, kit.pans().len() as u8];
     for pan in kit.pans() {
         match *pan {
-            Pan::Whole(paint) => varint::push(&mut bytes, u32::from(paint) << 1),
+            Pan::Whole(paint) => varint::push(&mut bytes, u32::from(paint.get()) << 1),
             Pan::Split(left, right) => {
-                varint::push(&mut bytes, u32::from(left) << 1 | 1);
-                varint::push(&mut bytes, u32::from(right));
+                varint::push(&mut bytes, u32::from(left.get()) << 1 | 1);
+                push_paint(&mut bytes, right);
             }
         }
     }
@@ -147,9 +147,9 @@ fn body(kit: &Kit) -> Vec<u8> {
 /// [`Error::UnknownPaint`] for a paint `shelf` lacks.
 ///
 /// ```
-/// use washpath_core::{Kit, Pan, Puddle, Recipe, Shelf, Stock, link};
-/// let kit = Kit::new("Harbour", 12, Stock::Cream, vec![Pan::Whole(1), Pan::Split(2, 3)])?
-///     .with_puddles(vec![Puddle::new(Recipe::new(&[(1, 2), (3, 1)])?, 0.5)?])?;
+/// use washpath_core::{Kit, Pan, Part, Puddle, Recipe, Shelf, Stock, link};
+/// let kit = Kit::new("Harbour", 12, Stock::Cream, vec![Pan::Whole(1.into()), Pan::Split(2.into(), 3.into())])?
+///     .with_puddles(vec![Puddle::new(Recipe::new(&[Part::new(1, 2), Part::new(3, 1)])?, 0.5)?])?;
 /// assert_eq!(link::decode(&link::encode(&kit), Shelf::built_in())?, kit);
 /// # Ok::<(), washpath_core::Error>(())
 /// ```
@@ -173,9 +173,9 @@ pub fn decode(text: &str, shelf: &Shelf) -> Result<Kit, Error> {
         return Err(Error::DamagedLink("it is not written as this program writes it"));
     }
     let in_puddles = kit.puddles().iter().flat_map(|puddle| puddle.recipe().parts());
-    for paint in kit.paints().into_iter().chain(in_puddles.map(|(paint, _)| *paint)) {
-        match paint.checked_sub(FIRST_OWN) {
-            Some(i) if usize::from(i) < kit.own_paints().len() => {}
+    for paint in kit.paints().into_iter().chain(in_puddles.map(|part| part.paint)) {
+        match paint.own_index() {
+            Some(index) if index < kit.own_paints().len() => {}
             _ => drop(shelf.get(paint)?),
         }
     }
@@ -183,8 +183,8 @@ pub fn decode(text: &str, shelf: &Shelf) -> Result<Kit, Error> {
         Origin::Mixture(recipe) => Some(recipe),
         Origin::Swatches { .. } => None,
     });
-    for (paint, _) in mixed.flat_map(Recipe::parts) {
-        shelf.get(*paint)?;
+    for part in mixed.flat_map(Recipe::parts) {
+        shelf.get(part.paint)?;
     }
     // Behind the check, which an old link with what nobody sees in a name passes as it is written.
     Ok(kit.cleaned())
@@ -225,10 +225,10 @@ fn read_body(input: &mut Input<'_>) -> Result<Kit, Error> {
     let mut pans = Vec::with_capacity(usize::from(count));
     for _ in 0..count {
         let first = input.varint()?;
-        let paint = (first >> 1) as u16;
+        let paint = PaintNumber::new((first >> 1) as u16);
         pans.push(match first & 1 {
             0 => Pan::Whole(paint),
-            _ => Pan::Split(paint, input.varint()? as u16),
+            _ => Pan::Split(paint, input.paint()?),
         });
     }
     let title = std::str::from_utf8(input.0).map_err(|_| Error::DamagedLink("its title is not text"))?;
@@ -248,7 +248,7 @@ mod tests {
     #[test]
     fn fifteen_pans_fit_in_160_characters() {
         let shelf = Shelf::built_in();
-        let numbers: Vec<u16> = shelf.paints().iter().rev().map(|paint| paint.number).collect();
+        let numbers: Vec<_> = shelf.paints().iter().rev().map(|paint| paint.number).collect();
         let pans = (0..15).map(|i| Pan::Split(numbers[2 * i], numbers[2 * i + 1])).collect();
         let kit = Kit::new("Four October days on the harbour wall", 15, Stock::Tan, pans).unwrap();
         assert!(encode(&kit).len() <= 160, "{} characters", encode(&kit).len());
@@ -264,7 +264,7 @@ mod tests {
 
     #[test]
     fn a_paint_of_a_later_shelf_is_named() {
-        let kit = Kit::new("", 1, Stock::Cream, vec![Pan::Whole(60_000)]).unwrap();
+        let kit = Kit::new("", 1, Stock::Cream, vec![Pan::Whole(60_000.into())]).unwrap();
         let error = decode(&encode(&kit), Shelf::built_in()).unwrap_err();
         assert_eq!(error.to_string(), "no paint \"number 60000\" on the shelf");
     }
@@ -338,7 +338,7 @@ mod tests {
             let paper = KitPaper::Stock(Stock::Cream);
             OwnPaint::new(name, Origin::Swatches { paper, masstone: patch, wash: None }).unwrap()
         };
-        let kit = Kit::new("\u{202e}ruobraH", 3, Stock::Cream, vec![Pan::Whole(FIRST_OWN)])
+        let kit = Kit::new("\u{202e}ruobraH", 3, Stock::Cream, vec![Pan::Whole(PaintNumber::own(0))])
             .unwrap()
             .with_targets(vec![NamedTargets::of_halves("Quay\u{200b}", vec![([80, 0, 0], 1)]).unwrap()])
             .unwrap()
@@ -358,7 +358,8 @@ mod tests {
 
     #[test]
     fn the_longest_kit_is_read() {
-        let recipe = Recipe::new(&(1..=8).map(|i| (140 + i, 990 + i)).collect::<Vec<_>>()).unwrap();
+        let recipe =
+            Recipe::of_numbers(&std::array::from_fn::<_, 8, _>(|i| (141 + i as u16, 991 + i as u16)));
         // The astral characters take four bytes; every band off the line before it takes three.
         let far = Patch::Measured(Box::new(std::array::from_fn(|band| if band % 2 == 0 { 0 } else { 2400 })));
         let own = |i: usize| {
@@ -373,7 +374,8 @@ mod tests {
         };
         let grey = (crate::colour::Lab::new(50.0, -120.0, 120.0), 1.0);
         let targets = NamedTargets::new(&"🎨".repeat(40), &[grey; 24]).unwrap();
-        let pans = (0..48).map(|i| Pan::Split(FIRST_OWN + i, FIRST_OWN + (i + 48) % 60)).collect();
+        let pans =
+            (0..48).map(|i| Pan::Split(PaintNumber::own(i), PaintNumber::own((i + 48) % 60))).collect();
         let brief = Brief::new(&"🎨".repeat(280), &vec!["🎨".repeat(120); 8]).unwrap();
         let kit = Kit::new(&"🎨".repeat(60), 48, Stock::Tan, pans)
             .and_then(|kit| kit.with_puddles(vec![Puddle::new(recipe, 4.0)?; 24]))
@@ -393,7 +395,7 @@ mod tests {
 
     fn puddle() -> impl Strategy<Value = Puddle> {
         (proptest::collection::vec((1u16..150, 1u16..999), 1..8), -20i8..=8).prop_map(|(parts, stop)| {
-            Puddle::at(Recipe::new(&parts).unwrap(), Load::of_quarters(stop).unwrap())
+            Puddle::at(Recipe::of_numbers(&parts), Load::of_quarters(stop).unwrap())
         })
     }
 
@@ -439,7 +441,7 @@ mod tests {
             let paint = OwnPaint::new(&format!("Quay colour {i}"), origin).unwrap();
             paint.with_code("PB29 PV19").unwrap().with_ratings([Some(3), Some(1), Some(4), Some(7)]).unwrap()
         };
-        let pans = (0..12).map(|i| Pan::Whole(FIRST_OWN + i)).collect();
+        let pans = (0..12).map(|i| Pan::Whole(PaintNumber::own(i))).collect();
         let kit = Kit::new("Quay", 12, Stock::Cream, pans)
             .unwrap()
             .with_own_paints((0..12).map(own).collect())
@@ -451,15 +453,16 @@ mod tests {
 
     #[test]
     fn an_own_paint_that_is_not_brought_along_is_unknown() {
-        let kit = Kit::new("", 1, Stock::Cream, vec![Pan::Whole(FIRST_OWN)]).unwrap();
+        let kit = Kit::new("", 1, Stock::Cream, vec![Pan::Whole(PaintNumber::own(0))]).unwrap();
         assert!(matches!(decode(&encode(&kit), Shelf::built_in()), Err(Error::UnknownPaint(_))));
-        let mixture = Origin::Mixture(Recipe::paint(4000));
+        let mixture = Origin::Mixture(Recipe::paint(4000.into()));
         let kit = kit.with_own_paints(vec![OwnPaint::new("x", mixture).unwrap()]).unwrap();
         assert!(matches!(decode(&encode(&kit), Shelf::built_in()), Err(Error::UnknownPaint(_))));
     }
 
     fn kits() -> impl Strategy<Value = Kit> {
-        let pan = (1u16..20, 1u16..20, any::<bool>())
+        let paint = || (1u16..20).prop_map(PaintNumber::new);
+        let pan = (paint(), paint(), any::<bool>())
             .prop_map(|(m, n, split)| if split { Pan::Split(m, n) } else { Pan::Whole(m) });
         let puddles = proptest::collection::vec(puddle(), 0..4);
         let own = proptest::collection::vec(own_paint(), 0..3);

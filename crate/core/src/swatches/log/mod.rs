@@ -26,11 +26,12 @@ pub(crate) mod dates;
 use crate::colour::Lab;
 use crate::colour::notation;
 use crate::error::Error;
+use crate::mixing::part::Part;
 use crate::mixing::recipe::{MOST_PAINTS, Recipe};
 use crate::optics::paper::KitPaper;
 use crate::optics::paper::{OwnPaper, Stock};
 use crate::optics::spectrum::{BANDS, Spectrum, wavelength};
-use crate::paint::PaintNumber;
+use crate::paint::number::PaintNumber;
 use crate::paint::shelf::Shelf;
 use crate::swatches::calibrate::Seen;
 use crate::swatches::record::{MOST_RECORDS, Record};
@@ -160,10 +161,10 @@ fn written(record: &Record, shelf: &Shelf) -> Vec<String> {
 }
 
 fn write_recipe(recipe: &Recipe, shelf: &Shelf) -> String {
-    let parts = recipe.parts().iter().map(|(paint, count)| match shelf.get(*paint) {
-        Ok(paint) if is_bare(&paint.key) => format!("{count} {}", paint.key),
-        Ok(paint) => format!("{count} '{}'", paint.key.replace('\'', "''")),
-        Err(_) => format!("{count} #{paint}"),
+    let parts = recipe.parts().iter().map(|Part { paint: number, parts }| match shelf.get(*number) {
+        Ok(paint) if is_bare(&paint.key) => format!("{parts} {}", paint.key),
+        Ok(paint) => format!("{parts} '{}'", paint.key.replace('\'', "''")),
+        Err(_) => format!("{parts} #{number}"),
     });
     parts.collect::<Vec<_>>().join(" + ")
 }
@@ -181,7 +182,7 @@ fn read_recipe(text: &str, shelf: &Shelf) -> Result<Recipe, Error> {
     loop {
         let (count, named) = read_count(rest)?;
         let (paint, behind) = read_paint(named, shelf)?;
-        parts.push((paint, count));
+        parts.push(Part { paint, parts: count });
         // Twice as many as a recipe holds, so that one named twice is still added up.
         if parts.len() > 2 * MOST_PAINTS {
             return Err(Error::Value(format!("more than {} paints in a recipe", 2 * MOST_PAINTS)));
@@ -219,7 +220,7 @@ fn read_paint<'a>(text: &'a str, shelf: &Shelf) -> Result<(PaintNumber, &'a str)
     let number = match key.strip_prefix('#') {
         Some(number) => {
             let number = number.parse().map_err(|_| Error::UnknownPaint(cut(key)))?;
-            shelf.get(number)?.number
+            shelf.get(PaintNumber::new(number))?.number
         }
         None => find(key, shelf)?,
     };

@@ -143,7 +143,7 @@ fn own_shelf() -> Shelf {
     let built_in = Shelf::built_in().paints()[..4].to_vec();
     let model = built_in[0].clone();
     let own = names.iter().enumerate().map(|(i, name)| Paint {
-        number: 40_000 + i as PaintNumber,
+        number: PaintNumber::new(40_000 + i as u16),
         key: (*name).to_owned(),
         ..model.clone()
     });
@@ -178,7 +178,7 @@ fn record() -> impl Strategy<Value = Record> {
         "['=+@\\-]{0,3}[a-z ,;\"'\t\né=+]{0,30}",
     )
         .prop_map(|(parts, octaves, seen, paper, date, note)| {
-            Record::new(Recipe::new(&parts).unwrap(), octaves.exp2(), seen, paper)
+            Record::new(Recipe::of_numbers(&parts), octaves.exp2(), seen, paper)
                 .unwrap()
                 .with_date(&date)
                 .unwrap()
