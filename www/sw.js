@@ -14,6 +14,7 @@ const CACHE = PREFIX + VERSION;
 /** Versions by clients; no version is called so. */
 const NOTES = `${PREFIX}clients`;
 
+/** @type {(path: string) => string} */
 const addressOf = (path) => new URL(path, worker.registration.scope).href;
 const PAGE = addressOf("./");
 const INDEX = addressOf("index.html");
@@ -55,6 +56,7 @@ async function take() {
   await dropUnused();
 }
 
+/** @type {(event: FetchEvent, address: string) => Promise<Response>} */
 async function answer(event, address) {
   const { request, clientId, resultingClientId } = event;
   const isPage = request.mode === "navigate";
@@ -67,14 +69,20 @@ async function answer(event, address) {
   return version === VERSION ? fetch(request) : Response.error();
 }
 
+/** @type {(client: string) => string} */
 const noteOf = (client) => addressOf(`?client=${client}`);
 
+/** @type {(client: string, version: string) => Promise<void>} */
 async function note(client, version) {
   noted.set(client, version);
   await (await caches.open(NOTES)).put(noteOf(client), Response.json({ version, time: Date.now() }));
 }
 
-/** The version that a client was opened as; of one without a note that at work now. */
+/**
+ * The version that a client was opened as; of one without a note that at work now.
+ *
+ * @type {(client: string) => Promise<string>}
+ */
 async function versionOf(client) {
   if (!noted.has(client)) {
     const kept = await caches.match(noteOf(client), { cacheName: NOTES });

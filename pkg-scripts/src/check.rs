@@ -94,14 +94,14 @@ fn page() -> Result<()> {
     run(biome.args(["ci", "--error-on-warnings", "--colors=off"]))
 }
 
-/// The types of the page's scripts, of its state, where each is written down, and of the offline worker.
+/// The types of the page's scripts and of the offline worker.
 fn types() -> Result<()> {
     let packages = workspace::build_packages();
     tools::need_node_packages(&packages)?;
     if !build::HALVES.iter().all(|half| build::types_of(half).exists()) {
         build::halves()?;
     }
-    for project in [".", "www/js/state", "tsconfig.offline.json"] {
+    for project in [".", "tsconfig.offline.json"] {
         let mut tsc = program(packages.join("node_modules/.bin/tsc"), workspace::root());
         run(tsc.args(["--project", project, "--pretty", "false"]))?;
     }

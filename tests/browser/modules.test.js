@@ -4,11 +4,15 @@ import assert from "node:assert/strict";
 import { readdir, readFile } from "node:fs/promises";
 import { posix } from "node:path";
 import { test } from "node:test";
-import * as kits from "../../target/sources/js/state/kit.js";
+import * as kit from "../../target/sources/js/state/kit.js";
 import { linkText } from "../../target/sources/js/state/link-text.js";
+import * as pans from "../../target/sources/js/state/pans.js";
 import { createStore } from "../../target/sources/js/state/store.js";
 import { grade } from "../../target/sources/js/words/ratings.js";
 import { count, crossingSentence, loadName, recipe } from "../../target/sources/js/words/terms.js";
+
+/** Verbs on kits and their pans. */
+const kits = { ...kit, ...pans };
 
 /** The half of the core for the page, as the build put it beside the page's sources. */
 async function core() {

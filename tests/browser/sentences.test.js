@@ -58,6 +58,7 @@ const OTHERS = {
     "[data-soon], [data-later]",
     ':is(.switch, .tabs) [data-show="',
     ".verbs button:last-child",
+    ":scope > li",
   ],
   styles: [
     "(prefers-color-scheme: dark)",

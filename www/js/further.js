@@ -1,6 +1,9 @@
 // The parts of the page that nobody sees at first: fetched once the first picture stands. Each is attached in a task of
 // its own, so that the page answers in between.
 
+/** @import { DrawOn } from "./wheel/wheel.js" */
+/** @import { Ask, Choose, Context, Store } from "./state/types.js" */
+
 import { attachChoosing } from "./kit/choosing.js";
 import { attachOwned } from "./kit/owned.js";
 import { createPaperDialog } from "./kit/paper-dialog.js";
@@ -30,7 +33,14 @@ import { attachLog } from "./swatches/log.js";
 import { attachMine } from "./swatches/own-paints.js";
 import { attachRecord } from "./swatches/record-form.js";
 
-/** Attaches what stands below the mix and the kit beside it. */
+/**
+ * Attaches what stands below the mix and the kit beside it.
+ *
+ * @param {Store} store
+ * @param {Pick<Context, "core" | "shelf">} what
+ * @param {Ask} ask
+ * @param {{ choose: Choose, choosePan: (paint: number) => void, showShelf: () => void }} whats
+ */
 export function attachBelow(store, { core, shelf }, ask, { choose, choosePan, showShelf }) {
   return inTurn([
     () => attachSheet(store, shelf, core),
@@ -43,10 +53,18 @@ export function attachBelow(store, { core, shelf }, ask, { choose, choosePan, sh
   ]);
 }
 
-/** Attaches matching, swatches, the report, choosing and printing. */
+/**
+ * Attaches matching, swatches, the report, choosing and printing.
+ *
+ * @param {Store} store
+ * @param {Context} context
+ * @param {Ask} ask
+ * @param {{ choose: Choose, choosePan: (paint: number) => void, closeShare: () => void, drawOn: DrawOn, showMix: () => void }} what
+ */
 export function attachFurther(store, context, ask, { choose, choosePan, closeShare, drawOn, showMix }) {
   const { core, shelf } = context;
   const answer = createAnswer(store);
+  /** @type {ReturnType<typeof attachChoosing>} */
   let chooseFor;
   return inTurn([
     () => attachReport(store, shelf, ask, choosePan),

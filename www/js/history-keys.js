@@ -1,13 +1,20 @@
 // Undo and redo by button and by key.
 
+/** @import { Store } from "./state/types.js" */
+
 import { byId, notice } from "./page/dom.js";
 import { createHistory } from "./state/history.js";
 import { partStays } from "./words/start.js";
 
-/** Puts the buttons and keys to work. */
+/**
+ * Puts the buttons and keys to work.
+ *
+ * @param {Store} store
+ */
 export function attachHistory(store) {
   const [undo, redo] = [byId("undo", HTMLButtonElement), byId("redo", HTMLButtonElement)];
   const history = createHistory(store, show);
+  /** @param {() => number} verb */
   const act = (verb) => {
     if (verb() > 0) notice(partStays, { seconds: 8 });
   };

@@ -1,9 +1,10 @@
 // How the first picture looks, before any module is there: the surround as it was left, and the first visit's line only
 // on a first visit. What is read here is read again, and judged, by `state/start.js`.
 {
+  /** @param {() => Storage} storage */
   const kept = (storage) => {
     try {
-      return JSON.parse(storage().getItem("washpath/looks"));
+      return JSON.parse(storage().getItem("washpath/looks") ?? "null");
     } catch {
       return null;
     }

@@ -1,17 +1,19 @@
 // Starts the page: core, state, views.
 
+/** @import { Core, Read, State, Store, Tell } from "./state/types.js" */
+
 import { createAdviser } from "./core/adviser.js";
 import { ready } from "./core/core.js";
 import { createShelf } from "./core/shelf.js";
 import { attachHistory } from "./history-keys.js";
+import { attachWelcome } from "./kit/welcome.js";
 import { attachBrief } from "./mix/brief.js";
 import { attachEnds, choosePaint, createChoose } from "./mix/ends.js";
 import { attachMix } from "./mix/mix.js";
-import { all, byId, notice, say } from "./page/dom.js";
+import { all, byId, first, notice, say } from "./page/dom.js";
 import { keepEarly } from "./page/early.js";
 import { breath, inTurn } from "./page/rest.js";
 import { attachSwitch, attachTabs } from "./page/tabs.js";
-import { attachWelcome } from "./page/welcome.js";
 import { attachRescue, isWithout, offerRescue, tellFaults } from "./rescue.js";
 import { attachGuest } from "./send/guest.js";
 import { attachShare } from "./send/share-button.js";
@@ -37,6 +39,10 @@ async function start() {
   }
 }
 
+/**
+ * @param {Core} core
+ * @param {ReturnType<typeof keepEarly>} what
+ */
 async function open(core, { doSoon, doLater }) {
   const shelf = createShelf(core.paints());
   await breath();
@@ -54,7 +60,7 @@ async function open(core, { doSoon, doLater }) {
   attachHistory(store);
   attachPaper(store);
   attachSurround(store);
-  const tab = attachTabs(document.querySelector(".tabs"));
+  const tab = attachTabs(first(document, ".tabs"));
   const switches = Object.fromEntries(
     all(document, ".switch").map((frame) => [frame.dataset.key, attachSwitch(frame)]),
   );
@@ -62,7 +68,7 @@ async function open(core, { doSoon, doLater }) {
   attachView(store);
   const { drawn, drawOn } = attachWheel(store, shelf, choose, createOutlines(store));
   await drawn;
-  let closeShare;
+  let closeShare = () => {};
   await inTurn([
     () => {
       attachBrief(store);
@@ -97,28 +103,44 @@ async function open(core, { doSoon, doLater }) {
   root.dataset.whole = "true";
 }
 
-/** What a first visit shows besides what was kept. */
+/**
+ * What a first visit shows besides what was kept.
+ *
+ * @param {Read} read
+ */
 function firstLooks({ state, isFirst }) {
   const dim = state.dim ?? matchMedia("(prefers-color-scheme: dark)").matches;
   return { dim, welcome: state.welcome ?? (isFirst && linkText(location.hash) === null) };
 }
 
-/** Says what happened while keeping. */
+/**
+ * Says what happened while keeping.
+ *
+ * @param {Parameters<Tell>[0]} what
+ * @param {string} [name]
+ */
 function tell(what, name) {
   if (what === "elsewhere") return say(words.elsewhere(name));
   if (what === "beside") return notice(words.beside(name), { seconds: 12 });
   return notice(what === "full" ? words.full : words.denied);
 }
 
-/** What paint lies on has the colour of the kit's paper: pans, rims of washes, the sheet. */
+/**
+ * What paint lies on has the colour of the kit's paper: pans, rims of washes, the sheet.
+ *
+ * @param {Store} store
+ */
 function attachPaper(store) {
+  /** @param {State} state */
   const show = ({ studio }) => document.documentElement.style.setProperty("--sheet", studio.paper());
   store.subscribe((state, changed) => changed.has("studio") && show(state));
   show(store.get());
 }
 
+/** @param {Store} store */
 function attachSurround(store) {
   const toggle = byId("surround");
+  /** @param {State} state */
   const show = ({ dim }) => {
     document.documentElement.dataset.surround = dim ? "dim" : "light";
     toggle.setAttribute("aria-pressed", String(dim));

@@ -1,5 +1,7 @@
 // Stands by when something breaks: nothing is lost, and it is said plainly.
 
+/** @import { Keeping, Read } from "./state/types.js" */
+
 import { button, notice } from "./page/dom.js";
 import { save } from "./page/save.js";
 import { erase, eraseEverything, eraseOld, everything, oldTexts } from "./state/storage.js";
@@ -29,6 +31,7 @@ function startWithout() {
 
 const saveEverything = () => save(everything(), "washpath-everything.json", "application/json");
 
+/** @param {HTMLElement} verb */
 function startAnew(verb) {
   if (verb.dataset.sure) {
     eraseEverything();
@@ -38,7 +41,11 @@ function startAnew(verb) {
   verb.textContent = words.reallyAnew;
 }
 
-/** When nothing can be shown: what was kept can be saved, left alone for this visit, or thrown away. */
+/**
+ * When nothing can be shown: what was kept can be saved, left alone for this visit, or thrown away.
+ *
+ * @param {Error} error
+ */
 export function offerRescue(error) {
   const anew = button(words.startAnew, () => startAnew(anew));
   notice(words.noStartWithKept(error.message), {
@@ -46,8 +53,14 @@ export function offerRescue(error) {
   });
 }
 
-/** Says which parts of what was kept could not be read, and hands them out. They stay where they are until they are thrown away. */
+/**
+ * Says which parts of what was kept could not be read, and hands them out. They stay where they are until they are thrown away.
+ *
+ * @param {Read["faults"]} faults
+ * @param {Keeping} keeping
+ */
 export function tellFaults(faults, keeping) {
+  /** @param {string} kind */
   const count = (kind) => faults.filter(({ key }) => key.split(/[/ ]/)[0] === kind).length;
   const counts = { kit: count("kit"), own: count("own"), record: count("record") };
   const text = faults.map(({ key, text, why }) => `${key}\n${why}\n${text}\n`).join("\n");
@@ -67,6 +80,7 @@ export function tellFaults(faults, keeping) {
 
 /** When the core breaks, every later call would: the page says so and starts again from what is kept. */
 export function attachRescue() {
+  /** @param {unknown} error */
   const broken = (error) => {
     if (!(error instanceof WebAssembly.RuntimeError)) return;
     notice(words.broken, { actions: [[words.startAgain, () => location.reload()]] });

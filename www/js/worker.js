@@ -1,8 +1,11 @@
 // Long questions, answered off the page's own thread. The page tells it where the core is.
 
+/** @import { Advice, Progress } from "./state/answers.js" */
+
 import init, * as core from "../pkg/adviser.js";
 import { createVerbs } from "./core/advice.js";
 
+/** @type {Promise<ReturnType<typeof createVerbs>> | undefined} */
 let started;
 const cancelled = new Set();
 
@@ -14,8 +17,13 @@ addEventListener("message", async ({ data: { start, cancel, id, verb, question }
   if (cancel) return void cancelled.add(cancel);
   try {
     const verbs = await started;
+    if (!verbs) return;
+    /** @param {Progress} told */
     const tell = (told) => postMessage({ id, told });
-    postMessage({ id, answer: await verbs[verb](question, { tell, stopped: () => cancelled.delete(id) }) });
+    postMessage({
+      id,
+      answer: await verbs[/** @type {keyof Advice} */ (verb)](question, { tell, stopped: () => cancelled.delete(id) }),
+    });
   } catch (error) {
     postMessage({ id, fault: error.message });
   }

@@ -1,20 +1,30 @@
 // The questions that take longer than a frame, as verbs on plain values. Runs in the worker, or in the page where there is none.
 
+/** @import { Advice, Progress } from "../state/answers.js" */
+/** @import { Paper } from "../state/types.js" */
+
 /** Tenths of a millisecond of work between two looks at what else is asked. */
 const STEP = 300;
 
-/** Verbs over a started core. `paper` and `wide` say what colours are seen on; the adviser of the last ones is kept. */
+/**
+ * Verbs over a started core. `paper` and `wide` say what colours are seen on; the adviser of the last ones is kept.
+ *
+ * @param {typeof import("../../pkg/adviser.js")} core
+ * @returns {{ [Verb in keyof Advice]: (question: any, progress: { tell: (told: Progress) => void, stopped: () => boolean }) => Advice[Verb] | Promise<Advice[Verb]> }}
+ */
 export function createVerbs(core) {
+  /** @type {import("../../pkg/adviser.js").Adviser | undefined} */
   let adviser;
+  /** @type {string | undefined} */
   let seen;
 
+  /** @type {(paper: Paper, wide: boolean) => import("../../pkg/adviser.js").Adviser} */
   function on(paper, wide) {
     const now = JSON.stringify([paper, wide]);
-    if (now !== seen) {
-      adviser?.free();
-      adviser = new core.Adviser(paper, wide);
-      seen = now;
-    }
+    if (adviser && now === seen) return adviser;
+    adviser?.free();
+    adviser = new core.Adviser(paper, wide);
+    seen = now;
     return adviser;
   }
 
@@ -38,7 +48,7 @@ export function createVerbs(core) {
       on(paper, wide).next_for_place(paints, candidates, place),
     /** Sheets as SVG documents, a page each; the same as one PDF; a link as the SVG of a QR code. */
     print: (wanted) => core.print_svg(wanted),
-    printPdf: (wanted) => core.print_pdf(wanted),
+    printPdf: (wanted) => /** @type {Uint8Array<ArrayBuffer>} */ (core.print_pdf(wanted)),
     qr: ({ link }) => core.qr_svg(link),
     cluster: ({ data, width, count }) => core.colours_of(data, width, count),
     study: ({ paper, wide, paints, data, width, steps }) => on(paper, wide).study(paints, data, width, steps),

@@ -1,9 +1,19 @@
 // Asks long questions of a worker, or of the page itself where there can be none.
 
+/** @import { Advice, Progress } from "../state/answers.js" */
+/** @import { Ask, KitContent } from "../state/types.js" */
+/** @typedef {(verb: string, question: object, tell: (told: Progress) => void) => { answer: Promise<any>, cancel: () => void }} Send */
+/** @typedef {<Verb extends keyof Advice>(verb: Verb, question: object) => Promise<Advice[Verb]>} Asking */
+
 import { isWide } from "../page/display.js";
 import { paintsOf, paperOf } from "../state/kit.js";
 
-/** What every question tells of the page, and what it asks. */
+/**
+ * What every question tells of the page, and what it asks.
+ *
+ * @param {{ kit: KitContent }} what
+ * @param {object} [asked]
+ */
 export const question = ({ kit }, asked = {}) => ({
   paper: paperOf(kit),
   wide: isWide(),
@@ -14,9 +24,13 @@ export const question = ({ kit }, asked = {}) => ({
 /**
  * Answers `ask(verb, question)`: a promise of the answer. `ask.long(verb, question, tell)` answers at once `{answer, cancel}`;
  * `tell` hears how far it is. The worker starts with the first question.
+ *
+ * @type {() => Ask}
  */
 export function createAdviser() {
+  /** @type {Promise<Send> | undefined} */
   let asked;
+  /** @type {Ask["long"]} */
   const long = (verb, question, tell = () => {}) => {
     asked ??= inWorker().catch(inPage);
     let cancel = () => {};
@@ -27,8 +41,7 @@ export function createAdviser() {
     });
     return { answer, cancel: () => cancel() };
   };
-  const ask = (verb, question) => long(verb, question).answer;
-  return Object.assign(ask, { long });
+  return Object.assign(/** @type {Asking} */ ((verb, question) => long(verb, question).answer), { long });
 }
 
 /** The core's half for long questions: compiled where the page is one file, else the address of its wasm. */
@@ -40,15 +53,19 @@ const startWorker = async () =>
     ? new Worker(URL.createObjectURL(await globalThis.packed.worker))
     : new Worker(new URL("./js/worker.js", document.baseURI), { type: "module" });
 
+/** @type {() => Promise<Send>} */
 async function inWorker() {
   const worker = await startWorker();
+  /** @type {Map<number, { verb: string, question: object, tell: (told: Progress) => void, resolve: (answer: any) => void, reject: (error: Error) => void }>} */
   const waiting = new Map();
   let last = 0;
   /** Answers from the page itself, once the worker failed. */
-  /** @type {ReturnType<typeof inPage> | null} */
+  /** @type {Promise<Send> | null} */
   let page = null;
   worker.addEventListener("message", ({ data: { id, told, answer, fault } }) => {
-    const { resolve, reject, tell } = waiting.get(id);
+    const asked = waiting.get(id);
+    if (!asked) return;
+    const { resolve, reject, tell } = asked;
     if (told !== undefined) return tell(told);
     waiting.delete(id);
     if (fault === undefined) resolve(answer);
@@ -75,14 +92,18 @@ async function inWorker() {
   };
 }
 
-/** Without a worker the page answers itself, and stands still for as long as a step takes. */
+/**
+ * Without a worker the page answers itself, and stands still for as long as a step takes.
+ *
+ * @type {() => Promise<Send>}
+ */
 async function inPage() {
   const [core, { createVerbs }] = await Promise.all([import("../../pkg/adviser.js"), import("./advice.js")]);
   await core.default({ module_or_path: await source() });
   const verbs = createVerbs(core);
   return (verb, question, tell) => {
     let stop = false;
-    const answer = (async () => verbs[verb](question, { tell, stopped: () => stop }))();
+    const answer = (async () => verbs[/** @type {keyof Advice} */ (verb)](question, { tell, stopped: () => stop }))();
     return { answer, cancel: () => (stop = true) };
   };
 }

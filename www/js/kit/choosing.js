@@ -1,6 +1,7 @@
 // "Choose for me": the best kit for real surface colours or a place, under rules.
 
-/** @import { Place } from "../state/types.js" */
+/** @import { Choice, Progress } from "../state/answers.js" */
+/** @import { Ask, Kit, KitContent, Place, Shelf, Store } from "../state/types.js" */
 
 import { question } from "../core/adviser.js";
 import { button, byId, element, fieldsOf, notice, say, UNDO } from "../page/dom.js";
@@ -11,7 +12,13 @@ import { sentence } from "../words/form.js";
 import { kitOfChosen, reachedOf, reasonRow, scoreOf, verdict } from "./choice.js";
 import { createPaintList } from "./paint-list.js";
 
-/** Opens the dialog, runs the choice and packs it when asked to. Answers a verb that opens the dialog for a place. */
+/**
+ * Opens the dialog, runs the choice and packs it when asked to. Answers a verb that opens the dialog for a place.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {Ask} ask
+ */
 export function attachChoosing(store, shelf, ask) {
   const dialog = byId("choose-dialog", HTMLDialogElement);
   const form = byId("choose-form", HTMLFormElement);
@@ -24,7 +31,11 @@ export function attachChoosing(store, shelf, ask) {
   /** @type {Place | null} */
   let place = null;
 
-  /** Opens the dialog for a place, or for real surface colours. */
+  /**
+   * Opens the dialog for a place, or for real surface colours.
+   *
+   * @param {Place | null} wanted
+   */
   function openFor(wanted) {
     place = wanted;
     byId("choose-what").textContent = words.aim(place);
@@ -67,6 +78,7 @@ export function attachChoosing(store, shelf, ask) {
     });
   }
 
+  /** @param {Choice} choice */
   async function show(choice) {
     const { kit, studio } = store.get();
     const chosen = choice.reasons.map(({ paint }) => paint);
@@ -74,14 +86,19 @@ export function attachChoosing(store, shelf, ask) {
     const take = button(words.packIt, () => pack(chosen, kit), { class: "main" });
     outcome.replaceChildren(
       verdict(choice, reached, place),
-      element("ul", { class: "rows" }, ...choice.reasons.map((why) => reasonRow(why, shelf.get(why.paint), studio))),
+      element("ul", { class: "rows" }, ...choice.reasons.map((why) => reasonRow(why, shelf.paint(why.paint), studio))),
       element("div", { class: "verbs" }, take),
     );
     take.scrollIntoView({ block: "nearest" });
     say(words.chosen(chosen.length));
   }
 
-  /** Takes the chosen paints in hand; `before` is the kit that waits beside them. */
+  /**
+   * Takes the chosen paints in hand; `before` is the kit that waits beside them.
+   *
+   * @param {number[]} chosen
+   * @param {Kit} before
+   */
   function pack(chosen, before) {
     const packed = kitOfChosen(chosen, before, place, store.get().studio);
     const title = words.title(chosen.length, place);
@@ -100,15 +117,26 @@ export function attachChoosing(store, shelf, ask) {
   return openFor;
 }
 
-/** How much of a place, or of real surface colours, a kit reaches, as a part of 1. */
+/**
+ * How much of a place, or of real surface colours, a kit reaches, as a part of 1.
+ *
+ * @param {KitContent} kit
+ * @param {Place | null} place
+ * @param {Ask} ask
+ */
 async function reachedBy(kit, place, ask) {
   if (!place) return (await ask("report", question({ kit }))).reached[1];
   const colours = place.colours.map(({ lab, weight }) => [lab, weight]);
   return reachedOf(place.colours, await ask("nearest", question({ kit }, { place: colours })));
 }
 
-/** The rules of the form, besides paints by name, as the core asks for them. */
+/**
+ * The rules of the form, besides paints by name, as the core asks for them.
+ *
+ * @param {(name: string) => any} field
+ */
 function rulesIn(field) {
+  /** @param {string} name */
   const number = (name) => Math.max(0, Math.round(Number(field(name).value) || 0));
   return {
     noCadmium: field("cadmium").checked,
@@ -121,12 +149,17 @@ function rulesIn(field) {
   };
 }
 
-/** How far a choice is: nodes to show, and `tell`, which brings them up to date. */
+/**
+ * How far a choice is: nodes to show, and `tell`, which brings them up to date.
+ *
+ * @param {() => void} stop
+ */
 function createProgress(stop) {
   const bar = element("progress", { max: 1, "aria-label": words.howFar });
   const word = element("p", { class: "quiet" }, words.begun);
   return {
     nodes: [bar, word, button(words.stop, stop)],
+    /** @param {Progress} progress */
     tell({ done, best }) {
       bar.value = done;
       if (best !== undefined) word.textContent = words.best(scoreOf(best));

@@ -1,12 +1,24 @@
 // Two kits beside each other: what each reaches, its darks, and what it alone holds. No state.
 
+/** @import { Report, Swatch } from "../state/answers.js" */
+/** @import { KitContent, Shelf, Studio } from "../state/types.js" */
+
+/** @typedef {[name: string, cells: (Node | string)[][]]} Row */
+
 import { chip, dabOf } from "../page/dab.js";
 import { element } from "../page/dom.js";
 import { nameOf, paintsOf } from "../state/kit.js";
 import { percent } from "../words/form.js";
 import * as words from "../words/kits.js";
 
-/** Nodes that compare two kits by their reports; a kit without paints has none. */
+/**
+ * Nodes that compare two kits by their reports; a kit without paints has none.
+ *
+ * @param {KitContent[]} kits
+ * @param {(Report | null)[]} reports
+ * @param {Shelf} shelf
+ * @param {Studio} studio
+ */
 export function comparison(kits, reports, shelf, studio) {
   const [mine, its] = kits.map(paintsOf);
   return [
@@ -17,20 +29,33 @@ export function comparison(kits, reports, shelf, studio) {
   ];
 }
 
-/** Each figure's name and what it is of either kit. */
+/**
+ * Each figure's name and what it is of either kit.
+ *
+ * @type {(reports: (Report | null)[]) => Row[]}
+ */
 function rowsOf(reports) {
+  /** @type {(i: 0 | 1) => string[][]} */
   const part = (i) => reports.map((report) => [report ? percent(report.reached[i]) : words.none]);
+  /** @type {(i: number) => (Node | string)[][]} */
   const darkest = (i) => reports.map((report) => lightnessOf(report?.darks[i].swatch));
+  /** @type {Row[]} */
+  const darks = ((reports[0] ?? reports[1])?.darks ?? []).map(({ hue }, i) => [words.darkest(hue), darkest(i)]);
   return [
     [words.reached, part(1)],
     [words.reachedClosely, part(0)],
-    [words.greying, reports.map((report) => [report?.neutrals.length ?? 0])],
-    ...((reports[0] ?? reports[1])?.darks.map(({ hue }, i) => [words.darkest(hue), darkest(i)]) ?? []),
+    [words.greying, reports.map((report) => [String(report?.neutrals.length ?? 0)])],
+    ...darks,
   ];
 }
 
+/** @param {Swatch | null | undefined} swatch */
 const lightnessOf = (swatch) => (swatch ? [chip(swatch.css), words.value(swatch.lightness)] : [words.none]);
 
+/**
+ * @param {KitContent[]} kits
+ * @param {Row[]} rows
+ */
 const tableOf = (kits, rows) =>
   element(
     "table",
@@ -49,12 +74,20 @@ const tableOf = (kits, rows) =>
     ),
   );
 
-/** The paints that a kit holds and the other does not. */
+/**
+ * The paints that a kit holds and the other does not.
+ *
+ * @param {KitContent} kit
+ * @param {number[]} own
+ * @param {number[]} other
+ * @param {Shelf} shelf
+ * @param {Studio} studio
+ */
 function onlyIn(kit, own, other, shelf, studio) {
   const rows = own
     .filter((paint) => !other.includes(paint))
     .map((paint) => {
-      const { name, code } = shelf.get(paint);
+      const { name, code } = shelf.paint(paint);
       return element("li", {}, dabOf(studio, paint, 30), element("span", {}, `${name} `, element("small", {}, code)));
     });
   return [

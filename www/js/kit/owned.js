@@ -1,22 +1,36 @@
 // What the painter owns: which owned paints stand in for those of the kit that are not.
 
+/** @import { Substitute } from "../state/answers.js" */
+/** @import { Ask, Shelf, Store } from "../state/types.js" */
+
 import { question } from "../core/adviser.js";
 import { twin } from "../page/dab.js";
 import { button, byId, detailsAround, element, say } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
 import { shortName } from "../state/end.js";
-import { replace } from "../state/kit.js";
+import { replace } from "../state/pans.js";
 import * as words from "../words/owned.js";
 
 const REST = 200;
 /** Load at which a paint and what stands in for it are shown side by side. */
 const COMPARED = 0.5;
 
-/** The owned paints with one more, or without it. */
+/**
+ * The owned paints with one more, or without it.
+ *
+ * @param {number[]} owned
+ * @param {number} paint
+ */
 export const toggleOwned = (owned, paint) =>
   owned.includes(paint) ? owned.filter((known) => known !== paint) : [...owned, paint];
 
-/** Shows, for each paint of the kit that is not owned, what of the owned ones comes nearest. */
+/**
+ * Shows, for each paint of the kit that is not owned, what of the owned ones comes nearest.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {Ask} ask
+ */
 export function attachOwned(store, shelf, ask) {
   const frame = byId("owned");
   const details = detailsAround(frame);
@@ -37,6 +51,7 @@ export function attachOwned(store, shelf, ask) {
     }
   }
 
+  /** @param {[paint: number, found: Substitute[]][]} found */
   function show(found) {
     if (found.length === 0) return frame.replaceChildren(element("p", { class: "quiet" }, words.allOwned));
     const singles = found.flatMap(([paint, subs]) =>
@@ -58,14 +73,15 @@ export function attachOwned(store, shelf, ask) {
     );
   }
 
+  /** @param {[paint: number, found: Substitute[]]} what */
   function row([paint, subs]) {
-    const { name, code } = shelf.get(paint);
+    const { name, code } = shelf.paint(paint);
     const { studio } = store.get();
     const lines = subs.map(({ parts, alone, mixed }) =>
       element(
         "span",
         { class: "pairing" },
-        twin(...[[[paint, 1]], parts].map((parts) => studio.swatch(parts, COMPARED).css)),
+        twin(studio.swatch([[paint, 1]], COMPARED).css, studio.swatch(parts, COMPARED).css),
         element("span", {}, words.off(shortName(parts, shelf), alone, mixed)),
       ),
     );
@@ -81,7 +97,7 @@ export function attachOwned(store, shelf, ask) {
               store.set({ kit: replace(store.get().kit, paint, single.parts[0][0]) });
               say(words.swapped);
             },
-            { class: "pack", "aria-label": words.swapIt(name, shelf.get(single.parts[0][0]).name) },
+            { class: "pack", "aria-label": words.swapIt(name, shelf.paint(single.parts[0][0]).name) },
           )
         : null,
     );

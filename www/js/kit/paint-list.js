@@ -1,10 +1,19 @@
 // A list of paints picked from the shelf one by one, each of which can be taken off again.
 
-import { button, element } from "../page/dom.js";
+/** @import { Shelf } from "../state/types.js" */
+
+import { button, element, first } from "../page/dom.js";
 import * as words from "../words/choosing.js";
 
-/** Fills `frame` with the list; `word` says what it is a list of. Answers `paints`, the numbers on it, and `clear`, which empties it. */
+/**
+ * Fills `frame` with the list; `word` says what it is a list of. Answers `paints`, the numbers on it, and `clear`, which empties it.
+ *
+ * @param {HTMLElement} frame
+ * @param {string} word
+ * @param {Shelf} shelf
+ */
 export function createPaintList(frame, word, shelf) {
+  /** @type {Set<number>} */
   const picked = new Set();
 
   function show() {
@@ -18,17 +27,20 @@ export function createPaintList(frame, word, shelf) {
     frame.replaceChildren(select, ...[...picked].map(chip));
   }
 
+  /** @param {number} number */
   function chip(number) {
-    const { name } = shelf.get(number);
+    const { name } = shelf.paint(number);
     return button(words.picked(name), () => drop(number), { "aria-label": words.takeOff(name) });
   }
 
+  /** @param {string} value */
   function pick(value) {
     if (value) picked.add(Number(value));
     show();
-    frame.querySelector("select").focus();
+    first(frame, "select").focus();
   }
 
+  /** @param {number} number */
   function drop(number) {
     picked.delete(number);
     show();

@@ -1,26 +1,39 @@
 // The paints of a pan, each a button that opens a field to change it.
 
+/** @import { Kit, Paint, Shelf, Store } from "../state/types.js" */
+
 import { dabOf } from "../page/dab.js";
 import { all, button, element, notice, UNDO } from "../page/dom.js";
-import { isFull, part, refill } from "../state/kit.js";
+import { isFull, part, refill } from "../state/pans.js";
 import * as words from "../words/tin.js";
 import { editKit } from "./edit.js";
 import { createPaintField } from "./paint-field.js";
 
-/** Answers what makes the paints of a pan, the second of which may be missing, as a node. */
+/**
+ * Answers what makes the paints of a pan, the second of which may be missing, as a node.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ */
 export function createHalves(store, shelf) {
   const openFilling = createFilling(store, shelf, named);
 
+  /** @param {Paint} paint */
   function named({ number, name, code }) {
     const dab = dabOf(store.get().studio, number, 26);
     return [dab, element("span", { class: "name" }, `${name} `, element("small", {}, code))];
   }
 
+  /**
+   * @param {number[][]} pans
+   * @param {number} i
+   * @param {number} half
+   */
   function halfOf(pans, i, half) {
     const paint = shelf.get(pans[i][half]);
     const verb = button("", () => openFilling(verb, i, half), {
       class: paint ? "half" : "half small",
-      "aria-label": paint ? words.change(paint) : words.putBeside(shelf.get(pans[i][0]).name),
+      "aria-label": paint ? words.change(paint) : words.putBeside(shelf.paint(pans[i][0]).name),
       "aria-expanded": "false",
       "data-focus": `half-${i}-${half}`,
     });
@@ -28,7 +41,7 @@ export function createHalves(store, shelf) {
     return verb;
   }
 
-  return ({ pans }, i) => {
+  return (/** @type {Kit} */ { pans }, /** @type {number} */ i) => {
     const packed = pans.flat();
     const isTwice = pans[i].some((paint) => packed.filter((other) => other === paint).length > 1);
     return element(
@@ -40,17 +53,30 @@ export function createHalves(store, shelf) {
   };
 }
 
-/** Answers a verb that opens the field for a half of a pan below its row, or closes it; one is open at a time. */
+/**
+ * Answers a verb that opens the field for a half of a pan below its row, or closes it; one is open at a time.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {(paint: Paint) => Node[]} named
+ */
 function createFilling(store, shelf, named) {
+  /**
+   * @param {HTMLElement} verb
+   * @param {number} i
+   * @param {number} half
+   */
   function toggle(verb, i, half) {
     const isOpen = verb.getAttribute("aria-expanded") === "true";
     const editor = verb.closest(".editor");
+    if (!editor) return;
     for (const other of all(editor, ".half")) other.setAttribute("aria-expanded", "false");
     editor.querySelector(".filling")?.remove();
     if (isOpen) return;
     verb.setAttribute("aria-expanded", "true");
     const { kit } = store.get();
     const field = createPaintField(words.find(i + 1), shelf, (paint) => offer(paint, kit), {
+      /** @param {number} paint */
       onpick(paint) {
         // What is typed counts as taken once the field is left.
         verb.focus();
@@ -61,16 +87,26 @@ function createFilling(store, shelf, named) {
         verb.focus();
       },
     });
-    verb.closest("li").append(element("div", { class: "filling" }, field.node, split(kit, i, half)));
+    verb.closest("li")?.append(element("div", { class: "filling" }, field.node, split(kit, i, half)));
     field.focus();
   }
 
+  /**
+   * @param {Paint} paint
+   * @param {Kit} kit
+   */
   const offer = (paint, kit) => [
     ...named(paint),
     ...(kit.pans.flat().includes(paint.number) ? [element("small", {}, words.offerPacked)] : []),
   ];
 
-  /** What else can be done about a half of a split pan. */
+  /**
+   * What else can be done about a half of a split pan.
+   *
+   * @param {Kit} kit
+   * @param {number} i
+   * @param {number} half
+   */
   function split(kit, i, half) {
     if (kit.pans[i].length < 2) return null;
     const out = () => editKit(store, (kit) => refill(kit, i, [kit.pans[i][1 - half]]), words.takenOut);
@@ -83,10 +119,16 @@ function createFilling(store, shelf, named) {
     );
   }
 
-  /** Puts a paint in a half of a pan. One that is in another pan already is packed twice, which may be meant: it is said. */
+  /**
+   * Puts a paint in a half of a pan. One that is in another pan already is packed twice, which may be meant: it is said.
+   *
+   * @param {number} i
+   * @param {number} half
+   * @param {number} paint
+   */
   function fill(i, half, paint) {
     const { pans } = store.get().kit;
-    const { name } = shelf.get(paint);
+    const { name } = shelf.paint(paint);
     if (pans[i][half] === paint) return;
     const other = pans[i][1 - half];
     if (other === paint) return notice(words.inThisPan(name), { seconds: 6 });

@@ -1,10 +1,18 @@
 // The painter's own paper, given by its colour.
 
+/** @import { Core } from "../state/types.js" */
+
+/** @typedef {(hex: string, handOn: (lab: number[]) => void) => void} AskPaper asks for a paper, beginning with the colour at hand */
+
 import { byId } from "../page/dom.js";
 import { sentence } from "../words/form.js";
 import { paperColour } from "../words/tin.js";
 
-/** Answers a verb that asks for a paper's colour and hands it on as [L*, a*, b*]. */
+/**
+ * Answers a verb that asks for a paper's colour and hands it on as [L*, a*, b*].
+ *
+ * @param {Core} core
+ */
 export function createPaperDialog(core) {
   const dialog = byId("paper-dialog", HTMLDialogElement);
   const text = byId("paper-colour", HTMLInputElement);
@@ -37,11 +45,13 @@ export function createPaperDialog(core) {
   dialog.addEventListener("submit", () => found && onuse(found));
   byId("paper-cancel").addEventListener("click", () => dialog.close());
 
-  return (hex, handOn) => {
+  /** @type {AskPaper} */
+  const open = (hex, handOn) => {
     onuse = handOn;
     text.value = picker.value = hex;
     read();
     dialog.showModal();
     text.select();
   };
+  return open;
 }

@@ -1,5 +1,8 @@
 // The report on the kit: what it can do, what each paint adds, what would come next.
 
+/** @import { Candidate, Worth } from "../state/answers.js" */
+/** @import { Ask, Shelf, Store } from "../state/types.js" */
+
 import { question } from "../core/adviser.js";
 import { dabOf, paintLine } from "../page/dab.js";
 import { button, byId, detailsAround, element } from "../page/dom.js";
@@ -12,10 +15,21 @@ import { addedBy, rolesOf, sentences } from "./report-sentences.js";
 
 const REST = 200;
 const FEW = 6;
-/** The least that a paint must add by each wish to show in the figure. */
+/**
+ * The least that a paint must add by each wish to show in the figure.
+ *
+ * @type {{ [wish: string]: number }}
+ */
 const LEAST = { reach: 0.0005, darks: 0.5, neutrals: 0.5 };
 
-/** Shows the report and keeps it up with the kit. */
+/**
+ * Shows the report and keeps it up with the kit.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {Ask} ask
+ * @param {(paint: number) => void} choose
+ */
 export function attachReport(store, shelf, ask, choose) {
   const said = byId("report-said");
   const worths = byId("worths");
@@ -52,8 +66,9 @@ export function attachReport(store, shelf, ask, choose) {
     }
   }
 
+  /** @param {Worth} worth */
   function worthRow(worth) {
-    const paint = shelf.get(worth.paint);
+    const paint = shelf.paint(worth.paint);
     const take = button("", () => choose(worth.paint), { class: "take" });
     take.append(
       dabOf(store.get().studio, worth.paint, 30),
@@ -82,13 +97,23 @@ export function attachReport(store, shelf, ask, choose) {
   soon();
 }
 
-/** Two bars, one within the other: colours reached nearly, and closely. */
+/**
+ * Two bars, one within the other: colours reached nearly, and closely.
+ *
+ * @param {[close: number, near: number]} what
+ */
 function meter([close, near]) {
   const bars = [near, close].map((part) => element("span", { style: { width: `${100 * part}%` } }));
   return element("div", { class: "meter", "aria-hidden": "true" }, ...bars);
 }
 
-/** Shows which paint would add most to the kit, by what it is wanted for. */
+/**
+ * Shows which paint would add most to the kit, by what it is wanted for.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {Ask} ask
+ */
 export function attachNext(store, shelf, ask) {
   const frame = byId("next");
   const wish = element(
@@ -128,8 +153,9 @@ export function attachNext(store, shelf, ask) {
     }
   }
 
+  /** @param {Candidate} candidate */
   function row({ paint: number, gain }) {
-    const paint = shelf.get(number);
+    const paint = shelf.paint(number);
     return element(
       "li",
       {},

@@ -1,9 +1,13 @@
 // The shelf as a list: every paint there is, found by name, code, hue or what it is like.
 
+/** @import { Kit, Paint, Shelf, Store, Studio } from "../state/types.js" */
+
+/** @typedef {ReturnType<typeof rowOf>} Row */
+
 import { GRANULATES } from "../../pkg/facts.js";
 import { dabInSight, paintLine } from "../page/dab.js";
 import { button, byId, element } from "../page/dom.js";
-import { holds } from "../state/kit.js";
+import { holds } from "../state/pans.js";
 import { estimated, grade, granulating } from "../words/ratings.js";
 import * as words from "../words/shelf.js";
 import * as tin from "../words/tin.js";
@@ -12,11 +16,18 @@ import { toggleOwned } from "./owned.js";
 import { packPaint } from "./packing.js";
 import { createSieve } from "./sieve.js";
 
-/** Shows the shelf; a click chooses a paint as an end, "Pack" puts it in the kit. */
+/**
+ * Shows the shelf; a click chooses a paint as an end, "Pack" puts it in the kit.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {(paint: number) => void} choose
+ */
 export function attachShelf(store, shelf, choose) {
   const list = byId("shelf-list");
   const find = byId("shelf-find", HTMLInputElement);
   const sieve = createSieve(byId("shelf-sift"), show);
+  /** @type {Row[]} */
   let rows = [];
 
   function fill() {
@@ -32,18 +43,21 @@ export function attachShelf(store, shelf, choose) {
       ({ paint, names }) =>
         fits(names, find.value) && has({ ...paint, owned: owned.includes(paint.number) }, sieve.wanted),
     );
+    /** @param {Row} row */
     const far = (row) => farness(row.paint, find.value);
     found.sort((a, b) => far(a) - far(b) || sieve.compare(a.paint, b.paint));
     list.replaceChildren(...found.map(({ node }) => node));
     byId("shelf-count").textContent = countOf(found.length);
   }
 
+  /** @param {number} found */
   function countOf(found) {
     if (found > 0) return words.count(found, shelf.all.length);
     const typed = find.value.trim();
     return sieve.wanted.size ? words.noneIsAll : words.noneIsCalled(typed);
   }
 
+  /** @param {Kit} kit */
   function markPacked(kit) {
     for (const { packed, paint } of rows) {
       const inside = holds(kit, paint.number);
@@ -53,6 +67,7 @@ export function attachShelf(store, shelf, choose) {
     }
   }
 
+  /** @param {number[]} owned */
   function markOwned(owned) {
     for (const { own, paint } of rows) own.setAttribute("aria-pressed", String(owned.includes(paint.number)));
     if (sieve.wanted.has("owned")) show();
@@ -70,7 +85,13 @@ export function attachShelf(store, shelf, choose) {
   fill();
 }
 
-/** A paint's row: its node, the two buttons that are marked later, and what the paint is found and put in order by. */
+/**
+ * A paint's row: its node, the two buttons that are marked later, and what the paint is found and put in order by.
+ *
+ * @param {Paint} paint
+ * @param {Store} store
+ * @param {(paint: number) => void} choose
+ */
 function rowOf(paint, store, choose) {
   const { studio } = store.get();
   const packed = button(tin.pack, () => packPaint(store, paint), { class: "pack" });
@@ -87,12 +108,18 @@ function rowOf(paint, store, choose) {
   };
 }
 
-/** The button that takes a paint as an end, with its dab and what it is like. */
+/**
+ * The button that takes a paint as an end, with its dab and what it is like.
+ *
+ * @param {Paint} paint
+ * @param {Studio} studio
+ * @param {(paint: number) => void} choose
+ */
 function takeOf(paint, studio, choose) {
   const traits = [
     paint.hue,
     grade("transparency", paint.transparency),
-    paint.granulation >= GRANULATES ? granulating : null,
+    (paint.granulation ?? 0) >= GRANULATES ? granulating : null,
     paint.tier === "estimated" ? estimated : null,
   ].filter(Boolean);
   const take = button("", () => choose(paint.number), { class: "take" });

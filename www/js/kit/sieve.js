@@ -1,13 +1,21 @@
 // What the shelf's list is asked for: its order, and what its paints are to be like.
 
+/** @import { Ordered } from "./find.js" */
+
 import { element } from "../page/dom.js";
 import * as words from "../words/shelf.js";
 import { ORDERS, TRAITS } from "./find.js";
 
-/** Fills `frame` with the choices; `changed` hears of each. Answers `compare`, the order, and `wanted`, the traits as a set of keys. */
+/**
+ * Fills `frame` with the choices; `changed` hears of each. Answers `compare`, the order, and `wanted`, the traits as a set of keys.
+ *
+ * @param {HTMLElement} frame
+ * @param {() => void} changed
+ */
 export function createSieve(frame, changed) {
   const wanted = new Set();
 
+  /** @param {typeof TRAITS[number]} trait */
   function traitBox({ key }) {
     const box = element("input", {
       type: "checkbox",
@@ -35,5 +43,8 @@ export function createSieve(frame, changed) {
     ),
   );
   // One of the options is always chosen.
-  return { wanted, compare: (a, b) => ORDERS[order.selectedIndex].compare(a, b) };
+  return {
+    wanted,
+    compare: (/** @type {Ordered} */ a, /** @type {Ordered} */ b) => ORDERS[order.selectedIndex].compare(a, b),
+  };
 }

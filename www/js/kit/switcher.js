@@ -1,5 +1,7 @@
 // Several kits: one is in hand, the others wait; they are switched, copied, thrown away and compared.
 
+/** @import { Ask, Patch, Shelf, State, Store } from "../state/types.js" */
+
 import { question } from "../core/adviser.js";
 import { button, byId, element, notice, say, UNDO } from "../page/dom.js";
 import { remake } from "../page/remake.js";
@@ -8,11 +10,18 @@ import { copyKit, startKit, takeKit, throwKit } from "../state/kits.js";
 import * as words from "../words/kits.js";
 import { comparison } from "./comparison.js";
 
-/** Shows the list of kits and its verbs. */
+/**
+ * Shows the list of kits and its verbs.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {Ask} ask
+ */
 export function attachKits(store, shelf, ask) {
   const frame = byId("kits");
   const dialog = byId("compare-dialog", HTMLDialogElement);
 
+  /** @param {State} state */
   function show({ kit, others }) {
     const list = element(
       "select",
@@ -29,9 +38,15 @@ export function attachKits(store, shelf, ask) {
     );
   }
 
-  /** Does a verb, and says so. */
+  /**
+   * Does a verb, and says so.
+   *
+   * @param {(state: State) => Patch} verb
+   * @param {string} word
+   */
   const act = (verb, word) => store.set(verb) && say(word);
 
+  /** @param {number} i */
   function take(i) {
     if (i >= 0) act((state) => takeKit(state, i), words.taken(nameOf(store.get().others[i])));
   }

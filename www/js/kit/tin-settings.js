@@ -1,18 +1,28 @@
 // What belongs to the kit as a whole: its paper, how many pans its tin holds, and whether the pans are being edited.
 
+/** @import { AskPaper } from "./paper-dialog.js" */
+/** @import { Kit, Store } from "../state/types.js" */
+
 import { MOST_PANS, PAPERS } from "../../pkg/facts.js";
 import { button, element, say } from "../page/dom.js";
-import { resize } from "../state/kit.js";
+import { resize } from "../state/pans.js";
 import * as words from "../words/tin.js";
 import { editKit } from "./edit.js";
 
-/** Answers the settings of a kit as a node. `askPaper` asks for the painter's own paper. */
+/**
+ * Answers the settings of a kit as a node. `askPaper` asks for the painter's own paper.
+ *
+ * @param {Store} store
+ * @param {AskPaper} askPaper
+ */
 export function createSettings(store, askPaper) {
+  /** @param {Kit} kit */
   const paperAt = ({ paper, stock }) => (paper ? PAPERS.length : stock);
 
   const askOwn = () =>
     askPaper(store.get().studio.paper_hex(), (paper) => editKit(store, (kit) => ({ ...kit, paper }), words.onOwnPaper));
 
+  /** @param {Kit} kit */
   function paperField(kit) {
     const names = [...PAPERS, kit.paper ? words.ownPaper : words.askOwnPaper];
     const select = element(
@@ -23,7 +33,11 @@ export function createSettings(store, askPaper) {
     return element("label", { class: "field" }, element("span", {}, words.paper), select);
   }
 
-  /** One of the stocks, or the painter's own paper, which is asked for. */
+  /**
+   * One of the stocks, or the painter's own paper, which is asked for.
+   *
+   * @param {HTMLSelectElement} select
+   */
   function repaper(select) {
     const stock = select.selectedIndex;
     if (stock < PAPERS.length) return editKit(store, (kit) => ({ ...kit, stock, paper: null }));
@@ -32,6 +46,7 @@ export function createSettings(store, askPaper) {
     askOwn();
   }
 
+  /** @param {Kit} kit */
   function capacityField(kit) {
     const input = element("input", {
       type: "number",
@@ -41,19 +56,20 @@ export function createSettings(store, askPaper) {
       "data-focus": "capacity",
       onchange: () => resized(input),
     });
-    input.value = kit.capacity;
+    input.value = String(kit.capacity);
     return element("label", { class: "field" }, element("span", {}, words.holds), input);
   }
 
+  /** @param {HTMLInputElement} input */
   function resized(input) {
     const { kit } = store.get();
     const wanted = Number(input.value);
     if (wanted < kit.pans.length) say(words.tooSmall(kit.pans.length));
-    if (resize(kit, wanted) === kit) input.value = kit.capacity;
+    if (resize(kit, wanted) === kit) input.value = String(kit.capacity);
     else editKit(store, (kit) => resize(kit, wanted));
   }
 
-  return (kit, editing) =>
+  return (/** @type {Kit} */ kit, /** @type {boolean} */ editing) =>
     element(
       "div",
       { class: "settings" },

@@ -1,5 +1,8 @@
 // The kit: its title, its tin of pans, and what can be done with them.
 
+/** @import { AskPaper } from "./paper-dialog.js" */
+/** @import { Kit, Paint, Shelf, State, Store } from "../state/types.js" */
+
 import { LONGEST_TITLE } from "../../pkg/facts.js";
 import { dabOf } from "../page/dab.js";
 import { button, byId, element } from "../page/dom.js";
@@ -14,17 +17,30 @@ import { editKit } from "./edit.js";
 import { createPanEditor } from "./pan-editor.js";
 import { createSettings } from "./tin-settings.js";
 
-/** Shows the tin; `choose` takes a paint as an end of the path, `showShelf` leads to the shelf. */
+/**
+ * Shows the tin; `choose` takes a paint as an end of the path, `showShelf` leads to the shelf.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {(paint: number) => void} choose
+ * @param {AskPaper} askPaper
+ * @param {() => void} showShelf
+ */
 export function attachTin(store, shelf, choose, askPaper, showShelf) {
   const frame = byId("tin");
   const packDemo = () => editKit(store, ({ id }) => ({ ...demoKit(shelf), id }), words.demoPacked);
   const settingsOf = createSettings(store, askPaper);
   const editorOf = createPanEditor(store, shelf, packDemo);
 
+  /** @param {State} state */
   function show({ kit, ends, studio, editing }) {
-    const codes = codesOf(paintsOf(kit).map((paint) => shelf.get(paint)));
+    const codes = codesOf(paintsOf(kit).map((paint) => shelf.paint(paint)));
+    /**
+     * @param {number} paint
+     * @param {number} size
+     */
     const halfOf = (paint, size) =>
-      halfPan(shelf.get(paint), codes.get(paint), endOf(ends, paint), dabOf(studio, paint, size), choose);
+      halfPan(shelf.paint(paint), codes.get(paint) ?? "", endOf(ends, paint), dabOf(studio, paint, size), choose);
     remake(
       frame,
       heading(kit, (text) => editKit(store, (kit) => retitle(kit, text))),
@@ -46,6 +62,10 @@ export function attachTin(store, shelf, choose, askPaper, showShelf) {
   show(store.get());
 }
 
+/**
+ * @param {Kit} kit
+ * @param {(text: string) => void} retitled
+ */
 function heading(kit, retitled) {
   const input = element("input", {
     class: "title",
@@ -59,13 +79,26 @@ function heading(kit, retitled) {
   return element("div", { class: "heading" }, input, element("p", { class: "quiet" }, words.filled(kit)));
 }
 
-/** A pan of one paint, or of two side by side. */
+/**
+ * A pan of one paint, or of two side by side.
+ *
+ * @param {number[]} pan
+ * @param {(paint: number, size: number) => Node} halfOf
+ */
 const panOf = (pan, halfOf) =>
   pan.length > 1
     ? element("li", { class: "pan split" }, ...pan.map((paint) => halfOf(paint, 26)))
     : element("li", { class: "pan" }, ...pan.map((paint) => halfOf(paint, 38)));
 
-/** The button of a paint in its pan; `end` says whether it is A, 0, or B, 1, of the path. */
+/**
+ * The button of a paint in its pan; `end` says whether it is A, 0, or B, 1, of the path.
+ *
+ * @param {Paint} paint
+ * @param {string} shown
+ * @param {number} end
+ * @param {Node} dab
+ * @param {(paint: number) => void} choose
+ */
 function halfPan(paint, shown, end, dab, choose) {
   const half = button("", () => choose(paint.number), {
     class: "paint",
@@ -78,13 +111,23 @@ function halfPan(paint, shown, end, dab, choose) {
   return half;
 }
 
-/** A code that breaks before its colon where there is no room: PB15:3. */
+/**
+ * A code that breaks before its colon where there is no room: PB15:3.
+ *
+ * @param {string} code
+ */
 const brokenCode = (code) => code.split(/(?=:)/).flatMap((part, i) => (i ? [element("wbr"), part] : [part]));
 
+/** @param {Kit} kit */
 const gaps = ({ pans, capacity }) =>
   Array.from({ length: capacity - pans.length }, () => element("li", { class: "pan gap", "aria-hidden": "true" }));
 
-/** What to do about an empty tin. */
+/**
+ * What to do about an empty tin.
+ *
+ * @param {() => void} showShelf
+ * @param {() => void} packDemo
+ */
 const emptyTin = (showShelf, packDemo) =>
   element(
     "div",

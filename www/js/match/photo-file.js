@@ -8,7 +8,11 @@ const SIDE = 1024;
 const MOST_PIXELS = 150e6;
 const MOST_BYTES = 120e6;
 
-/** Pixels of an image file, upright, at most SIDE long; errors say what is wrong with it. */
+/**
+ * Pixels of an image file, upright, at most SIDE long; errors say what is wrong with it.
+ *
+ * @param {Blob} blob
+ */
 export async function pixelsOf(blob) {
   if (blob.size === 0) throw new Error(words.emptyFile);
   if (blob.size > MOST_BYTES) throw new Error(words.tooLarge(MOST_BYTES));
@@ -26,7 +30,11 @@ export async function pixelsOf(blob) {
   return context.getImageData(0, 0, canvas.width, canvas.height);
 }
 
-/** Width and height of an image, upright, before its pixels are decoded. */
+/**
+ * Width and height of an image, upright, before its pixels are decoded.
+ *
+ * @param {Blob} blob
+ */
 async function sizeOf(blob) {
   const address = URL.createObjectURL(blob);
   try {

@@ -1,5 +1,8 @@
 // A photo, from disk, camera or clipboard: shown, white-balanced, sampled. It never leaves the browser.
 
+/** @import { Circle } from "./picture.js" */
+/** @import { Core, Store } from "../state/types.js" */
+
 import { all, button, byId, element, say } from "../page/dom.js";
 import { targetOf } from "../state/target.js";
 import { sentence } from "../words/form.js";
@@ -8,10 +11,21 @@ import * as words from "../words/photo.js";
 import { pixelsOf } from "./photo-file.js";
 import { createPicture } from "./picture.js";
 
-/** Lightness L* of what a click is said to be. */
+/**
+ * Lightness L* of what a click is said to be.
+ *
+ * @type {{ [mode: string]: number }}
+ */
 const REFERENCES = { white: 96, grey: 50 };
 
-/** Shows the photo, and `answer` beside it. `onphoto` hears of each new picture: pixels as RGBA, width, height; or nothing. */
+/**
+ * Shows the photo, and `answer` beside it. `onphoto` hears of each new picture: pixels as RGBA, width, height; or nothing.
+ *
+ * @param {Store} store
+ * @param {Core} core
+ * @param {HTMLElement} answer
+ * @param {(pixels: ImageData | null) => void} onphoto
+ */
 export function attachPhoto(store, core, answer, onphoto) {
   /**
    * As it was opened. Everything is balanced from it, so that corrections do not add up.
@@ -42,6 +56,7 @@ export function attachPhoto(store, core, answer, onphoto) {
     element("div", { class: "verbs" }, enlarge, undo, close),
   );
 
+  /** @param {Blob} blob */
   async function open(blob) {
     turn += 1;
     const own = turn;
@@ -54,6 +69,7 @@ export function attachPhoto(store, core, answer, onphoto) {
     }
   }
 
+  /** @param {ImageData | null} opened */
   function put(opened) {
     turn += 1;
     original = opened;
@@ -63,6 +79,7 @@ export function attachPhoto(store, core, answer, onphoto) {
     show(opened);
   }
 
+  /** @param {ImageData | null} pixels */
   function show(pixels) {
     photo = pixels;
     undo.hidden = photo === original;
@@ -71,6 +88,7 @@ export function attachPhoto(store, core, answer, onphoto) {
     onphoto(photo);
   }
 
+  /** @param {Circle} circle */
   function use(circle) {
     try {
       if (modes.current() === "sample") sample(circle);
@@ -80,12 +98,17 @@ export function attachPhoto(store, core, answer, onphoto) {
     }
   }
 
+  /** @param {Circle} circle */
   function sample({ x, y, radius }) {
     if (!photo) return;
     store.set({ target: targetOf(core.sample(photo.data, photo.width, x, y, radius), "photo") });
     picture.mark({ x, y, radius });
   }
 
+  /**
+   * @param {Circle} circle
+   * @param {number} lightness
+   */
   function balance({ x, y, radius }, lightness) {
     if (!original) return;
     const { data, width, height } = original;
@@ -106,7 +129,11 @@ export function attachPhoto(store, core, answer, onphoto) {
   });
 }
 
-/** A dialog that takes `work`, the photo and what is done with it, to the size of the window and back to its place. */
+/**
+ * A dialog that takes `work`, the photo and what is done with it, to the size of the window and back to its place.
+ *
+ * @param {HTMLElement} work
+ */
 function createLarge(work) {
   const place = element("div", {});
   const dialog = element(
@@ -130,7 +157,11 @@ function createLarge(work) {
   };
 }
 
-/** The field for a file, behind the label that is shown as its button. */
+/**
+ * The field for a file, behind the label that is shown as its button.
+ *
+ * @param {(file: Blob) => void} open
+ */
 function fileField(open) {
   const file = element("input", {
     type: "file",
@@ -149,6 +180,7 @@ function fileField(open) {
 
 /** What a click on the photo does: a group of buttons of which one is pressed. */
 function createModes() {
+  /** @type {string} */
   let mode;
   const node = element(
     "div",
@@ -157,6 +189,7 @@ function createModes() {
   );
   choose("sample");
 
+  /** @param {string} key */
   function choose(key) {
     mode = key;
     for (const each of all(node, "button")) each.setAttribute("aria-pressed", String(each.dataset.mode === key));

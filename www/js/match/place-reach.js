@@ -1,5 +1,10 @@
 // How much of a place the kit reaches: colour by colour, and which paints would bring more.
 
+/** @import { Candidate, Match, Swatch } from "../state/answers.js" */
+/** @import { Ask, Colour, Paint, Place, Shelf, State, Store } from "../state/types.js" */
+
+/** @typedef {{ showMix: () => void, chooseFor: (place: Place | null) => void }} Ways */
+
 import { REACHED } from "../../pkg/facts.js";
 import { question } from "../core/adviser.js";
 import { editKit } from "../kit/edit.js";
@@ -21,11 +26,17 @@ const LEAST_GAIN = 0.005;
 /**
  * Answers a node, and `look`, which fills it for the place of the kit at an index. `showMix` leads to the mix, `chooseFor` to
  * the choosing of a kit for a place.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {Ask} ask
+ * @param {Ways} what
  */
 export function createReach(store, shelf, ask, { showMix, chooseFor }) {
   const node = element("div", {});
   let turn = 0;
 
+  /** @param {number} index */
   async function look(index) {
     turn += 1;
     const own = turn;
@@ -52,6 +63,11 @@ export function createReach(store, shelf, ask, { showMix, chooseFor }) {
     }
   }
 
+  /**
+   * @param {State} state
+   * @param {number} index
+   * @param {Match[]} nearest
+   */
   function answer({ studio, kit }, index, nearest) {
     const place = kit.places[index];
     const whole = weightOf(place.colours);
@@ -74,7 +90,14 @@ export function createReach(store, shelf, ask, { showMix, chooseFor }) {
     ];
   }
 
-  /** A colour beside the nearest mix; a click puts that mix on the path. */
+  /**
+   * A colour beside the nearest mix; a click puts that mix on the path.
+   *
+   * @param {Colour} colour
+   * @param {Swatch} seen
+   * @param {Match} match
+   * @param {number} i
+   */
   function takeButton({ lab }, seen, { parts, load, swatch, error }, i) {
     const take = () => {
       store.set({ ...pathOf(parts), load, laid: 0, next: 0, target: targetOf(lab, "place") });
@@ -96,20 +119,34 @@ export function createReach(store, shelf, ask, { showMix, chooseFor }) {
   return { node, look };
 }
 
+/** @param {string} text */
 const quiet = (text) => element("p", { class: "quiet" }, text);
 
 const noPlace = () => quiet(words.none);
 
+/** @param {Colour[]} colours */
 const weightOf = (colours) => colours.reduce((sum, { weight }) => sum + weight, 0);
 
-/** How many colours the kit reaches, and how much of the place that is. */
+/**
+ * How many colours the kit reaches, and how much of the place that is.
+ *
+ * @param {Colour[]} colours
+ * @param {Match[]} nearest
+ */
 function sentence(colours, nearest) {
   const reached = colours.filter((_, i) => nearest[i].error <= REACHED);
   const part = weightOf(reached) / weightOf(colours);
   return element("p", {}, element("b", {}, words.reaches(reached.length, colours.length, part)), words.within);
 }
 
-/** How much of the place a colour is, in percent. */
+/**
+ * How much of the place a colour is, in percent.
+ *
+ * @param {Swatch} seen
+ * @param {number} hundredths
+ * @param {number} i
+ * @param {(hundredths: number) => void} weighed
+ */
 function weightField(seen, hundredths, i, weighed) {
   const field = element("input", {
     type: "number",
@@ -123,15 +160,26 @@ function weightField(seen, hundredths, i, weighed) {
   return field;
 }
 
+/**
+ * @param {Swatch} seen
+ * @param {number} i
+ * @param {() => void} drop
+ */
 const dropButton = (seen, i, drop) =>
   button("×", drop, { class: "drop", "aria-label": words.drop(seen.words), "data-focus": `drop-${i}` });
 
-/** The paints of the shelf that would bring most of what is missing. */
+/**
+ * The paints of the shelf that would bring most of what is missing.
+ *
+ * @param {Candidate[]} found
+ * @param {Shelf} shelf
+ * @param {(paint: Paint) => void} pack
+ */
 function wouldBring(found, shelf, pack) {
   const best = found.filter(({ gain }) => gain > LEAST_GAIN).slice(0, FEW);
   if (best.length === 0) return quiet(words.noneBrings);
   const rows = best.map(({ paint: number, gain }) => {
-    const paint = shelf.get(number);
+    const paint = shelf.paint(number);
     return element(
       "li",
       {},

@@ -1,5 +1,8 @@
 // A place: colours with weights that the painter wants to reach, found in a photo or gathered by hand.
 
+/** @import { Ways } from "./place-reach.js" */
+/** @import { Ask, Place, Shelf, Store } from "../state/types.js" */
+
 import { MOST_COLOURS, MOST_PLACES } from "../../pkg/facts.js";
 import { editKit } from "../kit/edit.js";
 import { button, byId, element, notice } from "../page/dom.js";
@@ -15,7 +18,14 @@ const REST = 200;
 const COLOURS = 12;
 const LEAST_COLOURS = 8;
 
-/** Shows the places of the kit; answers a verb that takes a new photo's pixels, or nothing. `ways` are those of `createReach`. */
+/**
+ * Shows the places of the kit; answers a verb that takes a new photo's pixels, or nothing. `ways` are those of `createReach`.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {Ask} ask
+ * @param {Ways} ways
+ */
 export function attachPlace(store, shelf, ask, ways) {
   /** @type {ImageData | null} */
   let photo = null;
@@ -38,7 +48,7 @@ export function attachPlace(store, shelf, ask, ways) {
         { class: "verbs" },
         countField(count, (counted) => (count = counted)),
         button(words.find, find, { disabled: !photo, "data-focus": "find" }),
-        button(words.addTarget, () => add(target.lab), { disabled: !target, "data-focus": "add" }),
+        button(words.addTarget, () => target && add(target.lab), { disabled: !target, "data-focus": "add" }),
         place ? button(words.remove, drop, { "data-focus": "remove" }) : "",
       ),
     );
@@ -49,6 +59,7 @@ export function attachPlace(store, shelf, ask, ways) {
     reach.look(current);
   }
 
+  /** @param {number} index */
   function turnTo(index) {
     current = index;
     refresh();
@@ -69,6 +80,7 @@ export function attachPlace(store, shelf, ask, ways) {
     }
   }
 
+  /** @param {number[]} lab */
   function add(lab) {
     const place = store.get().kit.places[current];
     if (place?.colours.length >= MOST_COLOURS) return notice(words.tooManyColours, { seconds: 6 });
@@ -83,13 +95,19 @@ export function attachPlace(store, shelf, ask, ways) {
     if (changed.has("kit") || changed.has("studio")) soon();
   });
   soon();
-  return (pixels) => {
+  return (/** @type {ImageData | null} */ pixels) => {
     photo = pixels;
     showHead();
   };
 }
 
-/** The title, and where there are several places the list to turn to one. */
+/**
+ * The title, and where there are several places the list to turn to one.
+ *
+ * @param {Place[]} places
+ * @param {number} current
+ * @param {(index: number) => void} turnTo
+ */
 function titleRow(places, current, turnTo) {
   const list = element(
     "select",
@@ -99,6 +117,10 @@ function titleRow(places, current, turnTo) {
   return element("div", { class: "title-row" }, element("h3", {}, words.title), places.length > 1 ? list : "");
 }
 
+/**
+ * @param {Place} place
+ * @param {(name: string) => void} named
+ */
 function nameField(place, named) {
   const field = element("input", {
     class: "title",
@@ -111,7 +133,12 @@ function nameField(place, named) {
   return field;
 }
 
-/** How many colours are to be found in the photo. */
+/**
+ * How many colours are to be found in the photo.
+ *
+ * @param {number} count
+ * @param {(count: number) => void} counted
+ */
 function countField(count, counted) {
   const field = element("input", {
     type: "number",

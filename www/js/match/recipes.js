@@ -1,5 +1,8 @@
 // Recipes for the target: what of the kit comes nearest, and what keeps it from being exact.
 
+/** @import { Match, Matches } from "../state/answers.js" */
+/** @import { Ask, Part, Shelf, State, Store } from "../state/types.js" */
+
 import { question } from "../core/adviser.js";
 import { button, byId, element } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
@@ -9,7 +12,13 @@ import * as words from "../words/target.js";
 
 const REST = 150;
 
-/** Paints of a source. */
+/**
+ * Paints of a source.
+ *
+ * @param {State} state
+ * @param {string} source
+ * @param {Shelf} shelf
+ */
 function paintsFrom({ kit, owned }, source, shelf) {
   if (source === "owned") return owned;
   return source === "shelf" ? shelf.all.map(({ number }) => number) : paintsOf(kit);
@@ -17,14 +26,26 @@ function paintsFrom({ kit, owned }, source, shelf) {
 
 /**
  * Recipes with the fewest paints first, where one is no nearer than the other by more than is known of them; else the nearest.
+ *
+ * @param {Match[]} matches
+ * @param {number} doubt
  */
 function fewestFirst(matches, doubt) {
   const least = Math.min(...matches.map(({ error }) => error));
+  /** @param {Match} match */
   const step = ({ error }) => Math.floor((error - least) / doubt);
   return matches.toSorted((a, b) => step(a) - step(b) || a.parts.length - b.parts.length || a.error - b.error);
 }
 
-/** Shows up to ten recipes; a click puts one on the path. `tell` hears the row of the nearest one, or nothing. */
+/**
+ * Shows up to ten recipes; a click puts one on the path. `tell` hears the row of the nearest one, or nothing.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {Ask} ask
+ * @param {() => void} show
+ * @param {(row: Node | null) => void} tell
+ */
 export function attachRecipes(store, shelf, ask, show, tell) {
   const frame = byId("recipes");
   let source = "kit";
@@ -64,6 +85,7 @@ export function attachRecipes(store, shelf, ask, show, tell) {
     }
   }
 
+  /** @param {Matches} found */
   function fill({ matches, shortfall, light }) {
     const notes = [shortfall && words.inexact(shortfall), light && words.differs(light)].filter(Boolean);
     const doubt = matches[0]?.doubt ?? 0;
@@ -76,6 +98,7 @@ export function attachRecipes(store, shelf, ask, show, tell) {
     );
   }
 
+  /** @param {Match} match */
   function row({ parts, load, swatch, error, doubt }) {
     const take = button("", () => onPath(parts, load), { class: "take" });
     take.append(
@@ -90,6 +113,10 @@ export function attachRecipes(store, shelf, ask, show, tell) {
     return element("li", {}, take);
   }
 
+  /**
+   * @param {Part[]} parts
+   * @param {number} load
+   */
   function onPath(parts, load) {
     store.set({ ...pathOf(parts), load, laid: 0, next: 0 });
     show();

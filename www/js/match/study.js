@@ -1,5 +1,7 @@
 // A value study: the photo repainted with the nearest mixes of the kit, beside the original, and in greys.
 
+/** @import { Ask, Store } from "../state/types.js" */
+
 import { question } from "../core/adviser.js";
 import { penOf } from "../page/canvas.js";
 import { button, byId, element } from "../page/dom.js";
@@ -9,7 +11,12 @@ import * as words from "../words/photo.js";
 /** Steps of value that a study may have; 0 is all of them. */
 const STEPS = [0, 3, 5, 7];
 
-/** Shows the studies; answers a verb that takes a new photo's pixels, or nothing. */
+/**
+ * Shows the studies; answers a verb that takes a new photo's pixels, or nothing.
+ *
+ * @param {Store} store
+ * @param {Ask} ask
+ */
 export function attachStudy(store, ask) {
   const frame = byId("study");
   /** @type {ImageData | null} */
@@ -57,7 +64,7 @@ export function attachStudy(store, ask) {
     }
   }
 
-  return (pixels) => {
+  return (/** @type {ImageData | null} */ pixels) => {
     turn += 1;
     photo = pixels;
     frame.hidden = !pixels;
@@ -66,7 +73,14 @@ export function attachStudy(store, ask) {
   };
 }
 
-/** A named picture of RGBA bytes. */
+/**
+ * A named picture of RGBA bytes.
+ *
+ * @param {string} name
+ * @param {ArrayLike<number>} bytes
+ * @param {number} width
+ * @param {number} height
+ */
 function picture(name, bytes, width, height) {
   const canvas = element("canvas", { width, height, class: "picture", role: "img", "aria-label": name });
   penOf(canvas).putImageData(new ImageData(new Uint8ClampedArray(bytes), width, height), 0, 0);

@@ -1,12 +1,19 @@
 // The colour to be matched: typed, picked, taken from the mix, the wheel or a photo.
 
+/** @import { Core, State, Store, Target } from "../state/types.js" */
+
 import { button, byId, element, say } from "../page/dom.js";
 import { isPair, pairOf } from "../state/end.js";
 import { targetOf } from "../state/target.js";
 import { sentence } from "../words/form.js";
 import * as words from "../words/target.js";
 
-/** Shows the target and the ways to set it. */
+/**
+ * Shows the target and the ways to set it.
+ *
+ * @param {Store} store
+ * @param {Core} core
+ */
 export function attachTarget(store, core) {
   const typed = createTyped(core, read);
   const swatch = element("div", { class: "target-swatch", "aria-hidden": "true" });
@@ -23,6 +30,7 @@ export function attachTarget(store, core) {
     element("div", { class: "verbs" }, mix, wheel),
   );
 
+  /** @param {string} text */
   function read(text) {
     if (!text.trim()) return store.set({ target: null });
     try {
@@ -32,6 +40,7 @@ export function attachTarget(store, core) {
     }
   }
 
+  /** @param {number} lightness */
   function revalue(lightness) {
     const { target } = store.get();
     if (target) store.set({ target: targetOf([lightness, target.lab[1], target.lab[2]], "typed") });
@@ -50,6 +59,7 @@ export function attachTarget(store, core) {
     say(picking ? words.pointing : words.pointed);
   }
 
+  /** @param {State} state */
   function show(state) {
     const { target, studio, picking } = state;
     mix.disabled = !isPair(state);
@@ -73,9 +83,15 @@ export function attachTarget(store, core) {
   show(store.get());
 }
 
+/** @param {Target} target */
 const rounded = ({ lab }) => lab.map((part) => Math.round(part));
 
-/** The field for a colour as text, and the browser's own picker beside it; `read` hears the text of either. */
+/**
+ * The field for a colour as text, and the browser's own picker beside it; `read` hears the text of either.
+ *
+ * @param {Core} core
+ * @param {(text: string) => void} read
+ */
 function createTyped(core, read) {
   const text = element("input", {
     type: "text",
@@ -103,7 +119,11 @@ function createTyped(core, read) {
       element("label", { class: "field" }, element("span", {}, words.type), text),
       element("label", { class: "field" }, element("span", {}, words.pick), picker),
     ),
-    /** Puts the target into the fields, but not into the one that is being used. */
+    /**
+     * Puts the target into the fields, but not into the one that is being used.
+     *
+     * @param {Target} target
+     */
     show(target) {
       if (document.activeElement !== text) text.value = `lab(${rounded(target).join(" ")})`;
       if (document.activeElement !== picker) picker.value = core.hex_of(Float32Array.from(target.lab));
@@ -111,7 +131,11 @@ function createTyped(core, read) {
   };
 }
 
-/** The slider for the target's lightness; `onvalue` hears of another. */
+/**
+ * The slider for the target's lightness; `onvalue` hears of another.
+ *
+ * @param {(lightness: number) => void} onvalue
+ */
 function createValue(onvalue) {
   const input = element("input", {
     type: "range",
@@ -129,6 +153,7 @@ function createValue(onvalue) {
       element("div", { class: "caption" }, element("span", {}, words.value), said),
       input,
     ),
+    /** @param {Target | null} target */
     show(target) {
       input.disabled = !target;
       if (target) input.value = String(target.lab[0]);

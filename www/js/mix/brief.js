@@ -1,5 +1,7 @@
 // What a teacher asks of a class: a note and tasks that go along with a kit, and which of them are done.
 
+/** @import { Brief, State, Store } from "../state/types.js" */
+
 import { LONGEST_TASK, MOST_TASKS } from "../../pkg/facts.js";
 import { byId, element } from "../page/dom.js";
 import { remake } from "../page/remake.js";
@@ -8,7 +10,12 @@ import * as words from "../words/mix.js";
 /** Most ticks that are kept; the oldest go first. */
 const MOST_TICKS = 200;
 
-/** The brief of what was typed, tasks one a line; nothing where all is empty. What does not fit is said. */
+/**
+ * The brief of what was typed, tasks one a line; nothing where all is empty. What does not fit is said.
+ *
+ * @param {string} note
+ * @param {string} lines
+ */
 export function briefOf(note, lines) {
   const tasks = lines
     .split("\n")
@@ -21,13 +28,30 @@ export function briefOf(note, lines) {
   return said || tasks.length ? { note: said, tasks } : null;
 }
 
+/**
+ * @param {Brief} brief
+ * @param {number} i
+ */
 const tickOf = ({ note, tasks }, i) => `${i} ${JSON.stringify([note, ...tasks])}`;
 
+/**
+ * @param {Brief} brief
+ * @param {string[]} ticked
+ */
 export const countDone = (brief, ticked) => brief.tasks.filter((_, i) => ticked.includes(tickOf(brief, i))).length;
 
-/** Note and tasks with boxes to tick; ticks stay on this device. */
+/**
+ * Note and tasks with boxes to tick; ticks stay on this device.
+ *
+ * @param {Brief} brief
+ * @param {Store} store
+ */
 export function briefList(brief, store) {
   const { ticked } = store.get();
+  /**
+   * @param {string} text
+   * @param {number} i
+   */
   const task = (text, i) => {
     const tick = tickOf(brief, i);
     const box = element("input", {
@@ -47,9 +71,14 @@ export function briefList(brief, store) {
   ].filter(Boolean);
 }
 
-/** Shows the tasks of the kit in hand above its mixes. */
+/**
+ * Shows the tasks of the kit in hand above its mixes.
+ *
+ * @param {Store} store
+ */
 export function attachBrief(store) {
   const frame = byId("brief");
+  /** @param {State} state */
   function show({ kit: { brief }, ticked }) {
     frame.hidden = !brief;
     if (!brief) return frame.replaceChildren();

@@ -1,5 +1,8 @@
 // The darkest mix of the kit in each hue family.
 
+/** @import { Dark } from "../state/answers.js" */
+/** @import { Part, Shelf, Store } from "../state/types.js" */
+
 import { button, byId, detailsAround, element } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
 import { pathOf, shortName } from "../state/end.js";
@@ -8,7 +11,12 @@ import * as words from "../words/darks.js";
 
 const REST = 250;
 
-/** Shows the darks; a click puts the mix on the path. */
+/**
+ * Shows the darks; a click puts the mix on the path.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ */
 export function attachDarks(store, shelf) {
   const frame = byId("darks");
   const details = detailsAround(frame);
@@ -25,6 +33,7 @@ export function attachDarks(store, shelf) {
     );
   }
 
+  /** @param {Dark} dark */
   function row({ name, swatch, parts }) {
     if (!swatch)
       return element(
@@ -46,7 +55,11 @@ export function attachDarks(store, shelf) {
     return element("li", {}, take);
   }
 
-  /** A paint alone becomes the next end; a mix is shown on its path. */
+  /**
+   * A paint alone becomes the next end; a mix is shown on its path.
+   *
+   * @param {Part[]} parts
+   */
   function onPath(parts) {
     if (parts.length === 1)
       return store.set({ ends: store.get().ends.map((end, i) => (i === store.get().next ? { parts } : end)), load: 1 });

@@ -1,12 +1,20 @@
 // The two ends of the path: which paints, mixes or places it runs between.
 
+/** @import { Choose, End, Shelf, State, Store } from "../state/types.js" */
+
 import { dabOf } from "../page/dab.js";
 import { all, button, byId, element, focusedAmong, say } from "../page/dom.js";
 import { chooseEnd, paintEnd, paintOf, shortName } from "../state/end.js";
 import * as words from "../words/mix.js";
 import { ENDS } from "../words/terms.js";
 
-/** Answers a verb that fills the next end; the other one is next then. An end that is chosen again stays: the other is next. */
+/**
+ * Answers a verb that fills the next end; the other one is next then. An end that is chosen again stays: the other is next.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @returns {Choose}
+ */
 export function createChoose(store, shelf) {
   return (end) => {
     const { next } = store.get();
@@ -15,13 +23,23 @@ export function createChoose(store, shelf) {
   };
 }
 
-/** The same for a paint by its number. */
+/**
+ * The same for a paint by its number.
+ *
+ * @type {(choose: Choose) => (paint: number) => void}
+ */
 export const choosePaint = (choose) => (number) => choose(paintEnd(number));
 
-/** Shows both ends; a click says which one is filled next. */
+/**
+ * Shows both ends; a click says which one is filled next.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ */
 export function attachEnds(store, shelf) {
   const frame = byId("ends");
 
+  /** @param {State} state */
   function show({ ends, next, studio }) {
     const focused = focusedAmong(all(frame, "button"));
     const choices = ends.map((end, i) => {
@@ -39,9 +57,10 @@ export function attachEnds(store, shelf) {
     if (focused >= 0) all(frame, "button")[focused].focus();
   }
 
+  /** @param {End | null} end */
   function naming(end) {
     if (!end) return [words.chooseEnd, element("small", {}, words.chooseWhere)];
-    const paint = shelf.get(paintOf(end));
+    const paint = shelf.get(paintOf(end) ?? 0);
     const known = paint?.code ?? shortName(end.parts, shelf);
     return [
       paint?.name ?? (end.asked ? words.place : words.puddle),

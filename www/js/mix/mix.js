@@ -1,5 +1,8 @@
 // The mix at hand: its colour and texture, its ratio and load, its crossing, and what it matches in daylight only.
 
+/** @import { Mix, Shift } from "../state/answers.js" */
+/** @import { Part, Shelf, State, Store } from "../state/types.js" */
+
 import { LEAST_LOAD } from "../../pkg/facts.js";
 import { chip } from "../page/dab.js";
 import { button, byId, element, put } from "../page/dom.js";
@@ -24,7 +27,12 @@ const REST = 250;
 const MIX = ["ends", "studio", "share", "load", "laid"];
 const PATH = ["ends", "studio", "load", "laid"];
 
-/** Shows the mix of the two ends. */
+/**
+ * Shows the mix of the two ends.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ */
 export function attachMix(store, shelf) {
   const wash = createWash(store);
   const ways = createWays(store);
@@ -44,6 +52,10 @@ export function attachMix(store, shelf) {
   byId("readout").replaceChildren(element("div", {}, empty, ...filled));
   texture.after(shift);
 
+  /**
+   * @param {State} state
+   * @param {boolean} pathChanged
+   */
   function show(state, pathChanged) {
     const ready = isPair(state);
     empty.hidden = ready;
@@ -72,6 +84,7 @@ export function attachMix(store, shelf) {
 
   const shiftSoon = afterRest(showShift, REST);
   store.subscribe((state, changed) => {
+    /** @param {string[]} keys */
     const touched = (keys) => keys.some((key) => changed.has(key));
     if (touched([...MIX, "kit"])) {
       shift.hidden = true;
@@ -83,11 +96,21 @@ export function attachMix(store, shelf) {
   show(store.get(), true);
 }
 
-/** Whether what the painter recorded speaks in the prediction of a mix. */
+/**
+ * Whether what the painter recorded speaks in the prediction of a mix.
+ *
+ * @param {State} state
+ * @param {Part[]} parts
+ */
 const isTaught = ({ learning, learned }, parts) =>
   learning && parts.some(([paint]) => learned.some(({ number }) => number === paint));
 
-/** Ratio and load as sliders whose tracks show what they run through. */
+/**
+ * Ratio and load as sliders whose tracks show what they run through.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ */
 function createSliders(store, shelf) {
   const ratio = slider(words.ratio, { max: 1000 }, (value, held) => {
     const { studio } = store.get();
@@ -97,6 +120,11 @@ function createSliders(store, shelf) {
   const load = slider(words.load, { max: 500 }, (value) => store.set({ load: 2 ** (value / 100 - 5) }));
   return {
     nodes: [ratio.node, load.node],
+    /**
+     * @param {State} state
+     * @param {Mix} mix
+     * @param {boolean} pathChanged
+     */
     show(state, mix, pathChanged) {
       const { studio, share, load: amount } = state;
       const pair = pairOf(state);
@@ -108,14 +136,22 @@ function createSliders(store, shelf) {
   };
 }
 
-/** Shows a mix in numbers, as terms and what they are. */
+/**
+ * Shows a mix in numbers, as terms and what they are.
+ *
+ * @param {HTMLElement} frame
+ * @param {Mix} mix
+ */
 function showNumbers(frame, mix) {
   const told = figures(mix);
   if (frame.childElementCount !== 2 * told.length) frame.replaceChildren(...told.flatMap(figure));
   told.forEach(({ value }, i) => put(frame.children[2 * i + 1], value));
 }
 
-/** @returns {{ name: string, value: string, title?: string }[]} */
+/**
+ * @param {Mix} mix
+ * @returns {{ name: string, value: string, title?: string }[]}
+ */
 const figures = ({ swatch, expected }) => [
   { name: words.value, value: number(swatch.lightness) },
   { name: words.chroma, value: number(swatch.chroma) },
@@ -127,17 +163,27 @@ const figures = ({ swatch, expected }) => [
 /** @param {{ name: string, title?: string }} told */
 const figure = ({ name, title }) => [element("dt", { title }, name), element("dd", { title })];
 
-/** Where the path crosses neutral, and a way there. */
+/**
+ * Where the path crosses neutral, and a way there.
+ *
+ * @param {State} state
+ * @param {Shelf} shelf
+ * @param {(mix: Mix) => void} goTo
+ */
 function crossingOf(state, shelf, goTo) {
   const found = state.studio.crossing(pairOf(state), state.load);
-  const names = state.ends.map((end) => shortName(end.parts, shelf));
+  const names = pairOf(state).ends.map((parts) => shortName(parts, shelf));
   return [
     element("span", {}, crossingSentence(found, names)),
     found.kind === "none" ? "" : button(words.goThere, () => goTo(found.mix)),
   ];
 }
 
-/** Another mix of the kit that matches this one in daylight and not in another light, or nothing. */
+/**
+ * Another mix of the kit that matches this one in daylight and not in another light, or nothing.
+ *
+ * @param {State} state
+ */
 function shiftOf(state) {
   if (!isPair(state)) return null;
   const { studio, share, load, kit } = state;
@@ -147,5 +193,9 @@ function shiftOf(state) {
   return studio.shift(pair, share, load, paintsOf(kit));
 }
 
+/**
+ * @param {Shift} shift
+ * @param {Shelf} shelf
+ */
 const shiftSentence = ({ light, parts, load, there }, shelf) =>
   words.shift(shortName(parts, shelf), load, light, there);

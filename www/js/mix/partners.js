@@ -1,5 +1,11 @@
 // Partners of a paint: what neutralises it, and what shades it.
 
+/** @import { Partner } from "../state/answers.js" */
+/** @import { Shelf, State, Store, Studio } from "../state/types.js" */
+
+/** @typedef {"neutral" | "shading"} Kind */
+/** @typedef {{ kind: Kind, side: number, more: boolean }} Asked */
+
 import { chip, dabOf, paintLine } from "../page/dab.js";
 import { button, byId, element } from "../page/dom.js";
 import { remake } from "../page/remake.js";
@@ -8,14 +14,23 @@ import { paintEnd, shortName } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
 import * as words from "../words/partners.js";
 
+/** @type {Kind[]} */
+const KINDS = ["neutral", "shading"];
 const FEW = 5;
 /** Milliseconds of rest before the lists are made anew. */
 const REST = 180;
 
-/** Shows the partners of A or of B; a click makes one the other end, at the ratio told. */
+/**
+ * Shows the partners of A or of B; a click makes one the other end, at the ratio told.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ */
 export function attachPartners(store, shelf) {
   const frame = byId("partners");
+  /** @type {Asked} */
   let asked = { kind: "neutral", side: 0, more: false };
+  /** @param {Partial<Asked>} patch */
   const ask = (patch) => {
     asked = { ...asked, ...patch };
     show();
@@ -25,12 +40,18 @@ export function attachPartners(store, shelf) {
     const { ends, studio, kit, load } = store.get();
     const { kind, more } = asked;
     const side = sideOf(ends);
-    if (!ends[side]) return remake(frame, ...nothing());
+    const end = ends[side];
+    if (!end) return remake(frame, ...nothing());
     const packed = paintsOf(kit);
-    const found = studio.partners(ends[side].parts, load)[kind];
-    const own = found.filter(({ paint }) => packed.includes(paint));
-    const others = found.filter(({ paint }) => !packed.includes(paint));
-    const rows = (partners) => partners.map((partner) => row(partner, kind, shelf, studio, choosePartner));
+    const { neutral, shading } = studio.partners(end.parts, load);
+    const found =
+      kind === "neutral"
+        ? neutral.map((partner) => ({ partner, said: words.neutralises(partner.parts.join(":"), partner) }))
+        : shading.map((partner) => ({ partner, said: words.shades(partner.parts.join(":"), partner) }));
+    const own = found.filter(({ partner }) => packed.includes(partner.paint));
+    const others = found.filter(({ partner }) => !packed.includes(partner.paint));
+    /** @param {{ partner: Partner, said: string }[]} some */
+    const rows = (some) => some.map(({ partner, said }) => row(partner, said, shelf, studio, choosePartner));
     remake(
       frame,
       element(
@@ -47,9 +68,14 @@ export function attachPartners(store, shelf) {
     );
   }
 
-  /** The end that is asked about, or the other where it is not chosen yet. */
+  /**
+   * The end that is asked about, or the other where it is not chosen yet.
+   *
+   * @param {State["ends"]} ends
+   */
   const sideOf = (ends) => (ends[asked.side] ? asked.side : 1 - asked.side);
 
+  /** @param {Partner} partner */
   function choosePartner({ paint, share }) {
     const { ends } = store.get();
     const own = sideOf(ends);
@@ -65,7 +91,14 @@ export function attachPartners(store, shelf) {
 /** What stands there while no end is chosen. */
 const nothing = () => [element("h3", {}, words.title), element("p", { class: "quiet" }, words.empty)];
 
-/** A list of the ends that are chosen: whose partners are shown. */
+/**
+ * A list of the ends that are chosen: whose partners are shown.
+ *
+ * @param {State["ends"]} ends
+ * @param {number} side
+ * @param {Shelf} shelf
+ * @param {(side: number) => void} onpick
+ */
 function sideChoice(ends, side, shelf, onpick) {
   const names = ends.map((end, i) => end && words.side(i, shortName(end.parts, shelf)));
   const options = names.map((name, i) => name && element("option", { value: i, selected: i === side }, name));
@@ -77,18 +110,32 @@ function sideChoice(ends, side, shelf, onpick) {
   return select;
 }
 
+/**
+ * @param {Kind} kind
+ * @param {(kind: Kind) => void} onpick
+ */
 const kindChoice = (kind, onpick) =>
   element(
     "div",
     { class: "choices", role: "group", "aria-label": words.kind },
-    ...Object.entries(words.kinds).map(([key, word]) =>
-      button(word, () => onpick(key), { "aria-pressed": String(kind === key), "data-focus": key }),
+    ...KINDS.map((key) =>
+      button(words.kinds[key], () => onpick(key), { "aria-pressed": String(kind === key), "data-focus": key }),
     ),
   );
 
+/**
+ * @param {boolean} more
+ * @param {number} count
+ * @param {() => void} onclick
+ */
 const moreVerb = (more, count, onclick) =>
   button(more ? words.fewer : words.all(count), onclick, { "data-focus": "more" });
 
+/**
+ * @param {string} title
+ * @param {Node[]} rows
+ * @param {string} none
+ */
 const list = (title, rows, none) =>
   element(
     "div",
@@ -97,14 +144,16 @@ const list = (title, rows, none) =>
     rows.length ? element("ul", { class: "rows" }, ...rows) : element("p", { class: "quiet" }, none),
   );
 
-function row(partner, kind, shelf, studio, choose) {
-  const paint = shelf.get(partner.paint);
-  const [own, its] = partner.parts;
+/**
+ * @param {Partner} partner
+ * @param {string} said
+ * @param {Shelf} shelf
+ * @param {Studio} studio
+ * @param {(partner: Partner) => void} choose
+ */
+function row(partner, said, shelf, studio, choose) {
+  const paint = shelf.paint(partner.paint);
   const take = button("", () => choose(partner), { class: "take" });
-  take.append(
-    dabOf(studio, partner.paint, 30),
-    paintLine(paint, words.does[kind](`${own}:${its}`, partner)),
-    chip(partner.swatch.css),
-  );
+  take.append(dabOf(studio, partner.paint, 30), paintLine(paint, said), chip(partner.swatch.css));
   return element("li", {}, take);
 }

@@ -1,18 +1,30 @@
 // Puddles: mixes kept on the palette, each an end for further paths.
 
+/** @import { Choose, Shelf, State, Store } from "../state/types.js" */
+
 import { MOST_PUDDLES } from "../../pkg/facts.js";
 import { dabOf } from "../page/dab.js";
 import { button, byId, element, notice, say } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { isPair, pairOf, sameParts } from "../state/end.js";
-import { keepPuddle, wipePuddle } from "../state/kit.js";
+import { keepPuddle, wipePuddle } from "../state/puddles.js";
 import * as words from "../words/puddles.js";
 import { recipe } from "../words/terms.js";
 
-/** A load as a link carries it: in quarters of a doubling. */
+/**
+ * A load as a link carries it: in quarters of a doubling.
+ *
+ * @param {number} load
+ */
 const quarters = (load) => Math.round(4 * Math.log2(load));
 
-/** Shows the kept mixes, with verbs to keep the mix at hand and to choose or wipe one. */
+/**
+ * Shows the kept mixes, with verbs to keep the mix at hand and to choose or wipe one.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {Choose} choose
+ */
 export function attachPuddles(store, shelf, choose) {
   const frame = byId("puddles");
 
@@ -27,6 +39,7 @@ export function attachPuddles(store, shelf, choose) {
     say(words.kept(store.get().kit.puddles.length, recipe(parts, shelf)));
   }
 
+  /** @param {State} state */
   function show(state) {
     const { kit, studio } = state;
     const rows = kit.puddles.map(({ parts, load }, i) => {

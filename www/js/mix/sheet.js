@@ -1,23 +1,40 @@
 // The sheet: ratio across, load down; each cell a mix to choose.
 
+/** @import { Swatch } from "../state/answers.js" */
+/** @import { Core, Shelf, State, Store } from "../state/types.js" */
+
+/** @typedef {[a: number, b: number]} Ratio */
+
 import { LOADS, RATIOS } from "../../pkg/facts.js";
 import { all, byId, element, focusedAmong } from "../page/dom.js";
 import { isPair, pairOf, shortName } from "../state/end.js";
-import { recordsOn, shareOf } from "../state/records.js";
+import { recordsOn, shareOf } from "../state/path-records.js";
 import * as words from "../words/sheet.js";
 
+/** @param {Ratio} ratio */
 export const share = ([a, b]) => b / (a + b);
 
-/** Shows the sheet of the two ends and marks the cell of the mix at hand. */
+/**
+ * Shows the sheet of the two ends and marks the cell of the mix at hand.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {Core} core
+ */
 export function attachSheet(store, shelf, core) {
   const frame = byId("sheet");
 
+  /**
+   * @param {State} state
+   * @param {Set<string>} [changed]
+   */
   function show(state, changed) {
     if (!changed || ["ends", "studio", "laid", "records"].some((key) => changed.has(key))) draw(state);
     if (!changed || ["ends", "studio", "laid", "records", "share", "load"].some((key) => changed.has(key)))
       mark(cellsOf(frame), state);
   }
 
+  /** @param {State} state */
   function draw(state) {
     if (!isPair(state)) return frame.replaceChildren(element("p", { class: "quiet" }, words.empty));
     frame.replaceChildren(table(state, shelf, (share, load) => store.set({ share, load })));
@@ -29,9 +46,18 @@ export function attachSheet(store, shelf, core) {
   show(store.get());
 }
 
-/** All cells, row by row. */
+/**
+ * All cells, row by row.
+ *
+ * @param {HTMLElement} frame
+ */
 const cellsOf = (frame) => all(frame, ".cell");
 
+/**
+ * @param {State} state
+ * @param {Shelf} shelf
+ * @param {(share: number, load: number) => void} choose
+ */
 function table(state, shelf, choose) {
   const cells = state.studio.sheet(
     pairOf(state),
@@ -59,12 +85,23 @@ function table(state, shelf, choose) {
   );
 }
 
-const caption = ({ laid, ends }, shelf) =>
+/**
+ * @param {State} state
+ * @param {Shelf} shelf
+ */
+const caption = (state, shelf) =>
   words.caption(
-    laid,
-    ends.map((end) => shortName(end.parts, shelf)),
+    state.laid,
+    pairOf(state).ends.map((parts) => shortName(parts, shelf)),
   );
 
+/**
+ * @param {Swatch} swatch
+ * @param {Ratio} ratio
+ * @param {number} load
+ * @param {string} name
+ * @param {(share: number, load: number) => void} choose
+ */
 const cell = (swatch, ratio, load, name, choose) =>
   element("button", {
     type: "button",
@@ -78,12 +115,19 @@ const cell = (swatch, ratio, load, name, choose) =>
     "aria-label": words.cell(columnName(ratio), name, swatch.words),
   });
 
-/** Chips of what was recorded, in the cell nearest to it. */
+/**
+ * Chips of what was recorded, in the cell nearest to it.
+ *
+ * @param {HTMLElement[]} cells
+ * @param {State} state
+ * @param {Core} core
+ */
 function pinRecords(cells, state, core) {
   const { studio, ends } = state;
   for (const record of recordsOn(state)) {
     const at = shareOf(record, ends);
     if (at === null || cells.length === 0) continue;
+    /** @param {HTMLElement} cell */
     const far = (cell) =>
       Math.abs(studio.position_of(Number(cell.dataset.share)) - studio.position_of(at)) +
       0.1 * Math.abs(Math.log2(Number(cell.dataset.load) / record.load));
@@ -93,7 +137,12 @@ function pinRecords(cells, state, core) {
   }
 }
 
-/** One cell takes part in tabbing: the one at hand, or the first. */
+/**
+ * One cell takes part in tabbing: the one at hand, or the first.
+ *
+ * @param {HTMLElement[]} cells
+ * @param {State} state
+ */
 function mark(cells, { share: at, load }) {
   const current = cells.find(
     (cell) => Math.abs(Number(cell.dataset.share) - at) < 1e-4 && Math.abs(Number(cell.dataset.load) - load) < 1e-4,
@@ -106,9 +155,15 @@ function mark(cells, { share: at, load }) {
   }
 }
 
+/** @type {{ [key: string]: number[] }} */
 const STEPS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 
-/** An arrow goes on to the next cell and chooses it. */
+/**
+ * An arrow goes on to the next cell and chooses it.
+ *
+ * @param {KeyboardEvent} event
+ * @param {HTMLElement[]} cells
+ */
 function moveOn(event, cells) {
   const step = STEPS[event.key];
   const from = focusedAmong(cells);
@@ -122,7 +177,11 @@ function moveOn(event, cells) {
   next.click();
 }
 
-/** A column's name: "2:1", or the end alone. */
+/**
+ * A column's name: "2:1", or the end alone.
+ *
+ * @param {Ratio} ratio
+ */
 export function columnName([a, b]) {
   if (b === 0) return "A";
   if (a === 0) return "B";

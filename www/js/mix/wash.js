@@ -1,5 +1,8 @@
 // A broad wash of the mix at hand, with its grain and the pool along its edge.
 
+/** @import { Swatch } from "../state/answers.js" */
+/** @import { State, Store } from "../state/types.js" */
+
 import { penOf } from "../page/canvas.js";
 import { element } from "../page/dom.js";
 import { isPair, pairOf } from "../state/end.js";
@@ -7,11 +10,16 @@ import { isPair, pairOf } from "../state/end.js";
 /** Most pixels of the canvas to one of the page: the grain takes long to lay. */
 const FINEST = 2;
 
-/** A canvas of the wash. The colour itself stands there until the canvas has been measured. */
+/**
+ * A canvas of the wash. The colour itself stands there until the canvas has been measured.
+ *
+ * @param {Store} store
+ */
 export function createWash(store) {
   const canvas = element("canvas", { class: "wash", "aria-hidden": "true" });
   /** @type {ReturnType<typeof imageOf>} */
   let image = null;
+  /** @param {State} state */
   const lay = (state) => {
     if (!image) return;
     const { studio, share, load } = state;
@@ -28,6 +36,10 @@ export function createWash(store) {
   new ResizeObserver(() => (image ? paint() : setTimeout(paint, 0))).observe(canvas);
   return {
     node: canvas,
+    /**
+     * @param {State} state
+     * @param {Swatch} swatch
+     */
     show(state, swatch) {
       canvas.style.setProperty("--wash", swatch.css);
       if (image && image.pixels.colorSpace !== state.studio.colour_space()) paint();
@@ -36,7 +48,12 @@ export function createWash(store) {
   };
 }
 
-/** Room for the pixels of a canvas as large as it is shown, kept from one mix to the next; nothing where it is not shown. */
+/**
+ * Room for the pixels of a canvas as large as it is shown, kept from one mix to the next; nothing where it is not shown.
+ *
+ * @param {HTMLCanvasElement} canvas
+ * @param {PredefinedColorSpace} colorSpace
+ */
 function imageOf(canvas, colorSpace) {
   const scale = Math.min(window.devicePixelRatio || 1, FINEST);
   const [width, height] = [canvas.clientWidth, canvas.clientHeight].map((length) => Math.round(length * scale));

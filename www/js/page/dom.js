@@ -50,7 +50,7 @@ export const focusedAmong = (elements) => elements.indexOf(document.activeElemen
  *
  * @template {keyof HTMLElementTagNameMap} K
  * @param {K} name
- * @param {Record<string, any>} [attributes]
+ * @param {{ [name: string]: any }} [attributes]
  * @param {...(Node | string | false | null | undefined)} children
  * @returns {HTMLElementTagNameMap[K]}
  */
@@ -66,6 +66,11 @@ export function element(name, attributes = {}, ...children) {
   return node;
 }
 
+/**
+ * @param {string} text
+ * @param {(event: MouseEvent) => unknown} onclick
+ * @param {{ [name: string]: any }} [attributes]
+ */
 export const button = (text, onclick, attributes = {}) =>
   element("button", { type: "button", onclick, ...attributes }, text);
 
@@ -79,7 +84,12 @@ export function put(node, text) {
   if (node.textContent !== text) node.textContent = text;
 }
 
-/** A control with its name. */
+/**
+ * A control with its name.
+ *
+ * @param {string} name
+ * @param {Node} control
+ */
 export const labelled = (name, control) => element("label", { class: "field" }, element("span", {}, name), control);
 
 /**
@@ -101,7 +111,11 @@ export function detailsAround(part) {
   return details;
 }
 
-/** Says something to a screen reader. */
+/**
+ * Says something to a screen reader.
+ *
+ * @param {string} text
+ */
 export function say(text) {
   byId("said").textContent = text;
 }
@@ -113,7 +127,11 @@ export function say(text) {
  */
 export const UNDO = [words.undo, () => byId("undo").click()];
 
-/** When the notice at hand goes. */
+/**
+ * When the notice at hand goes.
+ *
+ * @type {ReturnType<typeof setTimeout> | undefined}
+ */
 let goes;
 
 /**

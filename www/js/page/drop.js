@@ -4,7 +4,11 @@ import * as words from "../words/files.js";
 import { all, byId, first, notice } from "./dom.js";
 import { holding, holdsFiles } from "./early.js";
 
-/** What can be dropped: by type or name, the field it is handed to, and the part of the page it is in. */
+/**
+ * What can be dropped: by type or name, the field it is handed to, and the part of the page it is in.
+ *
+ * @type {{ is: (file: File) => boolean, field: string, part?: string }[]}
+ */
 const KINDS = [
   {
     is: ({ type, name }) => type.startsWith("image/") || /\.(avif|bmp|gif|heic|jpe?g|png|tiff?|webp)$/i.test(name),
@@ -45,6 +49,7 @@ async function take([file, ...others]) {
   if (others.length) notice(words.oneOpened(file.name), { seconds: 8 });
 }
 
+/** @param {string} part */
 function show(part) {
   byId("share-dialog", HTMLDialogElement).close();
   for (const way of all(document, `:is(.switch, .tabs) [data-show="${part}"]`)) if (way.offsetParent) way.click();

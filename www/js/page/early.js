@@ -2,10 +2,18 @@
 
 import { all } from "./dom.js";
 
-/** Whether files are dragged, and not a word of the page. */
+/**
+ * Whether files are dragged, and not a word of the page.
+ *
+ * @param {DragEvent} event
+ */
 export const holdsFiles = ({ dataTransfer }) => dataTransfer?.types.includes("Files") ?? false;
 
-/** Files as a drop or a field has them. */
+/**
+ * Files as a drop or a field has them.
+ *
+ * @param {Iterable<File>} files
+ */
 export function holding(files) {
   const transfer = new DataTransfer();
   for (const file of files) transfer.items.add(file);
@@ -19,16 +27,22 @@ export function holding(files) {
  */
 export function keepEarly() {
   const kept = new Set();
+  /** @type {File[]} */
   let dropped = [];
+  /** @param {Event} event */
   const keep = ({ target }) => {
-    const control = target.closest("[data-soon], [data-later]");
+    const control = target instanceof Element && target.closest("[data-soon], [data-later]");
     if (control) kept.add(control);
   };
-  /** Left to the browser, a file takes the page's place. */
+  /**
+   * Left to the browser, a file takes the page's place.
+   *
+   * @param {DragEvent} event
+   */
   const hold = (event) => {
     if (!holdsFiles(event)) return;
     event.preventDefault();
-    if (event.type === "drop") dropped = [...event.dataTransfer.files];
+    if (event.type === "drop") dropped = [...(event.dataTransfer?.files ?? [])];
   };
   /** @type {[string, (event: any) => void][]} */
   const early = [
@@ -37,6 +51,7 @@ export function keepEarly() {
     ["drop", hold],
   ];
   for (const [name, act] of early) document.addEventListener(name, act, true);
+  /** @param {"soon" | "later"} mark */
   const click = (mark) => {
     for (const control of all(document, `[data-${mark}]`)) delete control.dataset[mark];
     for (const control of kept) {

@@ -2,7 +2,11 @@
 
 import { noLetters } from "../words/print.js";
 
-/** An SVG document with the page's letters in it. */
+/**
+ * An SVG document with the page's letters in it.
+ *
+ * @param {string} svg
+ */
 export async function withLetters(svg) {
   const rules = [...document.styleSheets].flatMap(({ cssRules }) => [...cssRules]);
   const letters = rules.find((rule) => rule instanceof CSSFontFaceRule);
@@ -17,6 +21,7 @@ export async function withLetters(svg) {
   return svg.replace(">", () => `>\n${sheet}`);
 }
 
+/** @param {URL} address */
 async function dataAddress(address) {
   const answer = await fetch(address);
   if (!answer.ok) throw new Error(noLetters);

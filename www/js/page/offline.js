@@ -7,6 +7,7 @@ export async function attachOffline() {
   // A page from a file is offline already.
   if (!location.protocol.startsWith("http") || !navigator.serviceWorker) return;
   const registration = await navigator.serviceWorker.register("sw.js");
+  /** @param {ServiceWorker | null} worker */
   const watch = (worker) =>
     worker?.addEventListener("statechange", () => {
       // On a first visit nothing is at work that it would replace.
@@ -18,6 +19,7 @@ export async function attachOffline() {
   registration.addEventListener("updatefound", () => watch(registration.installing));
 }
 
+/** @param {ServiceWorker} worker */
 function offer(worker) {
   notice(words.newVersion, {
     actions: [

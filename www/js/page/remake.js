@@ -1,12 +1,25 @@
 // Making a part of the page anew without taking anything out of a painter's hands.
 
-/** The field with text that is not yet taken, and what a mouse or finger holds down. */
+/**
+ * The field with text that is not yet taken.
+ *
+ * @type {any}
+ */
 let typed = null;
+/**
+ * What a mouse or finger holds down.
+ *
+ * @type {any}
+ */
 let pressed = null;
 
 /** What waits for either, and of what each is made anew. */
 const waiting = new Map();
 
+/**
+ * @param {string[]} names
+ * @param {(event: Event) => void} hear
+ */
 const listen = (names, hear) => names.forEach((name) => addEventListener(name, hear, true));
 listen(["input"], ({ target }) => {
   if (target === document.activeElement) typed = target;
@@ -30,6 +43,9 @@ listen(["focusout"], () => setTimeout(makeWaiting));
  *
  * It waits while somebody types in that part, or presses in it: a field that is left takes its text before the click
  * that left it, and made anew in between, the button would be gone.
+ *
+ * @param {HTMLElement} frame
+ * @param {...(Node | string)} parts
  */
 export function remake(frame, ...parts) {
   if (frame.contains(typed) || frame.contains(pressed)) return waiting.set(frame, parts);
@@ -37,7 +53,8 @@ export function remake(frame, ...parts) {
   const active = frame.contains(document.activeElement) ? document.activeElement : null;
   const focused = active?.closest("[data-focus]")?.getAttribute("data-focus");
   frame.replaceChildren(...parts);
-  if (focused) frame.querySelector(`[data-focus="${CSS.escape(focused)}"]`)?.focus();
+  const again = focused && frame.querySelector(`[data-focus="${CSS.escape(focused)}"]`);
+  if (again instanceof HTMLElement) again.focus();
 }
 
 function makeWaiting() {

@@ -3,14 +3,25 @@
 import { saved } from "../words/page.js";
 import { element, say } from "./dom.js";
 
-/** A file's name without its ending: after the kit, and what it is. */
+/**
+ * A file's name without its ending: after the kit, and what it is.
+ *
+ * @param {string} title
+ * @param {string} what
+ */
 export const fileName = (title, what) =>
   `${title} ${what}`
     .replace(/[^\p{L}\p{N}]+/gu, "-")
     .replace(/^-|-$/g, "")
     .toLowerCase();
 
-/** Hands a text or bytes to the browser as a file. */
+/**
+ * Hands a text or bytes to the browser as a file.
+ *
+ * @param {BlobPart} content
+ * @param {string} name
+ * @param {string} type
+ */
 export function save(content, name, type) {
   const address = URL.createObjectURL(new Blob([content], { type }));
   const link = element("a", { href: address, download: name });

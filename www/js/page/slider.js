@@ -2,7 +2,13 @@
 
 import { element, put } from "./dom.js";
 
-/** `onchange` hears of each new position, and whether a pointer holds the thumb. */
+/**
+ * `onchange` hears of each new position, and whether a pointer holds the thumb.
+ *
+ * @param {string} name
+ * @param {{ max: number }} what
+ * @param {(position: number, isHeld: boolean) => void} onchange
+ */
 export function slider(name, { max }, onchange) {
   let held = false;
   const input = element("input", {
@@ -25,11 +31,17 @@ export function slider(name, { max }, onchange) {
   );
   return {
     node,
+    /**
+     * @param {number} position
+     * @param {string} text
+     * @param {string} spoken
+     */
     show(position, text, spoken) {
       input.value = String(Math.round(position));
       put(value, text);
       input.setAttribute("aria-valuetext", spoken);
     },
+    /** @param {string[]} colours */
     tint: (colours) => input.style.setProperty("--track", `linear-gradient(to right, ${colours.join(", ")})`),
   };
 }

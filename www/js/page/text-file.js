@@ -8,7 +8,11 @@ const MARKS = [
   ["utf-16be", [0xfe, 0xff]],
 ];
 
-/** `{text, said}`: what a file says, and a sentence on how it was read where it is no UTF-8. */
+/**
+ * `{text, said}`: what a file says, and a sentence on how it was read where it is no UTF-8.
+ *
+ * @param {Blob} file
+ */
 export async function readText(file) {
   const bytes = new Uint8Array(await file.arrayBuffer());
   const marked = MARKS.find(([, mark]) => mark.every((byte, i) => bytes[i] === byte));

@@ -1,10 +1,17 @@
 // What a teacher asks of a class: the fields for a note and tasks, which go along with the kit.
 
+/** @import { Store } from "../state/types.js" */
+
 import { briefOf } from "../mix/brief.js";
 import { byId } from "../page/dom.js";
 import { classUnchanged } from "../words/share.js";
 
-/** Keeps what is typed with the kit in hand; `changed` hears when it is another. Answers a verb that fills the fields from the kit. */
+/**
+ * Keeps what is typed with the kit in hand; `changed` hears when it is another. Answers a verb that fills the fields from the kit.
+ *
+ * @param {Store} store
+ * @param {() => void} changed
+ */
 export function attachClassFields(store, changed) {
   const note = byId("class-note", HTMLTextAreaElement);
   const tasks = byId("class-tasks", HTMLTextAreaElement);

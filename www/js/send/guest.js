@@ -1,5 +1,7 @@
 // A kit that came by a link, shown beside the painter's own.
 
+/** @import { Context, KitContent, Shelf, State, Store } from "../state/types.js" */
+
 import { PAPERS } from "../../pkg/facts.js";
 import { briefList } from "../mix/brief.js";
 import { dabOf } from "../page/dab.js";
@@ -12,7 +14,14 @@ import { linkText } from "../state/link-text.js";
 import * as words from "../words/guest.js";
 import { untitled } from "../words/terms.js";
 
-/** Shows a kit that came by a link beside the painter's own, and asks. Never replaces by itself. */
+/**
+ * Shows a kit that came by a link beside the painter's own, and asks. Never replaces by itself.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {Context} context
+ * @param {(paint: number) => void} choose
+ */
 export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
   const frame = byId("guest");
 
@@ -44,6 +53,7 @@ export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
     }
   }
 
+  /** @param {number} place */
   function tellKnown(place) {
     if (place === 0) return notice(words.alreadyInHand, { seconds: 6 });
     const name = nameOf(store.get().others[place - 1]);
@@ -53,25 +63,25 @@ export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
     });
   }
 
+  /** @param {State} state */
   function show({ guest, kit }) {
     frame.hidden = !guest;
     if (!guest) return frame.replaceChildren();
+    const asked = guest.brief ? [element("div", { class: "asked" }, ...briefList(guest.brief, store))] : [];
     frame.replaceChildren(
-      ...[
+      element(
+        "div",
+        { class: "heading" },
+        element("h2", { id: "guest-title" }, words.title),
         element(
           "div",
-          { class: "heading" },
-          element("h2", { id: "guest-title" }, words.title),
-          element(
-            "div",
-            { class: "verbs" },
-            button(words.pack, take, { class: "main" }),
-            button(words.keepMine, () => store.set(leaveGuest())),
-          ),
+          { class: "verbs" },
+          button(words.pack, take, { class: "main" }),
+          button(words.keepMine, () => store.set(leaveGuest())),
         ),
-        guest.brief && element("div", { class: "asked" }, ...briefList(guest.brief, store)),
-        element("div", { class: "side-by-side" }, tin(words.shared, guest), tin(words.yours, kit)),
-      ].filter(Boolean),
+      ),
+      ...asked,
+      element("div", { class: "side-by-side" }, tin(words.shared, guest), tin(words.yours, kit)),
     );
   }
 
@@ -81,6 +91,10 @@ export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
     notice(words.packed(nameOf(store.get().kit), mine), { actions: [UNDO], seconds: 12 });
   }
 
+  /**
+   * @param {string} heading
+   * @param {KitContent} kit
+   */
   const tin = (heading, kit) =>
     element(
       "div",
@@ -90,8 +104,9 @@ export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
       element("ul", { class: "chips" }, ...kit.pans.map((pan) => element("li", {}, ...pan.map(chip)))),
     );
 
+  /** @param {number} paint */
   function chip(paint) {
-    const known = shelf.get(paint);
+    const known = shelf.paint(paint);
     const take = button("", () => choose(paint), { title: known.name, "aria-label": words.chooseIt(known) });
     take.append(dabOf(store.get().studio, paint, 24), element("span", {}, known.code));
     return take;

@@ -1,5 +1,7 @@
 // Where links lead: to the page itself, or, if it was opened from a disk, to the copy of it that is hosted.
 
+/** @import { Core, State } from "../state/types.js" */
+
 import { element } from "../page/dom.js";
 import { MARK, textOf } from "../state/link.js";
 import * as words from "../words/host.js";
@@ -12,10 +14,19 @@ let host = onDisk ? remembered() : here;
 /** Whether others can open the links. */
 export const isHosted = () => host !== "";
 
-/** The link of the kit at hand. */
+/**
+ * The link of the kit at hand.
+ *
+ * @param {State} state
+ * @param {Core} core
+ */
 export const linkOf = (state, core) => (host || here) + MARK + textOf(state, core, state.kit);
 
-/** Where the page was opened from a disk, a field for the address of the hosted one; `changed` hears when there is another. Its `show` puts what is known into it. */
+/**
+ * Where the page was opened from a disk, a field for the address of the hosted one; `changed` hears when there is another. Its `show` puts what is known into it.
+ *
+ * @param {() => void} changed
+ */
 export function hostField(changed) {
   const field = element("input", {
     type: "url",
@@ -49,7 +60,11 @@ export function hostField(changed) {
   return { node, show };
 }
 
-/** A page's address from what was typed or pasted, without its fragment; nothing of nothing. Anything else is thrown. */
+/**
+ * A page's address from what was typed or pasted, without its fragment; nothing of nothing. Anything else is thrown.
+ *
+ * @param {string} typed
+ */
 function addressOf(typed) {
   const text = typed.replace(/\p{Cf}/gu, "").trim();
   if (text === "") return "";
@@ -69,7 +84,11 @@ function addressOf(typed) {
   return url.href.split("#")[0];
 }
 
-/** Whether a browser asks for it: an IPv6 address, or labels as RFC 1123 has them, and a port that is one. */
+/**
+ * Whether a browser asks for it: an IPv6 address, or labels as RFC 1123 has them, and a port that is one.
+ *
+ * @param {URL} url
+ */
 function isHost({ hostname, port }) {
   const labels = hostname.replace(/\.$/, "").split(".");
   const known =
@@ -94,6 +113,7 @@ function remember() {
   }
 }
 
+/** @param {string} address */
 function parsed(address) {
   try {
     return new URL(address);

@@ -1,5 +1,8 @@
 // Pictures to send: the wheel, the path with its mix, the sheet; each with a title and a caption, at two pixels for one.
 
+/** @import { DrawOn } from "../wheel/wheel.js" */
+/** @import { Shelf, State, Studio } from "../state/types.js" */
+
 import { LIGHTS, LOADS, PAPERS, RATIOS } from "../../pkg/facts.js";
 import { columnName, share } from "../mix/sheet.js";
 import { penOf } from "../page/canvas.js";
@@ -19,7 +22,15 @@ const INK = "#1c1c1c";
 const QUIET = "#505050";
 const FACE = '"Source Sans 3", system-ui, sans-serif';
 
-/** A sheet of paper-white with title, line below it and caption; `draw(context)` fills what is between, its origin at the inner corner. */
+/**
+ * A sheet of paper-white with title, line below it and caption; `draw(context)` fills what is between, its origin at the inner corner.
+ *
+ * @param {State} state
+ * @param {string} title
+ * @param {string} line
+ * @param {number} height
+ * @param {(context: CanvasRenderingContext2D) => void} draw
+ */
 function leaf(state, title, line, height, draw) {
   const { kit, light, wet } = state;
   const canvas = element("canvas", { width: WIDTH * SCALE, height: (HEAD + height + FOOT) * SCALE });
@@ -38,6 +49,13 @@ function leaf(state, title, line, height, draw) {
   return canvas;
 }
 
+/**
+ * @param {CanvasRenderingContext2D} context
+ * @param {string} text
+ * @param {number} x
+ * @param {number} y
+ * @param {{ size?: number, bold?: boolean, ink?: string, align?: CanvasTextAlign, most?: number }} [what]
+ */
 function write(context, text, x, y, { size = 16, bold = false, ink = INK, align = "left", most = INNER } = {}) {
   context.font = `${bold ? 600 : 400} ${size}px ${FACE}`;
   context.fillStyle = ink;
@@ -45,18 +63,30 @@ function write(context, text, x, y, { size = 16, bold = false, ink = INK, align 
   context.fillText(text, x, y, most);
 }
 
+/** @param {State} state */
 const titleOf = ({ kit }) => kit.title || words.someKit;
 
+/**
+ * @param {State} state
+ * @param {Shelf} shelf
+ */
 const endsOf = ({ ends, laid }, shelf) => {
-  const [a, b] = ends.map(({ parts }) => capital(shortName(parts, shelf)));
+  const [a, b] = pairOf({ ends, laid }).ends.map((parts) => capital(shortName(parts, shelf)));
   return words.ends(laid, a, b);
 };
 
-/** The wheel; `drawWheel(studio, contexts, size)` is the page's own. */
+/**
+ * The wheel; `drawWheel(studio, contexts, size)` is the page's own.
+ *
+ * @param {State} state
+ * @param {Shelf} shelf
+ * @param {Studio} studio
+ * @param {DrawOn} drawWheel
+ */
 export function wheelPicture(state, shelf, studio, drawWheel) {
   const line = isPair(state) ? endsOf(state, shelf) : words.onWheel;
   return leaf(state, titleOf(state), line, INNER, (context) => {
-    for (const layer of ["ground", "path"]) {
+    for (const layer of /** @type {const} */ (["ground", "path"])) {
       const canvas = element("canvas", { width: INNER * SCALE, height: INNER * SCALE });
       const own = penOf(canvas);
       own.scale(SCALE, SCALE);
@@ -66,7 +96,13 @@ export function wheelPicture(state, shelf, studio, drawWheel) {
   });
 }
 
-/** The path at the load at hand, with the mix in words and numbers. */
+/**
+ * The path at the load at hand, with the mix in words and numbers.
+ *
+ * @param {State} state
+ * @param {Shelf} shelf
+ * @param {Studio} studio
+ */
 export function pathPicture(state, shelf, studio) {
   const pair = pairOf(state);
   const mix = studio.mix(pair, state.share, state.load);
@@ -78,12 +114,13 @@ export function pathPicture(state, shelf, studio) {
       context.fillStyle = css;
       context.fillRect((INNER * i) / ramp.length, 0, INNER / ramp.length + 0.5, 72);
     });
+    /** @param {number} share */
     const at = (share) =>
       ((studio.position_of(share) - studio.position_of(0)) / (studio.position_of(1) - studio.position_of(0))) * INNER;
     context.strokeStyle = INK;
     context.lineWidth = 2;
     context.strokeRect(Math.min(Math.max(at(state.share) - 6, 1), INNER - 13), -5, 12, 82);
-    const names = state.ends.map(({ parts }) => capital(shortName(parts, shelf)));
+    const names = pair.ends.map((parts) => capital(shortName(parts, shelf)));
     write(context, words.endA(names[0]), 0, 100, { size: 14, most: INNER / 2 - 8 });
     write(context, words.endB(names[1]), INNER, 100, { size: 14, align: "right", most: INNER / 2 - 8 });
     context.fillStyle = swatch.css;
@@ -103,7 +140,13 @@ export function pathPicture(state, shelf, studio) {
   });
 }
 
-/** The sheet of the two ends: ratio across, load down. */
+/**
+ * The sheet of the two ends: ratio across, load down.
+ *
+ * @param {State} state
+ * @param {Shelf} shelf
+ * @param {Studio} studio
+ */
 export function sheetPicture(state, shelf, studio) {
   const left = 124;
   const [wide, high, gap] = [(INNER - left) / RATIOS.length, 58, 4];
@@ -128,7 +171,11 @@ export function sheetPicture(state, shelf, studio) {
   });
 }
 
-/** The canvas as a PNG. */
+/**
+ * The canvas as a PNG.
+ *
+ * @param {HTMLCanvasElement} canvas
+ */
 export const pngOf = (canvas) =>
   new Promise((resolve, reject) =>
     canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error(words.noPicture))), "image/png"),

@@ -4,7 +4,11 @@ import { byId, element } from "../page/dom.js";
 import { sentence } from "../words/form.js";
 import * as words from "../words/print.js";
 
-/** An SVG document of the core as an element: parsed as XML, so that no text in it is ever markup. */
+/**
+ * An SVG document of the core as an element: parsed as XML, so that no text in it is ever markup.
+ *
+ * @param {string} svg
+ */
 export const nodeOf = (svg) =>
   document.importNode(new DOMParser().parseFromString(svg, "image/svg+xml").documentElement, true);
 
@@ -14,10 +18,15 @@ export function createProof() {
   const said = byId("print-said");
   const [back, on] = ["print-back", "print-on"].map((id) => byId(id, HTMLButtonElement));
   const verbs = ["print-now", "print-pdf", "print-svg"].map((id) => byId(id, HTMLButtonElement));
+  /** @type {string[]} */
   let pages = [];
   let title = "";
   let shown = 0;
 
+  /**
+   * @param {string[]} made
+   * @param {string} called
+   */
   function show(made, called) {
     pages = made;
     title = called;
@@ -25,6 +34,7 @@ export function createProof() {
     for (const verb of verbs) verb.disabled = false;
   }
 
+  /** @param {number} index */
   function turnTo(index) {
     shown = Math.min(Math.max(index, 0), pages.length - 1);
     frame.replaceChildren(nodeOf(pages[shown]));
@@ -34,6 +44,7 @@ export function createProof() {
     on.disabled = shown === pages.length - 1;
   }
 
+  /** @param {string} reason */
   function refuse(reason) {
     pages = [];
     frame.replaceChildren(element("p", { class: "fault" }, sentence(reason)));

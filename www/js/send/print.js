@@ -1,5 +1,7 @@
 // Sheets to print and to paint on: chosen in a dialog, looked at, printed or saved.
 
+/** @import { Ask, Core, State, Store } from "../state/types.js" */
+
 import { LOADS } from "../../pkg/facts.js";
 import { all, byId, element, fieldsOf } from "../page/dom.js";
 import { withLetters } from "../page/letters.js";
@@ -14,7 +16,13 @@ import { createProof, nodeOf } from "./print-proof.js";
 /** Names of the pages' sizes in the style sheet, in the core's order. */
 const PAGES = ["a4", "a5", "letter"];
 
-/** Opens the dialog; makes what is chosen anew with every choice. */
+/**
+ * Opens the dialog; makes what is chosen anew with every choice.
+ *
+ * @param {Store} store
+ * @param {Core} core
+ * @param {Ask} ask
+ */
 export function attachPrint(store, core, ask) {
   const dialog = byId("print-dialog", HTMLDialogElement);
   const form = byId("print-form", HTMLFormElement);
@@ -47,6 +55,11 @@ export function attachPrint(store, core, ask) {
     }
   }
 
+  /**
+   * @param {string | Promise<BlobPart>} made
+   * @param {string} ending
+   * @param {string} type
+   */
   async function saveAs(made, ending, type) {
     const name = fileName(store.get().kit.title, field("what").value) + ending;
     try {
@@ -75,7 +88,13 @@ export function attachPrint(store, core, ask) {
   addEventListener("afterprint", clear);
 }
 
-/** What the core is asked for: what the form says, of the kit and the pair at hand. */
+/**
+ * What the core is asked for: what the form says, of the kit and the pair at hand.
+ *
+ * @param {(name: string) => any} field
+ * @param {State} state
+ * @param {Core} core
+ */
 function orderOf(field, state, core) {
   const { kit, laid, ends } = state;
   return {
@@ -96,7 +115,12 @@ function orderOf(field, state, core) {
   };
 }
 
-/** Prints these pages instead of what is on the screen. */
+/**
+ * Prints these pages instead of what is on the screen.
+ *
+ * @param {string[]} pages
+ * @param {(name: string) => any} field
+ */
 function printPages(pages, field) {
   document.body.dataset.printing = PAGES[Number(field("format").value)] + (field("landscape").value ? "-side" : "");
   byId("print-root").replaceChildren(...pages.map(nodeOf));

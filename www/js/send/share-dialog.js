@@ -1,5 +1,7 @@
 // Sends the kit at hand: as a link, as a QR code, to a class.
 
+/** @import { Ask, Core, Store } from "../state/types.js" */
+
 import { all, byId } from "../page/dom.js";
 import * as words from "../words/share.js";
 import { attachClassFields } from "./class-fields.js";
@@ -8,7 +10,13 @@ import { hostField, isHosted, linkOf } from "./host.js";
 /** Longest link that mail and chat programs may be trusted with. */
 const LONGEST_SAFE = 2000;
 
-/** The dialog with the link of the kit at hand and its QR code. Answers how to open it. */
+/**
+ * The dialog with the link of the kit at hand and its QR code. Answers how to open it.
+ *
+ * @param {Store} store
+ * @param {Core} core
+ * @param {Ask} ask
+ */
 export function shareDialog(store, core, ask) {
   const field = byId("share-link", HTMLTextAreaElement);
   const hosting = hostField(toLink);
@@ -55,6 +63,7 @@ export function shareDialog(store, core, ask) {
 /** Link, class and file take turns in the dialog. Answers a verb that shows one. */
 function attachWays() {
   const ways = all(byId("share-ways"), "[data-show]");
+  /** @param {string} name */
   const show = (name) => {
     const isLink = name === "share-by-link";
     for (const way of ways) {
@@ -65,26 +74,40 @@ function attachWays() {
     byId("share-copy").hidden = !isLink;
     byId("share-send").hidden = !navigator.share || !isLink || !isHosted();
   };
-  for (const way of ways) way.addEventListener("click", () => show(way.dataset.show));
+  for (const way of ways) way.addEventListener("click", () => show(way.dataset.show ?? ""));
   return show;
 }
 
-/** Says how far a link carries, and offers a file where that is not far enough. */
+/**
+ * Says how far a link carries, and offers a file where that is not far enough.
+ *
+ * @param {string} what
+ */
 function tellLength({ length }) {
   if (!isHosted()) return tell(words.onDevice, true);
   if (length <= LONGEST_SAFE) return tell(words.length(length), false);
   tell(words.tooLong(length), true);
 }
 
+/**
+ * @param {string} text
+ * @param {boolean} offersFile
+ */
 function tell(text, offersFile) {
   byId("share-said").textContent = text;
   byId("share-long").hidden = !offersFile;
 }
 
-/** Shows the QR code of a link, or says why there is none. */
+/**
+ * Shows the QR code of a link, or says why there is none.
+ *
+ * @param {string} link
+ * @param {Ask} ask
+ */
 async function showCode(link, ask) {
   const code = byId("share-code", HTMLImageElement);
   const caption = byId("share-code-said");
+  /** @param {string} why */
   const none = (why) => (caption.textContent = words.noCode(why));
   code.hidden = true;
   caption.textContent = "";
@@ -100,6 +123,7 @@ async function showCode(link, ask) {
   }
 }
 
+/** @param {HTMLTextAreaElement} field */
 async function copied(field) {
   try {
     await navigator.clipboard.writeText(field.value);

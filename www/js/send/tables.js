@@ -1,30 +1,64 @@
 // A kit and the shelf as tables and as a style sheet. Pure: no page.
 
+/** @import { Core, Kit, Pair, Part, Shelf, Studio } from "../state/types.js" */
+
+/** @typedef {string | number | null | undefined} Cell */
+/** @typedef {{ name: string, code: string, key: string, kind: string }} Named */
+/** @typedef {Named & { load: number, lab: number[], hex: string }} PaletteColour */
+
 import { LOADS } from "../../pkg/facts.js";
 import { paintsOf } from "../state/kit.js";
 import { colours } from "../words/files.js";
 
 const [, , [WASH], [TINT]] = LOADS;
 
-/** A cell of RFC 4180; what a spreadsheet would take for a formula stands behind a quotation mark, as in the log. */
+/**
+ * A cell of RFC 4180; what a spreadsheet would take for a formula stands behind a quotation mark, as in the log.
+ *
+ * @param {Cell} value
+ */
 function cell(value) {
   if (value == null) return "";
   const text = typeof value === "string" && /^\s*[=+\-@\t\r]/.test(value) ? `'${value}` : String(value);
   return /[",\r\n]/.test(text) ? `"${text.replace(/"/g, '""')}"` : text;
 }
 
-/** Rows as CSV with a byte order mark, so that a spreadsheet reads letters beyond ASCII. */
+/**
+ * Rows as CSV with a byte order mark, so that a spreadsheet reads letters beyond ASCII.
+ *
+ * @param {Cell[][]} rows
+ */
 export const csvOf = (rows) => `\ufeff${rows.map((row) => `${row.map(cell).join(",")}\r\n`).join("")}`;
 
+/** @param {number} value */
 const tenth = (value) => Math.round(value * 10) / 10;
 
-/** Both ends the same: a recipe alone. */
+/**
+ * Both ends the same: a recipe alone.
+ *
+ * @param {Part[]} parts
+ */
 const alone = (parts) => ({ ends: [parts, parts], laid: 0 });
 
+/**
+ * @param {Studio} studio
+ * @param {Pair} pair
+ * @param {number} share
+ * @param {number} load
+ */
 const labAt = (studio, pair, share, load) => [...studio.lab_of(pair, share, load)];
 
-/** Every paint: its masstone and a light wash, its ratings, its caution. `studio` sees in daylight. */
+/**
+ * Every paint: its masstone and a light wash, its ratings, its caution. `studio` sees in daylight.
+ *
+ * @param {Shelf} shelf
+ * @param {Studio} studio
+ */
 export function shelfTable(shelf, studio) {
+  /**
+   * @param {number} number
+   * @param {number} load
+   */
   const lab = (number, load) => labAt(studio, alone([[number, 1]]), 0, load).map(tenth);
   return [
     [
@@ -55,8 +89,17 @@ export function shelfTable(shelf, studio) {
   ];
 }
 
-/** Every pair of the kit at all parts a brush measures, in five washes; `rest` lets the page breathe between pairs. */
+/**
+ * Every pair of the kit at all parts a brush measures, in five washes; `rest` lets the page breathe between pairs.
+ *
+ * @param {Kit} kit
+ * @param {Shelf} shelf
+ * @param {Studio} studio
+ * @param {Core} core
+ * @param {() => Promise<unknown>} rest
+ */
 export async function mixTable(kit, shelf, studio, core, rest) {
+  /** @type {Cell[][]} */
   const rows = [
     [
       "A",
@@ -78,8 +121,9 @@ export async function mixTable(kit, shelf, studio, core, rest) {
   const paints = paintsOf(kit);
   for (const [i, a] of paints.entries()) {
     for (const b of paints.slice(i + 1)) {
+      /** @type {Pair} */
       const pair = { ends: [[[a, 1]], [[b, 1]]], laid: 0 };
-      const names = [a, b].flatMap((paint) => [shelf.get(paint).name, shelf.get(paint).code]);
+      const names = [a, b].flatMap((paint) => [shelf.paint(paint).name, shelf.paint(paint).code]);
       for (let share = studio.next_parts(0, true); share < 1; share = studio.next_parts(share, true)) {
         for (const [load] of LOADS) {
           const { parts, swatch, expected } = studio.mix(pair, share, load);
@@ -102,23 +146,37 @@ export async function mixTable(kit, shelf, studio, core, rest) {
   return rows;
 }
 
-/** The kit's paints as masstone and wash, and its puddles: `{name, code, key, kind, load, lab, hex}`. */
+/**
+ * The kit's paints as masstone and wash, and its puddles: `{name, code, key, kind, load, lab, hex}`.
+ *
+ * @param {Kit} kit
+ * @param {Shelf} shelf
+ * @param {Studio} studio
+ * @param {Core} core
+ */
 export function paletteOf(kit, shelf, studio, core) {
+  /**
+   * @param {Part[]} parts
+   * @param {number} load
+   * @param {Named} of
+   */
   const colour = (parts, load, of) => {
     const lab = labAt(studio, alone(parts), 0, load);
     return { ...of, load, lab: lab.map(tenth), hex: core.hex_of(Float32Array.from(lab)) };
   };
   return [
     ...paintsOf(kit).flatMap((paint) => {
-      const { name, code, key } = shelf.get(paint);
-      return [
+      const { name, code, key } = shelf.paint(paint);
+      /** @type {[string, number][]} */
+      const kinds = [
         ["masstone", 1],
         ["wash", WASH],
-      ].map(([kind, load]) => colour([[paint, 1]], load, { name, code, key: `${key}-${kind}`, kind }));
+      ];
+      return kinds.map(([kind, load]) => colour([[paint, 1]], load, { name, code, key: `${key}-${kind}`, kind }));
     }),
     ...kit.puddles.map(({ parts, load }, i) =>
       colour(parts, load, {
-        name: parts.map(([paint, count]) => `${count} ${shelf.get(paint).name}`).join(" + "),
+        name: parts.map(([paint, count]) => `${count} ${shelf.paint(paint).name}`).join(" + "),
         code: "",
         key: `puddle-${i + 1}`,
         kind: "puddle",
@@ -127,14 +185,21 @@ export function paletteOf(kit, shelf, studio, core) {
   ];
 }
 
+/** @param {PaletteColour[]} palette */
 export const paletteTable = (palette) => [
   ["name", "code", "kind", "load", "L*", "a*", "b*", "hex"],
   ...palette.map(({ name, code, kind, load, lab, hex }) => [name, code, kind, load, ...lab, hex]),
 ];
 
-/** The palette as custom properties of CSS. */
+/**
+ * The palette as custom properties of CSS.
+ *
+ * @param {string} title
+ * @param {PaletteColour[]} palette
+ */
 export function paletteStyle(title, palette) {
   const taken = new Set();
+  /** @param {string} key */
   const property = (key) => {
     const plain = key
       .toLowerCase()
@@ -147,6 +212,7 @@ export function paletteStyle(title, palette) {
       return tried;
     }
   };
+  /** @param {string} text */
   const comment = (text) => `/* ${text.replace(/\*\//g, "* /")} */`;
   return `${comment(colours(title))}\n:root {\n${palette.map(({ key, name, kind, hex }) => `  ${property(key)}: ${hex}; ${comment(`${name}, ${kind}`)}`).join("\n")}\n}\n`;
 }

@@ -4,6 +4,8 @@
 /** @typedef {{ [list: string]: any[] }} Lists */
 /** @typedef {{ was: any, is: any }} Step */
 
+import { SHOWN, STEPS } from "./keys.js";
+
 const MOST = 200;
 
 /** @type {(own: Own) => number} */
@@ -20,25 +22,11 @@ const itself = (value) => value;
  */
 const LISTS = Object.entries({ kits: idOf, own: numberOf, records: idOf, held: itself, owned: itself });
 
-/**
- * What is shown with them, put back as it was.
- *
- * @type {(keyof State)[]}
- */
-const LOOKS = ["ends", "next", "laid", "share", "load"];
-
-/**
- * What a step changes.
- *
- * @type {(keyof State)[]}
- */
-const STEPS = ["kit", "others", "own", "records", "held", "owned", "ends"];
-
 /** @type {(state: State) => Lists} */
 const listsOf = ({ kit, others, own, records, held, owned }) => ({ kits: [kit, ...others], own, records, held, owned });
 
 /** @type {(state: State) => Patch} */
-const looksOf = (state) => Object.fromEntries(LOOKS.map((key) => [key, state[key]]));
+const looksOf = (state) => Object.fromEntries(SHOWN.map((key) => [key, state[key]]));
 
 /**
  * `now` with what changed from `from` to `to`. Where it is not `from` any more, as another tab changed it since, only what

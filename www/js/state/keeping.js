@@ -8,11 +8,9 @@ import { createElsewhere } from "./elsewhere.js";
 import { createEntries } from "./entries.js";
 import { filmsOf } from "./films.js";
 import { createRefs, isItem, itemsOf, kindOf, valueOfKey } from "./items.js";
+import { WORK } from "./keys.js";
 import { LOOKS, learnedOf, looksOf } from "./looks.js";
 import * as storage from "./storage.js";
-
-/** What is kept as items. */
-const WORK = ["kit", "others", "own", "records", "held", "owned", "ticked"];
 
 const DEMO_KEY = `kit/${DEMO}`;
 

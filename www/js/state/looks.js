@@ -3,16 +3,10 @@
 /** @import { Refs, State } from "./types.js" */
 
 import { partsOut } from "./items.js";
-
-/**
- * What of the state is kept as it is.
- *
- * @type {(keyof State)[]}
- */
-const PLAIN = ["laid", "share", "load", "light", "wet", "showShelf", "ribbon", "reach", "dim", "welcome", "learning"];
+import { PLAIN } from "./keys.js";
 
 /** What of the state shows in the looks that are kept. */
-export const LOOKS = ["ends", ...PLAIN, "kit", "others"];
+export const LOOKS = ["ends", ...PLAIN.map(([key]) => key), "kit", "others"];
 
 /**
  * Looks as they are kept.
@@ -21,7 +15,7 @@ export const LOOKS = ["ends", ...PLAIN, "kit", "others"];
  */
 export const looksOf = (state, refs) => ({
   ends: state.ends.map((end) => end && { ...end, parts: partsOut(end.parts, refs) }),
-  ...Object.fromEntries(PLAIN.map((key) => [key, state[key]])),
+  ...Object.fromEntries(PLAIN.map(([key]) => [key, state[key]])),
   order: [state.kit, ...state.others].map(({ id }) => id),
 });
 

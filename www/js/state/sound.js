@@ -2,9 +2,10 @@
 
 /** @import { Context, KitContent, Own, Patch, State } from "./types.js" */
 
-import { LEAST_LOAD, MOST_MIXED } from "../../pkg/facts.js";
+import { MOST_MIXED } from "../../pkg/facts.js";
 import * as words from "../words/state.js";
 import { paintsOf } from "./end.js";
+import { CHOICES, SLIDES } from "./keys.js";
 import { emptyKit } from "./kit.js";
 import { freeName } from "./own.js";
 import { inWork, resolved } from "./refs.js";
@@ -12,16 +13,6 @@ import { keysOf } from "./store.js";
 
 /** What of the state may refer to paints of a guest's kit that then have to stay. */
 const WORK = ["kit", "others", "records", "held", "owned"];
-
-/**
- * Numbers that slide: brought within their range.
- *
- * @type {{ [key: string]: [number, number] }}
- */
-const RANGES = { share: [0, 1], load: [LEAST_LOAD, 1] };
-
-/** Numbers that choose: how many there are to choose from. */
-const CHOICES = { laid: 3, next: 2, light: 5 };
 
 /**
  * Answers `settle(state, changed)`: the state as it may stand. What refers to a paint that is gone is let go; a paint of a
@@ -91,12 +82,10 @@ export function createSettle({ isBuiltIn, core }) {
 
   /** @type {(state: any) => Patch} */
   function inRange(state) {
-    for (const [key, count] of Object.entries(CHOICES)) {
-      if (!(Number.isInteger(state[key]) && state[key] >= 0 && state[key] < count))
-        throw new RangeError(words.outOfRange(key, state[key]));
-    }
+    for (const [key, { fits }] of CHOICES)
+      if (!fits(state[key])) throw new RangeError(words.outOfRange(key, state[key]));
     return Object.fromEntries(
-      Object.entries(RANGES).map(([key, [least, most]]) => {
+      SLIDES.map(([key, { least = 0, most = 1 }]) => {
         if (!Number.isFinite(state[key])) throw new RangeError(words.outOfRange(key, state[key]));
         return [key, Math.min(Math.max(state[key], least), most)];
       }),

@@ -4,13 +4,14 @@
 /** @typedef {[key: string, value: any, at: number]} Item */
 /** @typedef {{ [kind: string]: Item[] }} Items */
 
-import { LEAST_LOAD, MOST_MIXED } from "../../pkg/facts.js";
+import { MOST_MIXED } from "../../pkg/facts.js";
 import * as words from "../words/state.js";
 import { builtIn, DEMO, DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
 import { paintEnd, paintsOf, readEnd } from "./end.js";
 import { keptFilm } from "./films.js";
 import { newId } from "./ids.js";
 import { createRefs, isItem, itemsOf, kindOf, partsIn } from "./items.js";
+import { PLAIN } from "./keys.js";
 import { readOld } from "./old.js";
 import { freeName } from "./own.js";
 import { readItem, withItem } from "./reading.js";
@@ -236,42 +237,18 @@ async function withFilms(own, films, { learn }, unseen) {
   return { own: seen.length === own.length ? own : seen, films: known };
 }
 
-/** @type {(value: unknown) => boolean} */
-const isBoolean = (value) => typeof value === "boolean";
-/** @type {(least: number, most: number) => (value: unknown) => boolean} */
-const between = (least, most) => (value) => typeof value === "number" && value >= least && value <= most;
-/** @type {(...values: unknown[]) => (value: unknown) => boolean} */
-const oneOf =
-  (...values) =>
-  (value) =>
-    values.includes(value);
-
 /**
  * Looks as they may be kept; others are as in a first visit.
  *
- * @type {[string, (value: unknown) => boolean][]}
+ * @type {(entry: Item | undefined, context: Context, state: Pick<State, "own">) => any}
  */
-const LOOKS = Object.entries({
-  laid: oneOf(0, 1, 2),
-  share: between(0, 1),
-  load: between(LEAST_LOAD, 1),
-  light: oneOf(0, 1, 2, 3, 4),
-  wet: isBoolean,
-  showShelf: isBoolean,
-  ribbon: isBoolean,
-  reach: isBoolean,
-  dim: isBoolean,
-  welcome: isBoolean,
-  learning: isBoolean,
-});
-
-/** @type {(entry: Item | undefined, context: Context, state: Pick<State, "own">) => any} */
 function readLooks(entry, context, { own }) {
   if (!entry) return { order: [] };
   try {
     const kept = JSON.parse(entry[1]);
     const refs = createRefs(own, context.numberOf, context.isBuiltIn);
-    const looks = Object.fromEntries(LOOKS.filter(([key, isFit]) => isFit(kept[key])).map(([key]) => [key, kept[key]]));
+    const fitting = PLAIN.filter(([key, { fits }]) => fits(kept[key]));
+    const looks = Object.fromEntries(fitting.map(([key]) => [key, kept[key]]));
     const ends = Array.isArray(kept.ends) ? kept.ends.slice(0, 2) : null;
     const order = Array.isArray(kept.order) ? kept.order : [];
     const read = ends && [0, 1].map((i) => readEnd(ends[i], (parts) => partsIn(parts, refs), { ...context, own }));

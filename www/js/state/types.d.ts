@@ -1,9 +1,16 @@
 // What the state is made of. Numbers of paints are those of the shelf at hand.
 
-import type { Studio } from "../../pkg/studio.js";
+import type { Studio as Made } from "../../pkg/studio.js";
+import type { Advice, CoreAnswers, Lesson, Progress, StudioAnswers } from "./answers.js";
+
+type Half = typeof import("../../pkg/studio.js");
 
 /** The half of the core for the page. */
-export type Core = typeof import("../../pkg/studio.js");
+export type Core = Omit<Half, "Studio" | keyof CoreAnswers> &
+  CoreAnswers & { Studio: new (...how: ConstructorParameters<typeof Made>) => Studio };
+
+/** One paper in one light, and every paint in it. */
+export type Studio = Omit<Made, keyof StudioAnswers> & StudioAnswers;
 
 /** A paint's number, and how many parts of it. */
 export type Part = [paint: number, count: number];
@@ -64,13 +71,30 @@ export interface Paint {
   key: string;
   code: string;
   name: string;
-  /** Spoken of as the page does: very often more than these. */
-  [more: string]: any;
+  aliases: string[];
+  family: string;
+  hue: string;
+  /** Ratings of 0 to 4, nothing where they were not measured. */
+  transparency: number | null | undefined;
+  staining: number | null | undefined;
+  granulation: number | null | undefined;
+  /** Blue Wool grades of 1 to 8. */
+  lightfastTint: number | null | undefined;
+  lightfastMasstone: number | null | undefined;
+  caution: string;
+  /** How much a volume of it does in a mix, where 1 is the average paint's. */
+  strength: number;
+  earth: boolean;
+  /** How well its spectrum is known: `measured`, `estimated` and so on. */
+  tier: string;
+  source: string;
 }
 
 export interface Shelf {
   all: Paint[];
   get(number: number): Paint | undefined;
+  /** The paint of a number that is on the shelf. */
+  paint(number: number): Paint;
   find(key: string): Paint | undefined;
   fill(paints: Paint[]): void;
 }
@@ -194,7 +218,7 @@ export interface Plain extends Work, Looks {
   guest: KitContent | null;
   visiting: Own[];
   /** What the worker made of the records. */
-  lesson: any;
+  lesson: Lesson | null;
 }
 
 export interface State extends Plain {
@@ -232,7 +256,18 @@ export interface Context {
 }
 
 /** Asks the worker: see `adviser.js`. */
-export type Ask = (verb: string, question: any) => Promise<any>;
+export interface Ask {
+  <Verb extends keyof Advice>(verb: Verb, question: object): Promise<Advice[Verb]>;
+  /** Answers at once; `tell` hears how far it is. */
+  long<Verb extends keyof Advice>(
+    verb: Verb,
+    question: object,
+    tell?: (told: Progress) => void,
+  ): { answer: Promise<Advice[Verb]>; cancel: () => void };
+}
+
+/** Makes an end the next one of the path; the other is next then. */
+export type Choose = (end: End) => void;
 
 /** Paints as they are kept: by number, or `o` and the id of an own one. */
 export type Ref = number | string;

@@ -1,5 +1,8 @@
 // What the records teach: how much nearer predictions come, which paints changed, what to paint next.
 
+/** @import { Step } from "../state/answers.js" */
+/** @import { Ask, Shelf, State, Store } from "../state/types.js" */
+
 import { byId, element, say } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { afterRest } from "../page/rest.js";
@@ -14,7 +17,14 @@ const REST = 300;
 /** Digits of a learned curve that are kept: more than its paint is known to. */
 const DIGITS = 4;
 
-/** Keeps what was learned up with the records, and shows it. `toMix` shows the mix. */
+/**
+ * Keeps what was learned up with the records, and shows it. `toMix` shows the mix.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {Ask} ask
+ * @param {() => void} toMix
+ */
 export function attachLesson(store, shelf, ask, toMix) {
   const frame = byId("lesson");
   const planned = byId("plan");
@@ -25,19 +35,29 @@ export function attachLesson(store, shelf, ask, toMix) {
     ),
   );
 
+  /** @param {State} state */
   function show(state) {
-    const verbs = { hold, learnOn: (learning) => store.set({ learning }) };
+    const verbs = { hold, learnOn: (/** @type {boolean} */ learning) => store.set({ learning }) };
     remake(frame, element("h3", {}, words.title), ...taughtNodes(state, shelf, verbs));
     remake(planned, element("h3", {}, words.planTitle), ...planNodes(state, shelf, setUp));
   }
 
-  /** Holds a paint to the shelf, or lets records teach of it again. */
+  /**
+   * Holds a paint to the shelf, or lets records teach of it again.
+   *
+   * @param {number} number
+   * @param {boolean} held
+   */
   function hold(number, held) {
     store.set({ held: held ? [...store.get().held, number] : store.get().held.filter((other) => other !== number) });
     say(held ? words.heldSaid : words.learningSaid);
   }
 
-  /** The mix of a step at hand, so that it can be painted and recorded. */
+  /**
+   * The mix of a step at hand, so that it can be painted and recorded.
+   *
+   * @param {Step} step
+   */
   function setUp({ parts, load }) {
     store.set({ ...pathOf(parts), load, laid: 0 });
     say(words.paintIt(recipe(parts, shelf), load));
@@ -55,7 +75,13 @@ export function attachLesson(store, shelf, ask, toMix) {
   return soon;
 }
 
-/** A verb that learns from the records as they are; of several at work only the last one is heard. */
+/**
+ * A verb that learns from the records as they are; of several at work only the last one is heard.
+ *
+ * @param {Store} store
+ * @param {Ask} ask
+ * @param {(error: Error) => void} failed
+ */
 function createLearning(store, ask, failed) {
   let last = 0;
   return async () => {
@@ -79,4 +105,5 @@ function createLearning(store, ask, failed) {
   };
 }
 
+/** @param {number} value */
 const short = (value) => Number(value.toPrecision(DIGITS));

@@ -1,11 +1,21 @@
 // Records from a file: chosen, read by the worker, asked about where a date could be two days, and added to the log.
 
+/** @import { ReadLog } from "../state/answers.js" */
+/** @import { Ask, Store } from "../state/types.js" */
+
+/** @typedef {{ text: string, said: string, dayFirst?: boolean }} LogText a log, how it was read, and which of two days its dates mean */
+
 import { button, element, say } from "../page/dom.js";
 import { readText } from "../page/text-file.js";
 import { addRecords } from "../state/records.js";
 import * as words from "../words/log.js";
 
-/** The field that a file is chosen with, as `nodes`, and what is `said` of it. */
+/**
+ * The field that a file is chosen with, as `nodes`, and what is `said` of it.
+ *
+ * @param {Store} store
+ * @param {Ask} ask
+ */
 export function createLogFile(store, ask) {
   const said = element("div", { role: "status" });
   const field = element("input", {
@@ -21,6 +31,7 @@ export function createLogFile(store, ask) {
     },
   });
 
+  /** @param {() => Promise<void>} act */
   async function attempt(act) {
     try {
       await act();
@@ -29,7 +40,11 @@ export function createLogFile(store, ask) {
     }
   }
 
-  /** Adds the records of a file `{text, said, dayFirst}`. */
+  /**
+   * Adds the records of a file `{text, said, dayFirst}`.
+   *
+   * @param {LogText} file
+   */
   async function take(file) {
     const { text, dayFirst } = file;
     const found = await ask("readLog", { text, dayFirst });
@@ -44,8 +59,17 @@ export function createLogFile(store, ask) {
     say(words.cameSaid(added, left.length));
   }
 
-  /** Dates like 4/10/2024 are of two days: where the file does not tell, the painter does, once for all of it. */
+  /**
+   * Dates like 4/10/2024 are of two days: where the file does not tell, the painter does, once for all of it.
+   *
+   * @param {LogText} file
+   * @param {NonNullable<ReadLog["unsure"]>} unsure
+   */
   function askOrder(file, { written, dayFirst, monthFirst }) {
+    /**
+     * @param {string} word
+     * @param {boolean} first
+     */
     const way = (word, first) => button(word, () => attempt(() => take({ ...file, dayFirst: first })));
     const day = way(words.dayFirst(dayFirst), true);
     said.replaceChildren(
@@ -65,7 +89,11 @@ export function createLogFile(store, ask) {
   return { nodes: [element("label", { for: "log-file", class: "button" }, words.importIt), field], said };
 }
 
-/** What of a file did not come in; a long list is folded up. */
+/**
+ * What of a file did not come in; a long list is folded up.
+ *
+ * @param {string[]} faults
+ */
 const leftOut = (faults) =>
   element(
     "details",

@@ -1,5 +1,8 @@
 // The log: every record as a table; out to a file and in from one.
 
+/** @import { Lesson } from "../state/answers.js" */
+/** @import { Ask, Core, Record, Shelf, State, Store } from "../state/types.js" */
+
 import { button, byId, element, notice, UNDO } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { save } from "../page/save.js";
@@ -10,21 +13,32 @@ import { createLogFile } from "./log-file.js";
 import { labOf } from "./seen-field.js";
 import { DOUBTED } from "./taught.js";
 
-/** Shows the log. `toMix` shows the mix. */
+/**
+ * Shows the log. `toMix` shows the mix.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {Core} core
+ * @param {Ask} ask
+ * @param {() => void} toMix
+ */
 export function attachLog(store, shelf, core, ask, toMix) {
   const frame = byId("log");
   const file = createLogFile(store, ask);
   const verbs = {
+    /** @param {Record} what */
     open({ parts, load }) {
       store.set({ ...pathOf(parts), load: Math.min(load, 1), laid: 0 });
       toMix();
     },
+    /** @param {number} i */
     remove(i) {
       store.set({ records: store.get().records.filter((_, j) => j !== i) });
       notice(words.deleted, { actions: [UNDO], seconds: 8 });
     },
   };
 
+  /** @param {State} state */
   function show(state) {
     const isEmpty = state.records.length === 0;
     remake(
@@ -49,7 +63,12 @@ export function attachLog(store, shelf, core, ask, toMix) {
   show(store.get());
 }
 
-/** Saves all records as a file. */
+/**
+ * Saves all records as a file.
+ *
+ * @param {Store} store
+ * @param {Ask} ask
+ */
 async function write(store, ask) {
   try {
     // A byte order mark, so that a spreadsheet reads letters beyond ASCII.
@@ -59,7 +78,14 @@ async function write(store, ask) {
   }
 }
 
-/** Records as a table, newest first; the lesson judges them where it is of these. */
+/**
+ * Records as a table, newest first; the lesson judges them where it is of these.
+ *
+ * @param {State} state
+ * @param {Shelf} shelf
+ * @param {Core} core
+ * @param {{ open: (record: Record) => void, remove: (index: number) => void }} what
+ */
 function table({ records, lesson, studio }, shelf, core, { open, remove }) {
   const judged = lesson?.records.length === records.length ? lesson.records : [];
   const rows = records.map((record, i) => {
@@ -95,9 +121,17 @@ const head = () =>
     element("th", { scope: "col" }, element("span", { class: "unseen" }, words.remove)),
   );
 
+/** @param {string | false | undefined} css */
 const chip = (css) => element("span", { class: css ? "chip" : "chip blank", style: css ? { "--wash": css } : {} });
 
-/** A record's mix, load, date and note; a click opens the mix. */
+/**
+ * A record's mix, load, date and note; a click opens the mix.
+ *
+ * @param {Record} record
+ * @param {string} name
+ * @param {{ [name: string]: any }} attributes
+ * @param {(record: Record) => void} open
+ */
 function openVerb(record, name, attributes, open) {
   const { load, date, note } = record;
   const verb = button("", () => open(record), { class: "take", ...attributes });
@@ -107,8 +141,12 @@ function openVerb(record, name, attributes, open) {
   return verb;
 }
 
-/** How far off a record is predicted, and whether it is doubted. */
+/**
+ * How far off a record is predicted, and whether it is doubted.
+ *
+ * @param {Lesson["records"][number] | undefined} judged
+ */
 const judgement = (judged) => [
   judged ? words.off(judged.without) : "",
-  judged?.believed < DOUBTED ? element("b", { class: "tag", title: words.doubtedTitle }, words.doubted) : "",
+  judged && judged.believed < DOUBTED ? element("b", { class: "tag", title: words.doubtedTitle }, words.doubted) : "",
 ];

@@ -1,5 +1,7 @@
 // A meter's file: chosen, read by the worker, and one of its samples taken.
 
+/** @import { Ask } from "../state/types.js" */
+
 import { element } from "../page/dom.js";
 import { readText } from "../page/text-file.js";
 import * as words from "../words/record.js";
@@ -12,9 +14,14 @@ const MOST_TOLD = 3;
  *
  * `put(seen)` hears of the sample that is taken, `said` is where it is told how the file was read, and `failed(error)` hears
  * why it could not be.
+ *
+ * @param {string} name
+ * @param {Ask} ask
+ * @param {{ put: (seen: number[]) => void, said: HTMLElement, failed: (error: Error) => void }} what
  */
 export function createMeterFile(name, ask, { put, said, failed }) {
   const id = `file-${name.replace(/\W+/g, "-").toLowerCase()}`;
+  /** @type {{ name: string, seen: number[] }[]} */
   let measured = [];
   const field = element("input", {
     type: "file",
@@ -32,6 +39,7 @@ export function createMeterFile(name, ask, { put, said, failed }) {
     onchange: () => put(measured[samples.selectedIndex].seen),
   });
 
+  /** @param {File} chosen */
   async function open(chosen) {
     said.textContent = words.reading;
     try {

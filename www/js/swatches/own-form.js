@@ -1,5 +1,9 @@
 // The editor of an own paint: its name, its ratings, and its swatches or the mixture it is.
 
+/** @import { Ask, Context, Core, OwnPaint, Shelf, State, Store } from "../state/types.js" */
+
+/** @typedef {Omit<OwnPaint, "id">} Draft a paint that is described */
+
 import { LOADS } from "../../pkg/facts.js";
 import { button, byId, element, fieldsOf, labelled, notice, say } from "../page/dom.js";
 import { learnFilms } from "../state/films.js";
@@ -15,13 +19,19 @@ const WASHES = LOADS.slice(1);
 /** L*, a*, b* by which a masstone may differ from its film before that is explained. */
 const BEYOND = 6;
 
-/** Answers a verb that opens the editor: with a new paint, or with one that is kept and its number. */
+/**
+ * Answers a verb that opens the editor: with a new paint, or with one that is kept and its number.
+ *
+ * @param {Store} store
+ * @param {Context} context
+ * @param {Ask} ask
+ */
 export function createOwnForm(store, context, ask) {
   const dialog = byId("own-dialog", HTMLDialogElement);
   const form = byId("own-form", HTMLFormElement);
   const said = byId("own-said");
   const fields = createFields(form, { store, core: context.core, ask }, () => (said.textContent = ""));
-  /** @type {{ paint: any, number: number | null } | null} */
+  /** @type {{ paint: Draft, number: number | null } | null} */
   let edited = null;
   /** Whether the painter said that a masstone lighter than its wash is meant. */
   let isMeant = false;
@@ -64,7 +74,7 @@ export function createOwnForm(store, context, ask) {
   byId("own-cancel").addEventListener("click", () => dialog.close());
   dialog.addEventListener("close", () => (edited = null));
 
-  return (paint, number = null) => {
+  return (/** @type {Draft} */ paint, /** @type {number | null} */ number = null) => {
     edited = { paint, number };
     isMeant = false;
     describe(paint, number, context.shelf);
@@ -75,7 +85,12 @@ export function createOwnForm(store, context, ask) {
   };
 }
 
-/** Says that a paint is on the shelf, and what its film cannot show of the masstone that was given. */
+/**
+ * Says that a paint is on the shelf, and what its film cannot show of the masstone that was given.
+ *
+ * @param {State} state
+ * @param {OwnPaint} what
+ */
 function tellAdded({ own, studio }, { name, masstone }) {
   say(words.added(name));
   const [number] = own.find(([, paint]) => paint.name === name) ?? [];
@@ -85,10 +100,20 @@ function tellAdded({ own, studio }, { name, masstone }) {
   notice(words.noFilm(name, masstone[0], lightness));
 }
 
-/** How light a colour or a spectrum is, for comparing two of a kind. */
+/**
+ * How light a colour or a spectrum is, for comparing two of a kind.
+ *
+ * @param {number[]} values
+ */
 const lightnessOf = (values) => (values.length === 3 ? values[0] : values.reduce((sum, value) => sum + value, 0));
 
-/** Says what is edited and how. */
+/**
+ * Says what is edited and how.
+ *
+ * @param {Draft} paint
+ * @param {number | null} number
+ * @param {Shelf} shelf
+ */
 function describe({ name, parts }, number, shelf) {
   const mixture = parts.length > 0;
   const made = mixture ? words.mixtureTitle : words.swatchesTitle;
@@ -97,7 +122,13 @@ function describe({ name, parts }, number, shelf) {
   byId("own-what").textContent = mixture ? words.mixture(recipe(parts, shelf)) : words.swatches;
 }
 
-/** The form's fields: `fill(paint)` shows a paint in them, `filled(paint)` answers it as they have it. */
+/**
+ * The form's fields: `fill(paint)` shows a paint in them, `filled(paint)` answers it as they have it.
+ *
+ * @param {HTMLFormElement} form
+ * @param {{ store: Store, core: Core, ask: Ask }} needs
+ * @param {() => void} onchange
+ */
 function createFields(form, needs, onchange) {
   const masstone = seenField(words.masstone, needs, onchange);
   const wash = seenField(words.wash, needs, onchange);
@@ -117,8 +148,11 @@ function createFields(form, needs, onchange) {
       masstone.put(thin);
       wash.put(thick);
     },
+    /** @param {Draft} paint */
     fill(paint) {
-      for (const field of [name, code, caution]) field.value = paint[field.name];
+      name.value = paint.name;
+      code.value = paint.code;
+      caution.value = paint.caution;
       ratings.forEach((rating, i) => rating.set(paint.ratings[i]));
       lightfast.value = paint.ratings[3] ?? "";
       masstone.put(paint.masstone.length ? paint.masstone : null);
@@ -128,6 +162,7 @@ function createFields(form, needs, onchange) {
         0,
       );
     },
+    /** @param {Draft} paint */
     filled: (paint) => ({
       ...paint,
       name: name.value,
@@ -141,14 +176,21 @@ function createFields(form, needs, onchange) {
   };
 }
 
+/** @param {string[]} names */
 const selectOf = (names) => element("select", {}, ...names.map((word) => element("option", {}, word)));
 
-/** A rating of 0 to 4, or none. */
+/**
+ * A rating of 0 to 4, or none.
+ *
+ * @param {string} name
+ * @param {string[]} grades
+ */
 function ratingField(name, grades) {
   const select = selectOf(grades);
   return {
     node: labelled(name, select),
     get: () => (select.selectedIndex ? select.selectedIndex - 1 : null),
+    /** @param {number | null} rating */
     set: (rating) => (select.selectedIndex = rating == null ? 0 : rating + 1),
   };
 }

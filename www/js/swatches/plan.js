@@ -1,11 +1,20 @@
 // What to paint next: the swatches that teach most about a kit.
 
+/** @import { Step } from "../state/answers.js" */
+/** @import { Shelf, State, Studio } from "../state/types.js" */
+
 import { button, element } from "../page/dom.js";
 import { shortName } from "../state/end.js";
 import { capital } from "../words/form.js";
 import * as words from "../words/lesson.js";
 
-/** The nodes of a plan; `setUp(step)` brings the mix of a step to hand. */
+/**
+ * The nodes of a plan; `setUp(step)` brings the mix of a step to hand.
+ *
+ * @param {State} state
+ * @param {Shelf} shelf
+ * @param {(step: Step) => void} setUp
+ */
 export function planNodes({ kit, lesson, studio }, shelf, setUp) {
   if (kit.pans.length === 0) return [element("p", { class: "quiet" }, words.noKit)];
   if (!lesson) return [element("p", { class: "quiet" }, words.working)];
@@ -25,6 +34,12 @@ export function planNodes({ kit, lesson, studio }, shelf, setUp) {
   ];
 }
 
+/**
+ * @param {Step} step
+ * @param {number} before
+ * @param {Shelf} shelf
+ * @param {Studio} studio
+ */
 const stepNodes = ({ parts, load, after }, before, shelf, studio) => [
   element("span", { class: "chip", style: { "--wash": studio.swatch(parts, load).css } }),
   element(

@@ -1,5 +1,8 @@
 // Recording a swatch: the mix at hand, as it was painted, and what it looked like.
 
+/** @import { Mix } from "../state/answers.js" */
+/** @import { Ask, Core, Shelf, State, Store } from "../state/types.js" */
+
 import { MOST_RECORDS } from "../../pkg/facts.js";
 import { button, byId, element, labelled, notice, say } from "../page/dom.js";
 import { isPair, pairOf } from "../state/end.js";
@@ -10,7 +13,14 @@ import * as words from "../words/record.js";
 import { recipe } from "../words/terms.js";
 import { labOf, seenField } from "./seen-field.js";
 
-/** Shows the form. */
+/**
+ * Shows the form.
+ *
+ * @param {Store} store
+ * @param {Shelf} shelf
+ * @param {Core} core
+ * @param {Ask} ask
+ */
 export function attachRecord(store, shelf, core, ask) {
   /**
    * What was seen belongs to a mix: another has nothing yet, and the same gets it back.
@@ -37,6 +47,7 @@ export function attachRecord(store, shelf, core, ask) {
     add,
   );
 
+  /** @param {string} mix */
   function keepTo(mix) {
     if (noted === null) return;
     if (noted.mix === mix) {
@@ -49,6 +60,7 @@ export function attachRecord(store, shelf, core, ask) {
     noted = before;
   }
 
+  /** @param {State} state */
   function show(state) {
     keepTo(keyOf(state));
     const mix = isPair(state) ? mixOf(state) : null;
@@ -58,6 +70,7 @@ export function attachRecord(store, shelf, core, ask) {
     compare(field.get());
   }
 
+  /** @param {number[] | null} found */
   function compare(found) {
     add.disabled = !found || !isPair(store.get());
     compared.show(found, store.get());
@@ -83,14 +96,28 @@ export function attachRecord(store, shelf, core, ask) {
   show(store.get());
 }
 
+/** @param {State} state */
 const mixOf = (state) => state.studio.mix(pairOf(state), state.share, state.load);
 
+/** @param {State} state */
 const labAtHand = (state) => state.studio.lab_of(pairOf(state), state.share, state.load);
 
-/** What tells a mix from another, or nothing where there is none. */
+/**
+ * What tells a mix from another, or nothing where there is none.
+ *
+ * @param {State} state
+ */
 const keyOf = (state) => (isPair(state) ? JSON.stringify([mixOf(state).recipe, state.load, state.laid]) : "");
 
-/** The mix at hand as a record of what was seen. Throws where it cannot be one. */
+/**
+ * The mix at hand as a record of what was seen. Throws where it cannot be one.
+ *
+ * @param {State} state
+ * @param {number[] | null} seen
+ * @param {string} date
+ * @param {string} note
+ * @param {Core} core
+ */
 const recordOf = (state, seen, date, note, core) => ({
   ...core.read_record({
     parts: mixOf(state).recipe,
@@ -103,7 +130,11 @@ const recordOf = (state, seen, date, note, core) => ({
   id: newId(),
 });
 
-/** What is predicted beside what was seen, and how far they lie apart. */
+/**
+ * What is predicted beside what was seen, and how far they lie apart.
+ *
+ * @param {Core} core
+ */
 function createComparison(core) {
   const predicted = element("span", { class: "chip" });
   const seen = element("span", { class: "chip blank" });
@@ -116,10 +147,15 @@ function createComparison(core) {
       element("div", {}, seen, element("small", {}, words.seenChip)),
       apart,
     ),
+    /** @param {Mix | null} mix */
     predict(mix) {
       predicted.classList.toggle("blank", !mix);
       if (mix) predicted.style.setProperty("--wash", mix.swatch.css);
     },
+    /**
+     * @param {number[] | null} found
+     * @param {State} state
+     */
     show(found, state) {
       seen.classList.toggle("blank", !found);
       if (!found) {
@@ -133,4 +169,5 @@ function createComparison(core) {
   };
 }
 
+/** @param {{ error: number, words: string }} what */
 const apartness = ({ error, words: difference }) => (error < 1 ? words.asPredicted : words.apart(difference, error));

@@ -1,11 +1,19 @@
 // A colour that was seen: typed, picked, taken from the target, or read from a meter's file.
 
+/** @import { Ask, Core, State, Store } from "../state/types.js" */
+
 import { button, element, labelled } from "../page/dom.js";
 import { sentence } from "../words/form.js";
 import * as words from "../words/record.js";
 import { createMeterFile } from "./meter-file.js";
 
-/** A field for what a swatch looked like. `onchange` hears of it as L*, a*, b* or 36 reflectances, or of nothing. */
+/**
+ * A field for what a swatch looked like. `onchange` hears of it as L*, a*, b* or 36 reflectances, or of nothing.
+ *
+ * @param {string} name
+ * @param {{ store: Store, core: Core, ask: Ask }} what
+ * @param {(seen: number[] | null) => void} onchange
+ */
 export function seenField(name, { store, core, ask }, onchange) {
   /** @type {number[] | null} */
   let found = null;
@@ -26,7 +34,7 @@ export function seenField(name, { store, core, ask }, onchange) {
     },
   });
   const said = element("p", { class: "quiet", role: "status" });
-  const target = button(words.asInMatch, () => put(store.get().target.lab, words.fromMatch), {
+  const target = button(words.asInMatch, () => put(store.get().target?.lab ?? null, words.fromMatch), {
     title: words.asInMatchTitle,
   });
   const file = createMeterFile(name, ask, {
@@ -52,12 +60,20 @@ export function seenField(name, { store, core, ask }, onchange) {
     }
   }
 
+  /**
+   * @param {number[] | null} seen
+   * @param {string} word
+   */
   function tell(seen, word) {
     found = seen;
     said.textContent = word;
     onchange(seen);
   }
 
+  /**
+   * @param {number[] | null} seen
+   * @param {string} [word]
+   */
   function put(seen, word = "") {
     const lab = seen && labOf(seen, core);
     text.value = lab ? `lab(${lab.map((value) => Math.round(value)).join(" ")})` : "";
@@ -65,10 +81,15 @@ export function seenField(name, { store, core, ask }, onchange) {
     tell(seen ? [...seen] : null, seen?.length === 36 ? words.spectrum : word);
   }
 
+  /** @param {State} state */
   const show = (state) => (target.disabled = !state.target);
   store.subscribe((state, changed) => changed.has("target") && show(state));
   show(store.get());
-  /** What the picker starts from while nothing is seen. */
+  /**
+   * What the picker starts from while nothing is seen.
+   *
+   * @param {string} css
+   */
   const start = (css) => {
     if (!found) picker.value = css;
   };
@@ -79,5 +100,8 @@ export function seenField(name, { store, core, ask }, onchange) {
  * L*, a*, b* of what was seen.
  *
  * @returns {number[]}
+ *
+ * @param {number[]} seen
+ * @param {Core} core
  */
 export const labOf = (seen, core) => (seen.length === 36 ? [...core.lab_of_seen(Float32Array.from(seen))] : [...seen]);

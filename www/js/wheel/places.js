@@ -1,27 +1,46 @@
 // Empty places of the wheel: what choosing one means.
 
+/** @import { Choose, Store } from "../state/types.js" */
+
 import { byId } from "../page/dom.js";
 import { paintsOf } from "../state/kit.js";
 import { targetOf } from "../state/target.js";
 import * as words from "../words/wheel.js";
 
-/** Says something about the wheel to a screen reader. */
+/**
+ * Says something about the wheel to a screen reader.
+ *
+ * @param {string} text
+ */
 export function announce(text) {
   byId("wheel-said").textContent = text;
 }
 
-/** The kit's recipe nearest to a place becomes an end; while a colour is picked, the place gives the target its hue. */
+/**
+ * The kit's recipe nearest to a place becomes an end; while a colour is picked, the place gives the target its hue.
+ *
+ * @param {Store} store
+ * @param {Choose} choose
+ * @param {number[]} place
+ */
 export function takePlace(store, choose, place) {
   const { studio, kit, load, picking } = store.get();
   if (picking) return pickTarget(store, place);
-  const found = studio.nearest_recipe(paintsOf(kit), ...place, load);
+  const [x, y] = place;
+  const found = studio.nearest_recipe(paintsOf(kit), x, y, load);
   if (!found) return announce(words.emptyKit);
   choose({ parts: found.parts, asked: { place, off: found.off } });
 }
 
-/** Takes the colour to match from a place. */
+/**
+ * Takes the colour to match from a place.
+ *
+ * @param {Store} store
+ * @param {number[]} place
+ */
 export function pickTarget(store, place) {
   const { studio, target } = store.get();
-  store.set({ target: targetOf(studio.at_place(target?.lab[0] ?? 50, ...place), "wheel"), picking: false });
+  const [x, y] = place;
+  store.set({ target: targetOf(studio.at_place(target?.lab[0] ?? 50, x, y), "wheel"), picking: false });
   announce(words.targetTaken);
 }

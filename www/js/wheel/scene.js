@@ -1,10 +1,19 @@
 // What the core is told to draw: the state as the wheel shows it, and the inks.
 
+/** @import { State, Studio } from "../state/types.js" */
+
+/** @typedef {ReturnType<typeof sceneOf>} Scene */
+
 import { pairOf } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
-import { recordsOn } from "../state/records.js";
+import { recordsOn } from "../state/path-records.js";
 
-/** The scene of a state on a wheel of `size` CSS pixels. */
+/**
+ * The scene of a state on a wheel of `size` CSS pixels.
+ *
+ * @param {State} state
+ * @param {number} size
+ */
 export const sceneOf = (state, size) => ({
   size,
   kit: paintsOf(state.kit),
@@ -23,7 +32,13 @@ export const sceneOf = (state, size) => ({
   ink: inks(state),
 });
 
-/** The same without what only a hand at work needs, on paper-white. */
+/**
+ * The same without what only a hand at work needs, on paper-white.
+ *
+ * @param {State} state
+ * @param {Studio} studio
+ * @param {number} size
+ */
 export const stillSceneOf = (state, studio, size) => ({
   ...sceneOf(state, size),
   cursor: 0,
@@ -31,7 +46,11 @@ export const stillSceneOf = (state, studio, size) => ({
   ink: inks({ studio, dim: false }),
 });
 
-/** Inks that read on the paper, grey or tan as it may be; the names outside it read on the surround. */
+/**
+ * Inks that read on the paper, grey or tan as it may be; the names outside it read on the surround.
+ *
+ * @param {Pick<State, "studio" | "dim">} what
+ */
 function inks({ studio, dim }) {
   const printing = matchMedia("print").matches;
   // Where the person chose the colours, what is drawn on the surround keeps to them.
@@ -40,6 +59,7 @@ function inks({ studio, dim }) {
   return { ...plain(studio), rim: dim && !printing ? "#cfcfcf" : "#4a4a4a" };
 }
 
+/** @param {Studio} studio */
 function plain(studio) {
   return {
     paper: studio.paper(),

@@ -1,5 +1,7 @@
 // How the wheel is looked at: the light, wet paint or dry, the ribbon over all loads, pinned paths, the kit's reach.
 
+/** @import { State, Store, Studio } from "../state/types.js" */
+
 import { LIGHTS } from "../../pkg/facts.js";
 import { byId, say } from "../page/dom.js";
 import { isPair, pairOf } from "../state/end.js";
@@ -8,10 +10,18 @@ import * as words from "../words/wheel.js";
 
 const MOST_PINS = 4;
 
-/** What the buttons show. */
+/**
+ * What the buttons show.
+ *
+ * @type {(keyof State)[]}
+ */
 const SHOWN = ["light", "wet", "ribbon", "reach", "pinnedKit", "pins", "ends"];
 
-/** Shows what can be changed about the wheel's drawing. */
+/**
+ * Shows what can be changed about the wheel's drawing.
+ *
+ * @param {Store} store
+ */
 export function attachView(store) {
   const light = byId("view-light", HTMLSelectElement);
   const [wet, ribbon, pin, unpin, reach, pinReach] = ["wet", "ribbon", "pin", "unpin", "reach", "pin-reach"].map(
@@ -21,6 +31,10 @@ export function attachView(store) {
     store.set({ light: light.selectedIndex });
     say(words.seenIn(LIGHTS[light.selectedIndex]));
   });
+  /**
+   * @param {HTMLElement} verb
+   * @param {"wet" | "ribbon" | "reach"} key
+   */
   const toggle = (verb, key) => verb.addEventListener("click", () => store.set({ [key]: !store.get()[key] }));
   toggle(wet, "wet");
   toggle(ribbon, "ribbon");
@@ -40,6 +54,7 @@ export function attachView(store) {
     say(words.unpinned);
   });
 
+  /** @param {State} state */
   function show(state) {
     light.selectedIndex = state.light;
     wet.setAttribute("aria-pressed", String(state.wet));
@@ -54,28 +69,42 @@ export function attachView(store) {
   show(store.get());
 }
 
-/** Answers the outlines to draw: the kit's own, then the pinned one. Each is computed once. */
+/**
+ * Answers the outlines to draw: the kit's own, then the pinned one. Each is computed once.
+ *
+ * @param {Store} store
+ */
 export function createOutlines(store) {
+  /** @type {Map<string, Float32Array>} */
   const known = new Map();
-  /** The studio that made them. */
+  /**
+   * The studio that made them.
+   *
+   * @type {Studio | null}
+   */
   let maker = null;
+  /**
+   * @param {Studio} studio
+   * @param {number[]} paints
+   */
   const outline = (studio, paints) => {
     const key = paints.join(" ");
     if (maker !== studio) {
       known.clear();
       maker = studio;
     }
-    if (!known.has(key)) {
-      if (known.size > 8) known.clear();
-      known.set(key, studio.outline(paints));
-    }
-    return known.get(key);
+    const before = known.get(key);
+    if (before) return before;
+    if (known.size > 8) known.clear();
+    const found = studio.outline(paints);
+    known.set(key, found);
+    return found;
   };
   return () => {
     const { studio, kit, reach, pinnedKit, guest } = store.get();
     if (!reach) return [];
-    return [paintsOf(kit), pinnedKit, guest && paintsOf(guest)]
-      .filter((paints) => paints?.length)
-      .map((paints) => outline(studio, paints));
+    return [paintsOf(kit), pinnedKit, guest && paintsOf(guest)].flatMap((paints) =>
+      paints?.length ? [outline(studio, paints)] : [],
+    );
   };
 }

@@ -27,14 +27,20 @@ export const explained = {
   shading: "These darken it most while it keeps its hue. Greying, in contrast, takes the hue away.",
 };
 
-/** At what ratio a partner does what it does, by its kind. */
-export const does = {
-  /** @type {(ratio: string, partner: { swatch: Swatch, lean: string, warmth: string, dark: number }) => string} */
-  neutral: (ratio, { swatch, lean, warmth, dark }) =>
-    `${ratio} · ${warmth}, leaning ${lean}; L* ${number(swatch.lightness)}, C* ${number(swatch.chroma)}; as dark as L* ${number(dark)}`,
-  /** @type {(ratio: string, partner: { swatch: Swatch, drop: number, drift: number }) => string} */
-  shading: (ratio, { swatch, drop, drift }) => {
-    const darker = `${ratio} · L* ${number(swatch.lightness)}, ${number(drop)} darker`;
-    return drift < 0.5 ? `${darker}, hue unchanged` : `${darker}, hue turns ${number(drift)}°`;
-  },
-};
+/**
+ * At what ratio a partner neutralises, and what the mix is like.
+ *
+ * @type {(ratio: string, partner: { swatch: Swatch, lean: string, warmth: string, dark: number }) => string}
+ */
+export const neutralises = (ratio, { swatch, lean, warmth, dark }) =>
+  `${ratio} · ${warmth}, leaning ${lean}; L* ${number(swatch.lightness)}, C* ${number(swatch.chroma)}; as dark as L* ${number(dark)}`;
+
+/**
+ * At what ratio a partner shades, and what the mix is like.
+ *
+ * @type {(ratio: string, partner: { swatch: Swatch, drop: number, drift: number }) => string}
+ */
+export function shades(ratio, { swatch, drop, drift }) {
+  const darker = `${ratio} · L* ${number(swatch.lightness)}, ${number(drop)} darker`;
+  return drift < 0.5 ? `${darker}, hue unchanged` : `${darker}, hue turns ${number(drift)}°`;
+}
