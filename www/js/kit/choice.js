@@ -10,7 +10,7 @@ import { emptyKit } from "../state/kit.js";
 import * as words from "../words/choosing.js";
 
 /**
- * A part missed as a score of 100.
+ * What is reached of 100, from the part that is missed.
  *
  * @param {number} missed
  */
@@ -40,7 +40,7 @@ export const verdict = ({ cost, bound, exact }, reached, place) =>
     "p",
     {},
     element("b", {}, words.reaches(reached, place)),
-    exact ? words.scoresMost(scoreOf(cost)) : words.scores(scoreOf(cost), scoreOf(bound)),
+    exact ? words.nearest : words.nearlyBest(100 * (cost - bound)),
   );
 
 /**

@@ -19,13 +19,13 @@ const STEPS = { ArrowDown: 1, ArrowUp: -1 };
 let made = 0;
 
 /**
- * Answers the field as a node. `row` makes what stands for a paint; `onpick` hears its number, `onleave` of Escape.
+ * Answers the field as a node. `row` makes what stands for a paint; `onpick` hears its number, `onleave` of Escape, which without it empties the field.
  * Arrows go through the paints, Enter takes one, as in any combobox.
  *
  * @param {string} label
  * @param {Shelf} shelf
  * @param {(paint: Paint) => (Node | string)[]} row
- * @param {{ onpick: (paint: number) => void, onleave: () => void }} what
+ * @param {{ onpick: (paint: number) => void, onleave?: () => void }} what
  */
 export function createPaintField(label, shelf, row, { onpick, onleave }) {
   made += 1;
@@ -68,10 +68,15 @@ export function createPaintField(label, shelf, row, { onpick, onleave }) {
     else input.removeAttribute("aria-activedescendant");
   }
 
+  function empty() {
+    input.value = "";
+    offer();
+  }
+
   /** @param {KeyboardEvent} event */
   function byKey(event) {
     const step = STEPS[event.key];
-    if (event.key === "Escape") onleave();
+    if (event.key === "Escape" && (onleave || input.value)) (onleave ?? empty)();
     else if (event.key === "Enter" && offered.length) onpick(offered[at].number);
     else if (step && offered.length) at = (at + step + offered.length) % offered.length;
     else return;

@@ -1,9 +1,10 @@
 // A list of paints picked from the shelf one by one, each of which can be taken off again.
 
-/** @import { Shelf } from "../state/types.js" */
+/** @import { Paint, Shelf } from "../state/types.js" */
 
-import { button, element, first } from "../page/dom.js";
+import { button, element } from "../page/dom.js";
 import * as words from "../words/choosing.js";
+import { createPaintField } from "./paint-field.js";
 
 /**
  * Fills `frame` with the list; `word` says what it is a list of. Answers `paints`, the numbers on it, and `clear`, which empties it.
@@ -16,16 +17,14 @@ export function createPaintList(frame, word, shelf) {
   /** @type {Set<number>} */
   const picked = new Set();
 
+  /** The field is made anew with the list: what was typed has become a paint of it. */
   function show() {
-    const rest = shelf.all.filter(({ number }) => !picked.has(number));
-    const select = element(
-      "select",
-      { "aria-label": word, onchange: () => pick(select.value) },
-      element("option", { value: "" }, words.pick(word)),
-      ...rest.map(({ number, name, code }) => element("option", { value: number }, `${name} ${code}`)),
-    );
-    frame.replaceChildren(select, ...[...picked].map(chip));
+    const field = createPaintField(word, shelf, row, { onpick: pick });
+    frame.replaceChildren(field.node, ...[...picked].map(chip));
+    return field;
   }
+
+  const again = () => show().focus();
 
   /** @param {number} number */
   function chip(number) {
@@ -33,17 +32,16 @@ export function createPaintList(frame, word, shelf) {
     return button(words.picked(name), () => drop(number), { "aria-label": words.takeOff(name) });
   }
 
-  /** @param {string} value */
-  function pick(value) {
-    if (value) picked.add(Number(value));
-    show();
-    first(frame, "select").focus();
+  /** @param {number} number */
+  function pick(number) {
+    picked.add(number);
+    again();
   }
 
   /** @param {number} number */
   function drop(number) {
     picked.delete(number);
-    show();
+    again();
   }
 
   return {
@@ -54,3 +52,6 @@ export function createPaintList(frame, word, shelf) {
     },
   };
 }
+
+/** @param {Paint} paint */
+const row = ({ name, code }) => [element("span", { class: "name" }, `${name} `, element("small", {}, code))];

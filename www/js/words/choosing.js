@@ -6,8 +6,6 @@ import { number, percent } from "./form.js";
 
 export const must = "Must have";
 export const mustNot = "Must not have";
-/** @type {(list: string) => string} */
-export const pick = (list) => `${list} …`;
 /** @type {(name: string) => string} */
 export const picked = (name) => `${name} ×`;
 /** @type {(name: string) => string} */
@@ -23,31 +21,29 @@ export const aim = (place) =>
     ? `The kit whose mixes come nearest to the colours of “${place.name || "this place"}”, all in all. ${SCORED}`
     : `The kit whose mixes come nearest to real surface colours, all in all. ${SCORED}`;
 const SCORED =
-  "Each colour scores by how near the best mix comes: in full for a match, not at all from CIEDE2000 10 on.";
+  "The nearer the best mix comes to a colour, the more the colour counts: in full for a match, not at all from CIEDE2000 10 on.";
 
 export const howFar = "How far the choice is";
 export const begun = "Mixing all pairs …";
 /** @type {(score: number) => string} */
-export const best = (score) => `The best so far scores ${number(score, 1)} of 100`;
+export const best = (score) => `The best kit so far comes to ${number(score, 1)} of 100`;
 export const stop = "Stop";
 export const stopped = "Stopped. Your kit is as it was.";
 
 /** @type {(part: number, place: Place) => string} */
 export const reaches = (part, place) =>
   place ? `Reaches ${percent(part)} of the place. ` : `Reaches ${percent(part)} of real surface colours. `;
-/** @type {(score: number) => string} */
-export const scoresMost = (score) =>
-  `It scores ${number(score, 1)} of 100. No other kit under these rules scores more: all were tried.`;
-/** @type {(score: number, bound: number) => string} */
-export const scores = (score, bound) =>
-  `It scores ${number(score, 1)} of 100. It is proven that no kit under these rules scores more than ${number(bound, 1)}.`;
+export const nearest = "No other kit under these rules comes nearer, all colours taken together: all were tried.";
+/** @type {(gap: number) => string} */
+export const nearlyBest = (gap) =>
+  `It is proven that no kit under these rules comes nearer by more than ${number(gap, 1)} of 100, all colours taken together.`;
 
 /** @type {(hue: string, why: string) => string} */
 export const reason = (hue, why) => `${hue} · ${why}`;
 export const asked = "asked for";
 export const byRule = "meets a rule or fills the last place";
 /** @type {(score: number) => string} */
-export const without = (score) => `without it the score falls by ${number(score, 1)}`;
+export const without = (score) => `without it ${number(score, 1)} of 100 are lost`;
 
 export const packIt = "Pack this kit";
 /** @type {(paints: number) => string} */
