@@ -185,7 +185,15 @@ visit(
       const decode = createImageBitmap;
       const held = new Promise((resolve) => (globalThis.letGo = resolve));
       let asked = 0;
-      globalThis.createImageBitmap = async (...words) => ((asked += 1) === 1 && (await held), decode(...words));
+      globalThis.createImageBitmap = async (...words) => {
+        asked += 1;
+        if (asked > 1) return decode(...words);
+        await held;
+        const opened = await decode(...words);
+        // A task later what waited for it has had it.
+        setTimeout(() => (globalThis.isOpened = true));
+        return opened;
+      };
     },
   },
   async ({ page }) => {
@@ -196,7 +204,7 @@ visit(
     await page.locator("#photo .picture").waitFor();
     assert.equal(await width(), 60);
     await page.evaluate(() => globalThis.letGo());
-    await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 0)));
+    await page.waitForFunction(() => globalThis.isOpened);
     await painted(page);
     assert.equal(await width(), 60, "the first came too late");
     await press(page, "Put away");
