@@ -5,10 +5,10 @@
 /** @import { Ask, Choose, Context, Store } from "./state/types.js" */
 
 import { attachChoosing } from "./kit/choosing.js";
-import { attachOwned } from "./kit/owned.js";
 import { createPaperDialog } from "./kit/paper-dialog.js";
 import { attachNext, attachReport } from "./kit/report.js";
 import { attachShelf } from "./kit/shelf-list.js";
+import { attachSubstitutes } from "./kit/substitutes.js";
 import { attachKits } from "./kit/switcher.js";
 import { attachTin } from "./kit/tin.js";
 import { attachPhoto } from "./match/photo.js";
@@ -26,11 +26,11 @@ import { attachDrop } from "./page/drop.js";
 import { attachOffline } from "./page/offline.js";
 import { inTurn } from "./page/rest.js";
 import { attachExports } from "./send/exports.js";
-import { attachFiles } from "./send/kit-files.js";
+import { attachFiles } from "./send/file-panel.js";
 import { attachPrint } from "./send/print.js";
 import { attachLesson } from "./swatches/lesson.js";
 import { attachLog } from "./swatches/log.js";
-import { attachMine } from "./swatches/own-paints.js";
+import { attachOwnPaints } from "./swatches/own-paints.js";
 import { attachRecord } from "./swatches/record-form.js";
 
 /**
@@ -70,7 +70,7 @@ export function attachFurther(store, context, ask, { choose, choosePan, closeSha
     () => attachReport(store, shelf, ask, choosePan),
     () => attachDarks(store, shelf),
     () => attachNext(store, shelf, ask),
-    () => attachOwned(store, shelf, ask),
+    () => attachSubstitutes(store, shelf, ask),
     () => (chooseFor = attachChoosing(store, shelf, ask)),
     () => attachTarget(store, core),
     () => attachRecipes(store, shelf, ask, showMix, answer.tell),
@@ -89,7 +89,7 @@ export function attachFurther(store, context, ask, { choose, choosePan, closeSha
       if ([document.body.dataset.tab, document.body.dataset.beside].includes("swatches")) plan();
     },
     () => attachLog(store, shelf, core, ask, showMix),
-    () => attachMine(store, context, ask, choose),
+    () => attachOwnPaints(store, context, ask, choose),
     () => attachPrint(store, core, ask),
     () => attachFiles(store, context, ask, closeShare),
     () => attachExports(store, shelf, core, drawOn),

@@ -4,7 +4,7 @@
 
 import { button, notice } from "./page/dom.js";
 import { save } from "./page/save.js";
-import { erase, eraseEverything, eraseOld, everything, oldTexts } from "./state/storage.js";
+import { erase, eraseEverything, eraseOld, everything, oldTexts } from "./state/device.js";
 import * as words from "./words/start.js";
 
 /** Asks the next start to leave alone what is kept. */

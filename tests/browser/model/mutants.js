@@ -40,7 +40,7 @@ export const MUTANTS = [
   {
     name: "a tab does not hear the other",
     file: "keeping.js",
-    find: `on(window, "storage", (event) => storage.heard(event, hear));`,
+    find: `on(window, "storage", (event) => device.heard(event, hear));`,
     replace: "",
     verbs: ["record"],
   },
@@ -89,13 +89,13 @@ export const MUTANTS = [
   {
     name: "the shared kit replaces the one in hand",
     file: "guest.js",
-    find: `...addNamed(state, guest, "Shared kit", shelf)`,
+    find: `...addNamed(state, guest, words.sharedKit, shelf)`,
     replace: `kit: { ...guest, id: state.kit.id }`,
     verbs: ["openLink", "packGuest"],
   },
   {
     name: "the demo takes room",
-    file: "kits.js",
+    file: "collection.js",
     find: "filter((kit) => !isUntouchedDemo(kit, shelf))",
     replace: "slice()",
     verbs: ["openFile"],

@@ -1,6 +1,7 @@
 // One tab of the model: the page's state with its core and storage, without its views. Driven by `run.js` in the frame's parent.
 
 import { createShelf } from "/js/core/shelf.js";
+import { addNamed, copyKit, startKit, takeKit, throwKit } from "/js/state/collection.js";
 import { DEMO, demoKit, isUntouchedDemo } from "/js/state/demo.js";
 import { chooseEnd, isPair, paintEnd, pairOf } from "/js/state/end.js";
 import { leaveGuest, packGuest, showGuest } from "/js/state/guest.js";
@@ -8,9 +9,8 @@ import { createHistory } from "/js/state/history.js";
 import { newId } from "/js/state/ids.js";
 import { createRefs, itemsOf, valueOfKey } from "/js/state/items.js";
 import { emptyKit, paintsOf, retitle } from "/js/state/kit.js";
-import { writeFile } from "/js/state/kit-file.js";
 import { readFile } from "/js/state/kit-file-read.js";
-import { addNamed, copyKit, startKit, takeKit, throwKit } from "/js/state/kits.js";
+import { writeFile } from "/js/state/kit-file-write.js";
 import { merge } from "/js/state/merge.js";
 import { openState } from "/js/state/open.js";
 import { addOwn, doubleOwn, dropOwn, editOwn, freeName } from "/js/state/own.js";

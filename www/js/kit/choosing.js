@@ -5,8 +5,8 @@
 
 import { question } from "../core/adviser.js";
 import { button, byId, element, fieldsOf, notice, say, UNDO } from "../page/dom.js";
+import { addNamed } from "../state/collection.js";
 import { nameOf, paintsOf } from "../state/kit.js";
-import { addNamed } from "../state/kits.js";
 import * as words from "../words/choosing.js";
 import { sentence } from "../words/form.js";
 import { kitOfChosen, reachedOf, reasonRow, scoreOf, verdict } from "./choice.js";

@@ -12,9 +12,9 @@ import { estimated, grade, granulating } from "../words/ratings.js";
 import * as words from "../words/shelf.js";
 import * as tin from "../words/tin.js";
 import { farness, fits, has, namesOf } from "./find.js";
-import { toggleOwned } from "./owned.js";
 import { packPaint } from "./packing.js";
 import { createSieve } from "./sieve.js";
+import { toggleOwned } from "./substitutes.js";
 
 /**
  * Shows the shelf; a click chooses a paint as an end, "Pack" puts it in the kit.

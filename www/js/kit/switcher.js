@@ -5,8 +5,8 @@
 import { question } from "../core/adviser.js";
 import { button, byId, element, notice, say, UNDO } from "../page/dom.js";
 import { remake } from "../page/remake.js";
+import { copyKit, startKit, takeKit, throwKit } from "../state/collection.js";
 import { nameOf, paintsOf } from "../state/kit.js";
-import { copyKit, startKit, takeKit, throwKit } from "../state/kits.js";
 import * as words from "../words/kits.js";
 import { comparison } from "./comparison.js";
 

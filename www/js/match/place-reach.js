@@ -14,8 +14,8 @@ import { button, element } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { pathOf, shortName } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
+import { dropColour, weigh } from "../state/places.js";
 import { targetOf } from "../state/target.js";
-import { dropColour, weigh } from "../state/targets.js";
 import * as words from "../words/place.js";
 import { packIt, pack as packWord } from "../words/tin.js";
 

@@ -8,7 +8,7 @@ import { editKit } from "../kit/edit.js";
 import { button, byId, element, notice } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { afterRest } from "../page/rest.js";
-import { addColour, putPlace, removePlace, renamePlace } from "../state/targets.js";
+import { addColour, putPlace, removePlace, renamePlace } from "../state/places.js";
 import * as words from "../words/place.js";
 import { untitled } from "../words/terms.js";
 import { createReach } from "./place-reach.js";

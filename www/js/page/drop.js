@@ -17,7 +17,7 @@ const KINDS = [
   },
   { is: ({ name }) => /\.json$/i.test(name), field: "file-open" },
   { is: ({ name }) => /\.(csv|tsv)$/i.test(name), field: "log-file", part: "swatches" },
-  { is: ({ name }) => /\.(cgats|it8|txt)$/i.test(name), field: "file-what-it-looks-like-dry", part: "swatches" },
+  { is: ({ name }) => /\.(cgats|it8|txt)$/i.test(name), field: "file-seen", part: "swatches" },
 ];
 
 /** Takes what is dropped from now on. */

@@ -4,7 +4,7 @@
 
 import { briefOf } from "../mix/brief.js";
 import { byId } from "../page/dom.js";
-import { classUnchanged } from "../words/share.js";
+import { classUnchanged } from "../words/send.js";
 
 /**
  * Keeps what is typed with the kit in hand; `changed` hears when it is another. Answers a verb that fills the fields from the kit.

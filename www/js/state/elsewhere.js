@@ -3,6 +3,7 @@
 /** @import { Context, KeptFilm, OwnPaint, Patch, State, Store, Tell, Version } from "./types.js" */
 
 import { otherTab } from "../words/state.js";
+import * as device from "./device.js";
 import { filmsOf, keptFilm } from "./films.js";
 import { idOf } from "./ids.js";
 import { kindOf, nameOfKey } from "./items.js";
@@ -10,7 +11,6 @@ import { nameOf, retitle } from "./kit.js";
 import { freeName } from "./own.js";
 import { readItem, withItem, withoutItem } from "./reading.js";
 import { inWork } from "./refs.js";
-import * as storage from "./storage.js";
 
 /**
  * Answers `{apply, keepBeside}`. `tell(what, name)` says `beside` or `elsewhere`; `keepAgain(key, state)` keeps an item that
@@ -115,6 +115,6 @@ function named(kind, item, { own }) {
  * @type {(films: KeptFilm[], paint: OwnPaint) => KeptFilm[]}
  */
 function withKept(films, { id }) {
-  const film = keptFilm(storage.read(`film/${id}`));
+  const film = keptFilm(device.read(`film/${id}`));
   return film && !films.some(([key]) => key === film[0]) ? [...films, film] : films;
 }

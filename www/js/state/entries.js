@@ -3,8 +3,8 @@
 /** @import { Known, Tell, Version } from "./types.js" */
 /** @typedef {ReturnType<typeof createEntries>} Entries */
 
+import * as device from "./device.js";
 import { newId } from "./ids.js";
-import * as storage from "./storage.js";
 import { following, joined, readVersion } from "./versions.js";
 
 /** @type {(a: unknown, b: unknown) => boolean} */
@@ -34,7 +34,7 @@ export function createEntries({ versions, texts }, tell) {
    */
   function write(key, text) {
     if (texts.get(key) === text) return true;
-    const fault = storage.write(key, text);
+    const fault = device.write(key, text);
     if (fault && fault !== told) tell(fault);
     told = fault;
     if (fault) return false;
@@ -51,7 +51,7 @@ export function createEntries({ versions, texts }, tell) {
     const before = versions.get(key);
     if (before && sameValue(before.value, value)) return true;
     const mine = following(before, value, { tab, now: Date.now() });
-    const there = storage.read(key);
+    const there = device.read(key);
     const isUnheard = there !== null && there !== texts.get(key);
     if (!isUnheard && !write(key, JSON.stringify(mine))) return false;
     versions.set(key, mine);

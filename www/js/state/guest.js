@@ -4,7 +4,7 @@
 
 import { MOST_OWN } from "../../pkg/facts.js";
 import * as words from "../words/state.js";
-import { addNamed } from "./kits.js";
+import { addNamed } from "./collection.js";
 import { adopt } from "./own.js";
 
 /**

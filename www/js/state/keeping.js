@@ -4,13 +4,13 @@
 /** @import { Entries } from "./entries.js" */
 
 import { DEMO, isUntouchedDemo } from "./demo.js";
+import * as device from "./device.js";
 import { createElsewhere } from "./elsewhere.js";
 import { createEntries } from "./entries.js";
 import { filmsOf } from "./films.js";
 import { createRefs, isItem, itemsOf, kindOf, valueOfKey } from "./items.js";
 import { WORK } from "./keys.js";
 import { LOOKS, learnedOf, looksOf } from "./looks.js";
-import * as storage from "./storage.js";
 
 const DEMO_KEY = `kit/${DEMO}`;
 
@@ -53,7 +53,7 @@ export function attachKeeping(store, context, known, tell) {
     writeWork(state);
     const refs = refsOf(state, context);
     const looks = JSON.stringify(looksOf(state, refs));
-    storage.note("looks", looks);
+    device.note("looks", looks);
     entries.write("looks", looks);
     entries.write("learned", JSON.stringify(learnedOf(state, refs)));
   }
@@ -68,7 +68,7 @@ export function attachKeeping(store, context, known, tell) {
 
   /** Takes in all that was written while this tab did not listen. */
   function catchUp() {
-    for (const [key, text] of storage.entries()) if (isItem(key) && !entries.isHeard(key, text)) hear(key, text);
+    for (const [key, text] of device.entries()) if (isItem(key) && !entries.isHeard(key, text)) hear(key, text);
   }
 
   const quit = store.subscribe((state, changed, _, { from, key } = {}) => {
@@ -85,7 +85,7 @@ export function attachKeeping(store, context, known, tell) {
   on(window, "pagehide", writeLooks);
   on(window, "pageshow", ({ persisted }) => persisted && catchUp());
   on(document, "visibilitychange", () => (document.hidden ? writeLooks() : catchUp()));
-  on(window, "storage", (event) => storage.heard(event, hear));
+  on(window, "storage", (event) => device.heard(event, hear));
 
   /** Keeps all that is not yet kept; answers whether everything is. */
   function writeAll() {

@@ -18,7 +18,7 @@ import {
 } from "../../pkg/facts.js";
 import * as words from "../words/kit-file.js";
 import { emptyKit, retitle } from "./kit.js";
-import { RATINGS, VERSION } from "./kit-file.js";
+import { RATINGS, VERSION } from "./kit-file-write.js";
 import { inKit } from "./refs.js";
 
 /** Longest file that is read, in bytes. */

@@ -5,10 +5,10 @@
 /** @typedef {Pick<State, "kit" | "others">} Kits */
 
 import { MOST_OWN } from "../../pkg/facts.js";
+import { freeTitle, roomFor } from "./collection.js";
 import { isUntouchedDemo } from "./demo.js";
 import { newId } from "./ids.js";
 import { nameOf, retitle } from "./kit.js";
-import { freeTitle, roomFor } from "./kits.js";
 import { renumbered, renumberedMix, settle } from "./own.js";
 import { addRecords } from "./records.js";
 

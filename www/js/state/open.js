@@ -3,13 +3,13 @@
 /** @import { Ask, Context, Core, Keeping, Patch, Read, Shelf, State, Store, Tell } from "./types.js" */
 
 import { isWide } from "../page/display.js";
+import * as device from "./device.js";
 import { learnFilms } from "./films.js";
 import { attachKeeping } from "./keeping.js";
 import { paperOf } from "./kit.js";
 import { createNumbers, onShelf } from "./own.js";
 import { createSettle } from "./sound.js";
 import { readState } from "./start.js";
-import * as storage from "./storage.js";
 import { createStore } from "./store.js";
 
 /**
@@ -31,13 +31,13 @@ export async function openState(core, shelf, ask, { isBare = false, looks = () =
   };
   const kept = isBare
     ? {}
-    : { entries: storage.entries(), oldTexts: storage.oldTexts(), ownLooks: storage.noted("looks") };
+    : { entries: device.entries(), oldTexts: device.oldTexts(), ownLooks: device.noted("looks") };
   const read = await readState({ ...kept, context, finish });
   const store = createStore({ ...read.state, ...looks(read) }, { settle, derive, refused });
   const keeping = attachKeeping(store, context, read, tell);
-  storage.erase(read.stale);
+  device.erase(read.stale);
   // What was kept as one text goes only when every item of it is kept by itself.
-  if (read.hasOld && keeping.writeAll()) storage.eraseOld();
+  if (read.hasOld && keeping.writeAll()) device.eraseOld();
   return { store, context, read, keeping };
 }
 

@@ -15,12 +15,11 @@ const MOST_TOLD = 3;
  * `put(seen)` hears of the sample that is taken, `said` is where it is told how the file was read, and `failed(error)` hears
  * why it could not be.
  *
- * @param {string} name
+ * @param {string} id
  * @param {Ask} ask
  * @param {{ put: (seen: number[]) => void, said: HTMLElement, failed: (error: Error) => void }} what
  */
-export function createMeterFile(name, ask, { put, said, failed }) {
-  const id = `file-${name.replace(/\W+/g, "-").toLowerCase()}`;
+export function createMeterFile(id, ask, { put, said, failed }) {
   /** @type {{ name: string, seen: number[] }[]} */
   let measured = [];
   const field = element("input", {

@@ -130,8 +130,8 @@ function describe({ name, parts }, number, shelf) {
  * @param {() => void} onchange
  */
 function createFields(form, needs, onchange) {
-  const masstone = seenField(words.masstone, needs, onchange);
-  const wash = seenField(words.wash, needs, onchange);
+  const masstone = seenField({ id: "masstone", name: words.masstone }, needs, onchange);
+  const wash = seenField({ id: "wash", name: words.wash }, needs, onchange);
   const ratings = words.ratings.map(([name, grades]) => ratingField(name, grades));
   const load = selectOf(WASHES.map(([, name]) => name));
   byId("own-ratings").replaceChildren(...ratings.map(({ node }) => node));

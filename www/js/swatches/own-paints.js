@@ -43,7 +43,7 @@ const blankOn = (kit) => ({
  * @param {Ask} ask
  * @param {Choose} choose
  */
-export function attachMine(store, context, ask, choose) {
+export function attachOwnPaints(store, context, ask, choose) {
   const { shelf, numberOf } = context;
   const frame = byId("mine");
   const open = createOwnForm(store, context, ask);

@@ -30,7 +30,7 @@ export function attachRecord(store, shelf, core, ask) {
   let noted = null;
   const parts = element("p", { class: "parts" });
   const compared = createComparison(core);
-  const field = seenField(words.seen, { store, core, ask }, (found) => {
+  const field = seenField({ id: "seen", name: words.seen }, { store, core, ask }, (found) => {
     noted = found && { mix: keyOf(store.get()), seen: found };
     compare(found);
   });

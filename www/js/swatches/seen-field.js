@@ -10,11 +10,11 @@ import { createMeterFile } from "./meter-file.js";
 /**
  * A field for what a swatch looked like. `onchange` hears of it as L*, a*, b* or 36 reflectances, or of nothing.
  *
- * @param {string} name
+ * @param {{ id: string, name: string }} which
  * @param {{ store: Store, core: Core, ask: Ask }} what
  * @param {(seen: number[] | null) => void} onchange
  */
-export function seenField(name, { store, core, ask }, onchange) {
+export function seenField({ id, name }, { store, core, ask }, onchange) {
   /** @type {number[] | null} */
   let found = null;
   const text = element("input", {
@@ -37,7 +37,7 @@ export function seenField(name, { store, core, ask }, onchange) {
   const target = button(words.asInMatch, () => put(store.get().target?.lab ?? null, words.fromMatch), {
     title: words.asInMatchTitle,
   });
-  const file = createMeterFile(name, ask, {
+  const file = createMeterFile(`file-${id}`, ask, {
     put,
     said,
     failed: (error) => tell(found, words.unreadable(error.message)),

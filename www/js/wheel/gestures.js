@@ -5,7 +5,7 @@
 
 import { paintEnd } from "../state/end.js";
 import * as words from "../words/wheel.js";
-import { pickTarget, takePlace } from "./places.js";
+import { pickTarget, takePlace } from "./points.js";
 
 /** @typedef {{ [kind: string]: number }} Reach pixels, by the kind of pointer */
 

@@ -7,7 +7,7 @@ import { LEAST_LOAD } from "../../pkg/facts.js";
 import { isPair, paintEnd, paintOf, pairOf } from "../state/end.js";
 import { laid, recipe } from "../words/terms.js";
 import * as words from "../words/wheel.js";
-import { announce, takePlace } from "./places.js";
+import { announce, takePlace } from "./points.js";
 
 /**
  * Lets the focused canvas be used by keys; `scene()` is what it shows.

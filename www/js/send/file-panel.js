@@ -6,8 +6,8 @@
 import { button, byId, element, first, notice, say, UNDO } from "../page/dom.js";
 import { fileName, save } from "../page/save.js";
 import { learnFilms } from "../state/films.js";
-import { writeFile } from "../state/kit-file.js";
 import { LONGEST_FILE, readFile } from "../state/kit-file-read.js";
+import { writeFile } from "../state/kit-file-write.js";
 import { merge } from "../state/merge.js";
 import { today } from "../state/records.js";
 import * as words from "../words/files.js";

@@ -3,7 +3,7 @@
 /** @import { Ask, Core, Store } from "../state/types.js" */
 
 import { byId } from "../page/dom.js";
-import { shareDialog } from "./share-dialog.js";
+import { shareDialog } from "./send-dialog.js";
 
 /**
  * Opens the dialog for sending the kit at hand. Answers how to close it.

@@ -9,7 +9,7 @@ import { button, byId, detailsAround, element, say } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
 import { shortName } from "../state/end.js";
 import { replace } from "../state/pans.js";
-import * as words from "../words/owned.js";
+import * as words from "../words/substitutes.js";
 
 const REST = 200;
 /** Load at which a paint and what stands in for it are shown side by side. */
@@ -31,7 +31,7 @@ export const toggleOwned = (owned, paint) =>
  * @param {Shelf} shelf
  * @param {Ask} ask
  */
-export function attachOwned(store, shelf, ask) {
+export function attachSubstitutes(store, shelf, ask) {
   const frame = byId("owned");
   const details = detailsAround(frame);
   let turn = 0;

@@ -3,7 +3,7 @@
 /** @import { Ask, Core, Store } from "../state/types.js" */
 
 import { all, byId } from "../page/dom.js";
-import * as words from "../words/share.js";
+import * as words from "../words/send.js";
 import { attachClassFields } from "./class-fields.js";
 import { hostField, isHosted, linkOf } from "./host.js";
 
