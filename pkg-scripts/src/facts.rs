@@ -57,7 +57,7 @@ fn facts() -> Vec<(&'static str, &'static str, Value)> {
         ("LIGHTFAST", "number", json!(rating::LIGHTFAST)),
         ("STRONG", "number", json!(f64::from((rating::STRONG * 100.0).round()) / 100.0)),
         ("WEAK", "number", json!(f64::from((rating::WEAK * 100.0).round()) / 100.0)),
-        ("REACHED", "number", json!(LIMITS[1])),
+        ("REACHED", "number", json!(LIMITS.close)),
     ]
 }
 

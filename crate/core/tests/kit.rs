@@ -1,7 +1,7 @@
 //! What the trade knows of kits: primaries, secondaries.
 
 use washpath_core::{
-    Coverage, Light, Outline, PaintNumber, Reach, Report, Role, Shelf, Stock, Targets, View,
+    Coverage, Light, Outline, PaintNumber, Reach, Report, Role, Shelf, Stock, Targets, View, Within,
 };
 
 /// A dozen as painters pack them: primaries, secondaries, earths, a dark.
@@ -43,14 +43,14 @@ fn triads() -> Vec<[PaintNumber; 3]> {
     triads
 }
 
-fn reached(paints: &[PaintNumber]) -> [f32; 2] {
+fn reached(paints: &[PaintNumber]) -> Within<f32> {
     Coverage::new(&reach(paints), &Targets::gamut()).expect("a small kit").reached()
 }
 
 #[test]
 fn yellow_magenta_and_cyan_reach_more_than_any_other_three() {
     // Common practice, no source.
-    let within_5 = |triad: &[PaintNumber; 3]| reached(triad)[1];
+    let within_5 = |triad: &[PaintNumber; 3]| reached(triad).close;
     let best = triads().into_iter().max_by(|a, b| within_5(a).total_cmp(&within_5(b))).unwrap();
     let keys = best.map(|paint| Shelf::built_in().get(paint).unwrap().key.clone());
     assert_eq!(keys, ["py154", "pr122", "pb15-3"]);
@@ -71,11 +71,11 @@ fn the_primaries_of_a_dozen_are_a_yellow_a_magenta_and_a_cyan() {
 fn secondaries_widen_a_triad() {
     // Common practice, no source: an orange, a violet and a green of their own are brighter than mixed ones.
     let triad = ["py154", "pr122", "pb15-3"].map(number);
-    let (outline, [near, close]) = (reach(&triad).outline(), reached(&triad));
+    let (outline, before) = (reach(&triad).outline(), reached(&triad));
     for secondary in ["po73", "pg7", "pv23"] {
         let wider: Vec<_> = triad.into_iter().chain([number(secondary)]).collect();
-        let [more_near, more_close] = reached(&wider);
-        assert!(more_near > near && more_close > close, "{secondary}: {more_near} {more_close}");
+        let after = reached(&wider);
+        assert!(after.same > before.same && after.close > before.close, "{secondary}: {after:?}");
         let share = outline.area_share(&reach(&wider).outline());
         assert!(share < 1.0, "{secondary} leaves {share}");
     }

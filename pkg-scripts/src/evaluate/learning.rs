@@ -6,7 +6,7 @@ use std::path::PathBuf;
 use anyhow::Result;
 use lexopt::ValueExt as _;
 use washpath_core::Paper;
-use washpath_core::calibrate::{Calibration, Evidence, Known, Learner, Seen, Swatch, Wanted};
+use washpath_core::calibrate::{Calibration, Evidence, Known, Learner, PlannedPart, Seen, Swatch, Wanted};
 
 use super::mixtures::{calibrate, halves, read_mixtures, read_singles};
 use super::quantile;
@@ -114,13 +114,17 @@ pub(super) fn planned(first: &Calibration, mixtures: &[Swatch]) -> Result<Learne
     let mixes: Vec<Wanted> = mixtures
         .iter()
         .map(|swatch| {
-            let parts = swatch.parts.iter().map(|(paint, quantity)| (*paint, quantity.round() as u16));
-            (parts.collect(), evidence(first, swatch, false).load)
+            let parts = swatch
+                .parts
+                .iter()
+                .map(|(paint, quantity)| PlannedPart { paint: *paint, parts: quantity.round() as u16 });
+            Wanted { parts: parts.collect(), load: evidence(first, swatch, false).load }
         })
         .collect();
     let paper = Paper { name: "the set's".to_owned(), reflectance: first.ground.paper };
-    let (_, plan) = learner(first).learn(&[])?.plan_among(mixes.clone(), &paper, PLANNED);
-    let is_planned = |mix: &Wanted| plan.iter().any(|step| step.parts == mix.0 && step.load == mix.1);
+    let plan = learner(first).learn(&[])?.plan_among(mixes.clone(), &paper, PLANNED);
+    let is_planned =
+        |mix: &Wanted| plan.steps.iter().any(|step| step.parts == mix.parts && step.load == mix.load);
     let (taught, asked): (Vec<usize>, Vec<usize>) = (0..mixes.len()).partition(|i| is_planned(&mixes[*i]));
     let mut learned = Learned { records: taught.len(), by_meter: Vec::new(), by_eye: Vec::new() };
     learned.add(first, mixtures, &taught, &asked)?;

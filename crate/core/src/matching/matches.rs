@@ -44,8 +44,17 @@ pub struct Match {
     pub error: f32,
     /// Median CIEDE2000 to expect between its colour and real paint, as [`Doubt::error`](crate::Doubt::error).
     pub doubt: f32,
-    /// The lamp under which it parts most from the colour it matches in daylight, and CIEDE2000 there.
-    pub parts_in: Option<(Light, f32)>,
+    /// The lamp under which it parts most from the colour it matches in daylight.
+    pub parts_in: Option<Parting>,
+}
+
+/// How far a recipe parts from the colour it matches in daylight.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Parting {
+    /// Under this lamp.
+    pub light: Light,
+    /// CIEDE2000 there.
+    pub error: f32,
 }
 
 /// Up to ten recipes of a reach's paints for a colour in its view's light.
@@ -109,7 +118,7 @@ impl Match {
             lab,
             error: delta_e(lab, target),
             doubt: recipe.doubt(shelf)?.error(),
-            parts_in: shift.map(|shift| (shift.light, shift.there)),
+            parts_in: shift.map(|shift| Parting { light: shift.light, error: shift.there }),
             recipe,
         })
     }

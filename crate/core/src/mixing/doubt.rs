@@ -61,7 +61,7 @@ impl Doubt {
         let makers = if tier.is_own() { 0.0 } else { MAKERS };
         Self {
             makers: alone * makers,
-            spectrum: alone * tier.expected_error()[0],
+            spectrum: alone * tier.expected_error().median,
             model: (mixed * mixed * (1.0 - LEARNED * LEARNED) + LEARNED * LEARNED).sqrt(),
             mixing: 0.0,
         }

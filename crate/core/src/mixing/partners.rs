@@ -129,7 +129,7 @@ pub fn shading_partners<'a>(
     let darkest = |paint: &'a Paint| {
         let shades = ratios
             .iter()
-            .filter(|parts| Film::masstones(film, &paint.film, share_of(**parts))[1] <= 0.5)
+            .filter(|parts| Film::masstones(film, &paint.film, share_of(**parts)).of_b <= 0.5)
             .map(|parts| shade(paint, *parts));
         let darkest = shades.filter(ShadingPartner::holds).min_by(|a, b| a.lab.l.total_cmp(&b.lab.l))?;
         let path = Path::new(film, &paint.film, view, load);

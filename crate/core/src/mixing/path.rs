@@ -3,7 +3,7 @@
 use crate::colour::hue::{Hue, NEAR_GREY, PURE_GREY};
 use crate::colour::{Lab, chroma, delta_e};
 use crate::numeric::minimum::minimise;
-use crate::optics::film::Film;
+use crate::optics::film::{Film, Masstones};
 use crate::optics::spectrum::Spectrum;
 use crate::optics::view::View;
 
@@ -177,7 +177,8 @@ impl<'a> Path<'a> {
     pub fn reflectance(&self, share: f32) -> Spectrum {
         let [a, b] = self.ends;
         let glazed = |upper: usize| {
-            let loads = Film::masstones(a, b, share).map(|masstones| masstones * self.load);
+            let Masstones { of_a, of_b } = Film::masstones(a, b, share);
+            let loads = [of_a * self.load, of_b * self.load];
             self.view.glaze((self.ends[1 - upper], loads[1 - upper]), (self.ends[upper], loads[upper]))
         };
         match self.laid {

@@ -17,6 +17,13 @@ pub struct Film {
     pub strength: f32,
 }
 
+/// How much of each of two paints lies in one masstone of their mixture; together 1.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Masstones {
+    pub(crate) of_a: f32,
+    pub(crate) of_b: f32,
+}
+
 impl Film {
     /// No paint at all: clear water.
     pub const CLEAR: Self = Self { k: [0.0; BANDS], s: [0.0; BANDS], strength: 1.0 };
@@ -55,10 +62,10 @@ impl Film {
     ///
     /// A stronger paint has more of the say than its share of the volume.
     #[must_use]
-    pub fn masstones(a: &Self, b: &Self, share: f32) -> [f32; 2] {
+    pub(crate) fn masstones(a: &Self, b: &Self, share: f32) -> Masstones {
         let share = if share.is_finite() { share.clamp(0.0, 1.0) } else { 0.0 };
-        let weight = [(1.0 - share) * a.strength, share * b.strength];
-        weight.map(|part| part / (weight[0] + weight[1]))
+        let (of_a, of_b) = ((1.0 - share) * a.strength, share * b.strength);
+        Masstones { of_a: of_a / (of_a + of_b), of_b: of_b / (of_a + of_b) }
     }
 
     /// `share` of `b` by volume in a mixture with `a`; 0 is `a` itself, 1 is `b`.
@@ -70,7 +77,7 @@ impl Film {
         if share >= 1.0 {
             return b.clone();
         }
-        let [of_a, of_b] = Self::masstones(a, b, share);
+        let Masstones { of_a, of_b } = Self::masstones(a, b, share);
         Self {
             k: from_fn(|band| of_a * a.k[band] + of_b * b.k[band]),
             s: from_fn(|band| of_a * a.s[band] + of_b * b.s[band]),

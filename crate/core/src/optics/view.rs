@@ -102,8 +102,10 @@ impl View {
     #[must_use]
     #[inline(never)]
     pub fn colour_between(&self, a: &Film, b: &Film, share: f32, load: f32) -> Lab {
-        let ([of_a, of_b], load) = (Film::masstones(a, b, share), tame(load));
-        let both = |a: &Spectrum, b: &Spectrum, four| (at(a, four) * of_a + at(b, four) * of_b) * load;
+        let (masstones, load) = (Film::masstones(a, b, share), tame(load));
+        let both = |a: &Spectrum, b: &Spectrum, four| {
+            (at(a, four) * masstones.of_a + at(b, four) * masstones.of_b) * load
+        };
         lab_of_ratios(self.ratios(|four| [both(&a.k, &b.k, four), both(&a.s, &b.s, four)]))
     }
 

@@ -10,6 +10,15 @@ use crate::optics::film::Film;
 use crate::paint::number::PaintNumber;
 use crate::paint::rating::{GRANULATES, TRANSPARENT};
 
+/// How far predictions are expected to be off, CIEDE2000.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ExpectedError {
+    /// Half of them are nearer.
+    pub median: f32,
+    /// Nine of ten are nearer.
+    pub p90: f32,
+}
+
 /// How well a paint's spectrum is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 #[non_exhaustive]
@@ -39,7 +48,7 @@ impl Tier {
         }
     }
 
-    /// CIEDE2000, median and 90th percentile, that not knowing its spectrum better adds to a mix.
+    /// What not knowing its spectrum better adds to a mix.
     ///
     /// Of one such paint with paints that are exactly known; errors of two add
     /// as squares. Cross-validated by `leave_one_out` and `second_spectra` of
@@ -50,13 +59,14 @@ impl Tier {
     /// read by eye (1.5 off in each of L*, a*, b*) or by a meter (0.003 of reflectance):
     /// `swatched.rs` holds them.
     #[must_use]
-    pub const fn expected_error(self) -> [f32; 2] {
-        match self {
-            Self::CrossChecked | Self::Measured => [1.2, 4.6],
-            Self::OwnMeasured => [0.8, 4.7],
-            Self::Swatched => [1.7, 5.8],
-            Self::Estimated => [1.9, 6.6],
-        }
+    pub const fn expected_error(self) -> ExpectedError {
+        let (median, p90) = match self {
+            Self::CrossChecked | Self::Measured => (1.2, 4.6),
+            Self::OwnMeasured => (0.8, 4.7),
+            Self::Swatched => (1.7, 5.8),
+            Self::Estimated => (1.9, 6.6),
+        };
+        ExpectedError { median, p90 }
     }
 
     /// Whether it is the painter's own paint that was looked at: makers do not differ in it.

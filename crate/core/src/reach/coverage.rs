@@ -16,8 +16,28 @@ use crate::reach::blend::Blend;
 use crate::reach::{LOADS, Reach};
 use crate::text::limits::counted;
 
-/// CIEDE2000 within which a colour counts as reached: as good as the same, and close.
-pub const LIMITS: [f32; 2] = [2.0, 5.0];
+/// CIEDE2000 within which a colour counts as reached.
+pub const LIMITS: Within<f32> = Within { same: 2.0, close: 5.0 };
+
+/// Something told for each of the two [`LIMITS`].
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Within<T> {
+    /// For what is as good as the same.
+    pub same: T,
+    /// For what is close.
+    pub close: T,
+}
+
+impl<T> Within<T> {
+    /// The narrower limit first.
+    pub fn into_array(self) -> [T; 2] {
+        [self.same, self.close]
+    }
+
+    fn of([same, close]: [T; 2]) -> Self {
+        Self { same, close }
+    }
+}
 
 /// Most paints of a coverage.
 pub const MOST_COVERING: usize = 128;
@@ -68,32 +88,32 @@ impl Coverage {
 
     /// Part of the targets, by weight, reached within each of the [`LIMITS`]; 0 to 1.
     #[must_use]
-    pub fn reached(&self) -> [f32; 2] {
+    pub fn reached(&self) -> Within<f32> {
         self.share(|needs| needs != UNREACHED)
     }
 
     /// Part of the targets that is reached with this paint and not without it; 0 to 1.
     #[must_use]
-    pub fn lost_without(&self, paint: PaintNumber) -> [f32; 2] {
+    pub fn lost_without(&self, paint: PaintNumber) -> Within<f32> {
         match self.paints.iter().position(|known| *known == paint) {
             Some(index) => self.share(|needs| needs != UNREACHED && needs >> index & 1 == 1),
-            None => [0.0; 2],
+            None => Within::default(),
         }
     }
 
     /// Whether a target, by its index, is reached within each of the [`LIMITS`].
     #[must_use]
-    pub fn reaches(&self, colour: usize) -> Option<[bool; 2]> {
-        self.needs.get(colour).map(|needs| needs.map(|needs| needs != UNREACHED))
+    pub fn reaches(&self, colour: usize) -> Option<Within<bool>> {
+        self.needs.get(colour).map(|needs| Within::of(needs.map(|needs| needs != UNREACHED)))
     }
 
-    fn share(&self, counts: impl Fn(PaintSet) -> bool) -> [f32; 2] {
+    fn share(&self, counts: impl Fn(PaintSet) -> bool) -> Within<f32> {
         let whole: f32 = self.weights.iter().sum();
-        [0, 1].map(|limit| {
+        Within::of([0, 1].map(|limit| {
             let colours = self.needs.iter().zip(&self.weights);
             let sum: f32 = colours.filter(|(needs, _)| counts(needs[limit])).map(|(_, weight)| weight).sum();
             sum / whole
-        })
+        }))
     }
 }
 
@@ -159,7 +179,7 @@ impl<'a> Search<'a> {
         let ellipsoid = Ellipsoid::round(colour);
         let mut needs = [UNREACHED; 2];
         // A near look settles most colours well inside the reach.
-        for look in [LIMITS[0], LOOK] {
+        for look in [LIMITS.same, LOOK] {
             self.gather(&ellipsoid, look);
             let squared = |set: u32| self.nearest[set as usize].map_or(f32::MAX, |n| n.squared);
             let found = order(self.found.drain(..).map(|set| (squared(set), set)).collect());
@@ -185,7 +205,7 @@ impl<'a> Search<'a> {
             let settled = needs.iter().all(|needs| needs & paints == *needs);
             let (false, Some(nearest)) = (settled, &self.nearest[*set as usize]) else { continue };
             let error = delta_e(mix(&nearest.entry), colour);
-            for (needs, limit) in needs.iter_mut().zip(LIMITS) {
+            for (needs, limit) in needs.iter_mut().zip(LIMITS.into_array()) {
                 if error <= limit {
                     *needs &= paints;
                 }
@@ -260,7 +280,7 @@ pub(crate) fn refine(
         let shares = films.iter().zip(masstones).map(|(film, masstones)| (*film, masstones / load));
         view.colour(&Film::blend(shares), load.clamp(THINNEST, 1.0))
     };
-    let enough = LIMITS[0] * LIMITS[0] * 0.8;
+    let enough = LIMITS.same * LIMITS.same * 0.8;
     let trial = |at: [f32; 3], lab: Lab| Trial { at, miss: ellipsoid.parts(lab), found: lab };
     descend(trial(start, lab), films.len(), STEPS, |at| trial(at, colour(at)), |sum| sum < enough).found
 }
@@ -306,14 +326,14 @@ mod tests {
 
     #[test]
     fn no_paint_reaches_nothing() {
-        assert_eq!(coverage(&[]).reached(), [0.0, 0.0]);
-        assert_eq!(coverage(&[1.into()]).lost_without(2.into()), [0.0, 0.0]);
+        assert_eq!(coverage(&[]).reached(), Within::default());
+        assert_eq!(coverage(&[1.into()]).lost_without(2.into()), Within::default());
     }
 
     #[test]
     fn what_one_paint_reaches_is_lost_without_it() {
         let coverage = coverage(&[1.into()]);
-        assert!(coverage.reached()[1] > 0.0);
+        assert!(coverage.reached().close > 0.0);
         assert_eq!(coverage.lost_without(1.into()), coverage.reached());
     }
 
@@ -330,9 +350,10 @@ mod tests {
                 }
             }
             // And what is lost without it is what the others do not reach.
-            for limit in 0..2 {
-                let gained = with.reached()[limit] - without.reached()[limit];
-                prop_assert!((with.lost_without(*last)[limit] - gained).abs() < 1e-5);
+            let [more, less, lost] =
+                [with.reached(), without.reached(), with.lost_without(*last)].map(Within::into_array);
+            for ((more, less), lost) in more.into_iter().zip(less).zip(lost) {
+                prop_assert!((lost - (more - less)).abs() < 1e-5);
             }
         }
 
@@ -344,7 +365,7 @@ mod tests {
             for (i, colour) in Targets::gamut().colours().iter().enumerate() {
                 let nearest = reach.mixes().map(|mix| delta_e(mix.lab(), *colour)).fold(f32::INFINITY, f32::min);
                 let reached = found.reaches(i).unwrap();
-                for (reached, limit) in reached.into_iter().zip(LIMITS) {
+                for (reached, limit) in reached.into_array().into_iter().zip(LIMITS.into_array()) {
                     // Among mixes that the ellipsoid ranks otherwise than CIEDE2000 does: 0.7 held for 1800 kits.
                     prop_assert!(reached || nearest > 0.7 * limit, "{colour:?} is reached within {nearest}");
                     // Refining finds no more than the steps of the reach leave out.

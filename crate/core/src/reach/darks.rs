@@ -14,7 +14,16 @@ pub struct Dark {
     /// Its family; `None` near neutral.
     pub hue: Option<Hue>,
     /// The darkest recipe at masstone; `None` where the kit mixes none.
-    pub mix: Option<(Recipe, Lab)>,
+    pub mix: Option<DarkMix>,
+}
+
+/// A dark mix at masstone.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DarkMix {
+    /// Of what.
+    pub recipe: Recipe,
+    /// Its colour.
+    pub lab: Lab,
 }
 
 impl Reach {
@@ -24,8 +33,9 @@ impl Reach {
     #[must_use]
     pub fn darks(&self) -> Vec<Dark> {
         let hues = Hue::ALL.into_iter().map(Some).chain(std::iter::once(None));
+        let mix = |blend: usize| DarkMix { recipe: self.recipe(blend), lab: self.labs[blend][0] };
         hues.zip(self.darkest(&self.families(), |_| true))
-            .map(|(hue, mix)| Dark { hue, mix: mix.map(|blend| (self.recipe(blend), self.labs[blend][0])) })
+            .map(|(hue, blend)| Dark { hue, mix: blend.map(mix) })
             .collect()
     }
 
@@ -97,10 +107,10 @@ mod tests {
         for mix in reach.mixes().filter(|mix| mix.load() == 1.0) {
             let family = dark_family(mix.lab());
             let dark = darks.iter().find(|dark| dark.hue == family).unwrap();
-            assert!(dark.mix.as_ref().unwrap().1.l <= mix.lab().l);
+            assert!(dark.mix.as_ref().unwrap().lab.l <= mix.lab().l);
         }
         // Green darks need the green: without it the kit mixes none as dark.
-        let (recipe, lab) = darks[Hue::Green as usize].mix.clone().unwrap();
+        let DarkMix { recipe, lab } = darks[Hue::Green as usize].mix.clone().unwrap();
         assert_eq!(recipe.film(shelf).map(|film| view.colour(&film, 1.0)), Ok(lab));
     }
 }

@@ -10,7 +10,7 @@ use crate::optics::view::View;
 use crate::paint::number::PaintNumber;
 use crate::paint::shelf::Shelf;
 use crate::reach::Reach;
-use crate::reach::coverage::{Coverage, LIMITS};
+use crate::reach::coverage::Coverage;
 use crate::reach::darks::dark_family;
 
 /// What the next paint is wanted for.
@@ -32,7 +32,7 @@ pub struct Candidate {
     /// The paint.
     pub paint: PaintNumber,
     /// What it adds, on the wish's own scale: the mean part of the targets gained
-    /// within both [`LIMITS`], L* taken off all families' darks together, or
+    /// within both [`LIMITS`](crate::LIMITS), L* taken off all families' darks together, or
     /// paints that gain a neutral partner.
     pub gain: f32,
 }
@@ -73,11 +73,12 @@ pub fn next_paints(
     };
     let mut found = match wish {
         Wish::Darks => {
-            let darks: Vec<f32> = depths(reach.darks().iter().map(|dark| (dark.hue, dark.mix.as_ref())));
+            let darks: Vec<f32> =
+                depths(reach.darks().iter().map(|dark| (dark.hue, dark.mix.as_ref().map(|mix| mix.lab))));
             ranked(
                 &|paint| {
                     let masstones = Reach::masstones_of_last(&with(paint), shelf, view)?;
-                    let mixes = masstones.iter().map(|mix| (dark_family(mix.1), Some(mix)));
+                    let mixes = masstones.iter().map(|(_, lab)| (dark_family(*lab), Some(*lab)));
                     let deeper = depths(mixes);
                     Ok(darks.iter().zip(deeper).map(|(now, then)| (now - then).max(0.0)).sum())
                 },
@@ -124,8 +125,9 @@ fn wider(
 ) -> Result<Vec<Candidate>, Error> {
     let known = Coverage::new(reach, targets)?;
     let whole: f32 = targets.weights().iter().sum();
-    let missing: Vec<usize> =
-        (0..targets.colours().len()).filter(|i| known.reaches(*i).is_some_and(|within| !within[0])).collect();
+    let missing: Vec<usize> = (0..targets.colours().len())
+        .filter(|i| known.reaches(*i).is_some_and(|within| !within.same))
+        .collect();
     if missing.is_empty() {
         return Ok(Vec::new());
     }
@@ -136,8 +138,8 @@ fn wider(
         for (at, i) in missing.iter().enumerate() {
             let within = known.reaches(*i).unwrap_or_default();
             let gained = found.reaches(at).unwrap_or_default();
-            let limits = (0..LIMITS.len()).filter(|limit| gained[*limit] && !within[*limit]).count();
-            gain += targets.weights()[*i] * limits as f32 / LIMITS.len() as f32;
+            let new = [gained.same && !within.same, gained.close && !within.close];
+            gain += targets.weights()[*i] * new.map(f32::from).iter().sum::<f32>() / new.len() as f32;
         }
         Ok(gain / whole)
     };
@@ -149,11 +151,11 @@ fn wider(
 }
 
 /// L* of the darkest mix of every family, and last near neutral.
-fn depths<'a, R: 'a>(mixes: impl Iterator<Item = (Option<Hue>, Option<&'a (R, Lab)>)>) -> Vec<f32> {
+fn depths(mixes: impl Iterator<Item = (Option<Hue>, Option<Lab>)>) -> Vec<f32> {
     let mut depths = vec![NO_DARK; Hue::ALL.len() + 1];
-    for (hue, mix) in mixes {
+    for (hue, lab) in mixes {
         let depth = &mut depths[hue.map_or(Hue::ALL.len(), |hue| hue as usize)];
-        *depth = mix.map_or(*depth, |(_, lab)| depth.min(lab.l));
+        *depth = lab.map_or(*depth, |lab| depth.min(lab.l));
     }
     depths
 }
@@ -188,9 +190,8 @@ mod tests {
         let all: Vec<_> = shelf.paints().iter().map(|paint| paint.number).collect();
         let first = next_paints(&kit, &all, shelf, &view, Wish::Reach).unwrap().swap_remove(0);
         let reached = |kit: &[PaintNumber]| {
-            let [near, close] =
-                Coverage::new(&Reach::new(kit, shelf, &view).unwrap(), &Targets::gamut()).unwrap().reached();
-            0.5 * (near + close)
+            let coverage = Coverage::new(&Reach::new(kit, shelf, &view).unwrap(), &Targets::gamut()).unwrap();
+            0.5 * coverage.reached().into_array().iter().sum::<f32>()
         };
         let larger: Vec<_> = kit.iter().copied().chain([first.paint]).collect();
         assert!((reached(&larger) - reached(&kit) - first.gain).abs() < 1e-4);

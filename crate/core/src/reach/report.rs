@@ -3,7 +3,7 @@
 use crate::colour::gamut::gamut;
 use crate::colour::hue::Hue;
 use crate::colour::outline::{Outline, RAYS};
-use crate::colour::{Lab, WheelPoint, chroma, wheel};
+use crate::colour::{WheelPoint, chroma, wheel};
 use crate::error::Error;
 use crate::kit::targets::Targets;
 use crate::mixing::path::{Crossing, CrossingKind, Path};
@@ -14,8 +14,8 @@ use crate::paint::Paint;
 use crate::paint::number::PaintNumber;
 use crate::paint::shelf::Shelf;
 use crate::reach::Reach;
-use crate::reach::coverage::Coverage;
-use crate::reach::darks::{Dark, dark_family};
+use crate::reach::coverage::{Coverage, Within};
+use crate::reach::darks::{Dark, DarkMix, dark_family};
 use crate::reach::role::{Role, own_roles, primaries};
 use crate::reach::substitute::likeness;
 
@@ -40,7 +40,7 @@ pub struct Report {
     /// How far out it reaches.
     pub outline: Outline,
     /// Part of the gamut of real surfaces reached within each of the [`LIMITS`](crate::LIMITS), 0 to 1.
-    pub reached: [f32; 2],
+    pub reached: Within<f32>,
     /// Ranges of the wheel where it falls far short of the horizon.
     pub gaps: Vec<Gap>,
     /// The darkest mix of every hue family and near neutral, and what would deepen it.
@@ -51,8 +51,17 @@ pub struct Report {
     pub worths: Vec<Worth>,
     /// Paints so alike that one would do.
     pub duplicates: Vec<Duplicate>,
-    /// The least lightfast paint whose grade is known, and its Blue Wool grade.
-    pub least_lightfast: Option<(PaintNumber, f32)>,
+    /// The least lightfast paint whose grade is known.
+    pub least_lightfast: Option<Graded>,
+}
+
+/// A paint and its lightfastness.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Graded {
+    /// The paint.
+    pub paint: PaintNumber,
+    /// Its Blue Wool grade, 1 fleeting to 8 excellent.
+    pub grade: f32,
 }
 
 /// A range of the wheel where a kit falls far short of what the whole shelf reaches.
@@ -74,14 +83,23 @@ pub struct Deeper {
     /// The darkest the kit has.
     pub dark: Dark,
     /// A paint of the shelf, with what it mixes, where that is darker by 1 L* or more.
-    pub with: Option<(PaintNumber, Recipe, Lab)>,
+    pub with: Option<Deepener>,
+}
+
+/// A paint that deepens a dark.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Deepener {
+    /// The paint.
+    pub paint: PaintNumber,
+    /// The darkest it mixes with the kit's.
+    pub mix: DarkMix,
 }
 
 impl Deeper {
     /// L* below which a mix of its family deepens it more than what is known does.
     fn told_below(&self) -> f32 {
-        let now = self.dark.mix.as_ref().map_or(f32::INFINITY, |(_, lab)| lab.l - DEEPER);
-        self.with.as_ref().map_or(now, |(_, _, lab)| lab.l)
+        let now = self.dark.mix.as_ref().map_or(f32::INFINITY, |mix| mix.lab.l - DEEPER);
+        self.with.as_ref().map_or(now, |deepener| deepener.mix.lab.l)
     }
 }
 
@@ -102,7 +120,7 @@ pub struct Worth {
     /// The paint.
     pub paint: PaintNumber,
     /// Part of the gamut lost without it, within each of the limits.
-    pub lost: [f32; 2],
+    pub lost: Within<f32>,
     /// Families, `None` for near neutral, whose dark is lighter by 1 L* or more without it.
     pub darks: Vec<Option<Hue>>,
     /// What it is there for.
@@ -144,13 +162,15 @@ impl Report {
         let coverage = Coverage::new(&reach, &Targets::gamut())?;
         let neutrals = neutrals(&kit, view)?;
         let worths = worths(&kit, &reach, &pairs, &coverage, &neutrals);
-        let weakest = kit.iter().filter_map(|paint| Some((paint.number, paint.lightfastness()?)));
+        let weakest = kit
+            .iter()
+            .filter_map(|paint| Some(Graded { paint: paint.number, grade: paint.lightfastness()? }));
         Ok(Self {
             reached: coverage.reached(),
             gaps: gaps(&outline, horizon),
             darks: deeper(&reach, shelf, view)?,
             duplicates: duplicates(&reach),
-            least_lightfast: weakest.min_by(|a, b| a.1.total_cmp(&b.1)),
+            least_lightfast: weakest.min_by(|a, b| a.grade.total_cmp(&b.grade)),
             neutrals,
             worths,
             outline,
@@ -224,7 +244,10 @@ fn deeper(reach: &Reach, shelf: &Shelf, view: &View) -> Result<Vec<Deeper>, Erro
             }
             let family = dark_family(lab).map_or(Hue::ALL.len(), |hue| hue as usize);
             if lab.l < deepest[family].told_below() {
-                deepest[family].with = Some((paint.number, blend.recipe(&paints), lab));
+                deepest[family].with = Some(Deepener {
+                    paint: paint.number,
+                    mix: DarkMix { recipe: blend.recipe(&paints), lab },
+                });
                 wanted = lightest(&deepest);
             }
         }
@@ -277,7 +300,7 @@ fn worths(
         let lost = coverage.lost_without(paint.number);
         let darks = lighter[i].clone();
         let only_texture = granulating == 1 && paint.granulates();
-        let idle = lost[0] < IDLE && lost[1] < IDLE && darks.is_empty() && !only_texture;
+        let idle = lost.same < IDLE && lost.close < IDLE && darks.is_empty() && !only_texture;
         Worth { paint: paint.number, lost, darks, roles, idle }
     };
     kit.iter().enumerate().map(worth).collect()
@@ -316,7 +339,7 @@ mod tests {
     #[test]
     fn an_empty_kit_lacks_everything() {
         let report = report(&[]);
-        assert_eq!(report.reached, [0.0, 0.0]);
+        assert_eq!(report.reached, Within::default());
         assert_eq!((report.gaps.len(), report.gaps[0].reached), (1, 0.0));
         assert!(report.worths.is_empty() && report.neutrals.is_empty());
         assert!(report.darks.iter().any(|dark| dark.with.is_some()));
@@ -358,15 +381,15 @@ mod tests {
     fn what_deepens_a_dark_is_darker() {
         let report = report(&["py154", "pr254", "pb35"]);
         for deeper in &report.darks {
-            if let (Some((_, now)), Some((_, _, then))) = (&deeper.dark.mix, &deeper.with) {
-                assert!(then.l <= now.l - DEEPER);
-                assert_eq!(dark_family(*then), deeper.dark.hue);
+            if let (Some(now), Some(Deepener { mix: then, .. })) = (&deeper.dark.mix, &deeper.with) {
+                assert!(then.lab.l <= now.lab.l - DEEPER);
+                assert_eq!(dark_family(then.lab), deeper.dark.hue);
             }
         }
     }
 
     #[test]
     fn the_least_lightfast_is_told() {
-        assert_eq!(report(&["pb29", "nr9"]).least_lightfast.map(|(paint, _)| paint), Some(number("nr9")));
+        assert_eq!(report(&["pb29", "nr9"]).least_lightfast.map(|graded| graded.paint), Some(number("nr9")));
     }
 }

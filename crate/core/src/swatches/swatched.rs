@@ -128,6 +128,7 @@ mod tests {
     use super::*;
     use crate::colour::Lab;
     use crate::numeric::noise::noise;
+    use crate::paint::ExpectedError;
     use crate::{Light, Stock, View};
 
     /// What every tried paint is mixed with: one of each main kind.
@@ -198,7 +199,8 @@ mod tests {
             Seen::Spectrum(Box::new(reflectance.map(&mut off)))
         });
         for (tier, errors) in [(Tier::Swatched, by_eye), (Tier::OwnMeasured, by_meter)] {
-            for (part, expected) in [0.5, 0.9].into_iter().zip(tier.expected_error()) {
+            let ExpectedError { median, p90 } = tier.expected_error();
+            for (part, expected) in [(0.5, median), (0.9, p90)] {
                 let found = quantile(&errors, part);
                 assert!(
                     (found - f64::from(expected)).abs() < 0.1,

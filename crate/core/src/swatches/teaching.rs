@@ -7,8 +7,8 @@ use crate::optics::paper::Paper;
 use crate::optics::surface::Surface;
 use crate::paint::number::PaintNumber;
 use crate::paint::shelf::Shelf;
-use crate::paint::{DoubtLeft, Learned, Tier};
-use crate::swatches::calibrate::{Evidence, Known, Learner, Lesson};
+use crate::paint::{Learned, Tier};
+use crate::swatches::calibrate::{Evidence, Known, Learner, Lesson, Plan};
 use crate::swatches::record::Record;
 
 /// Standard deviation of the logarithm of a load named by its look: a quarter.
@@ -78,7 +78,7 @@ pub fn teach(
     let lesson = Learner::new(known, Surface::WASH).learn(&evidence)?;
     let without = lesson.left_out(&evidence);
     let indices: Vec<usize> = kit.iter().filter_map(|paint| class.index(*paint)).collect();
-    let (now, plan) = lesson.plan(&indices, paper, PLANNED);
+    let Plan { now, steps } = lesson.plan(&indices, paper, PLANNED);
     let recorded: Vec<usize> = indices
         .iter()
         .copied()
@@ -90,8 +90,8 @@ pub fn teach(
         without: without[i] as f32,
         believed: lesson.believed[i] as f32,
     });
-    let planned = plan.iter().map(|step| PlannedSwatch {
-        recipe: Recipe::of_whole(step.parts.iter().map(|(i, parts)| Part::new(class.0[*i], *parts))),
+    let planned = steps.iter().map(|step| PlannedSwatch {
+        recipe: Recipe::of_whole(step.parts.iter().map(|part| Part::new(class.0[part.paint], part.parts))),
         load: step.load as f32,
         after: step.after as f32,
     });
@@ -149,13 +149,10 @@ impl Class {
         let others: Vec<usize> = (0..self.0.len()).collect();
         let taught = self.0.iter().enumerate().filter(|(_, number)| recorded(**number));
         taught
-            .map(|(i, number)| {
-                let [alone, mixed] = lesson.left(i, &others, paper).map(|part| part as f32);
-                Learned {
-                    number: *number,
-                    film: lesson.films[i].clone(),
-                    doubt_left: DoubtLeft { alone, mixed },
-                }
+            .map(|(i, number)| Learned {
+                number: *number,
+                film: lesson.films[i].clone(),
+                doubt_left: lesson.doubt_left(i, &others, paper),
             })
             .collect()
     }

@@ -1,7 +1,7 @@
 //! Recipes for a colour, colours of a picture, and what of some targets is reached.
 
 use serde::Serialize;
-use washpath_core::{Lab, Light, Match, Picture, Reach, Shortfall, cluster, find_matches, study};
+use washpath_core::{Lab, Match, Picture, Reach, Shortfall, cluster, find_matches, study};
 use wasm_bindgen::prelude::*;
 
 use crate::adviser::{Adviser, read_targets};
@@ -58,7 +58,7 @@ impl Adviser {
         let first = found.first();
         out(&Answer {
             shortfall: first.and_then(|best| Shortfall::between(target, best)).map(Shortfall::words),
-            light: first.and_then(|best| best.parts_in).map(|(light, _): (Light, f32)| light.name()),
+            light: first.and_then(|best| best.parts_in).map(|parting| parting.light.name()),
             matches: found.iter().map(|found| self.readout_of(found)).collect(),
         })
     }

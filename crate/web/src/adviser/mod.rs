@@ -217,16 +217,16 @@ impl Adviser {
             hues: gap.hues.iter().map(|hue| hue.name()).collect(),
         };
         ReportReadout {
-            reached: report.reached,
+            reached: report.reached.into_array(),
             gaps: report.gaps.iter().map(gap).collect(),
             darks: report
                 .darks
                 .iter()
                 .map(|deeper| DarkReadout {
                     hue: family(deeper.dark.hue),
-                    parts: deeper.dark.mix.as_ref().map(|mix| Parts::of(&mix.0)).unwrap_or_default(),
-                    swatch: deeper.dark.mix.as_ref().map(|mix| self.sight.swatch(mix.1)),
-                    with: deeper.with.as_ref().map(|(paint, _, lab)| (paint.get(), lab.l)),
+                    parts: deeper.dark.mix.as_ref().map(|mix| Parts::of(&mix.recipe)).unwrap_or_default(),
+                    swatch: deeper.dark.mix.as_ref().map(|mix| self.sight.swatch(mix.lab)),
+                    with: deeper.with.as_ref().map(|with| (with.paint.get(), with.mix.lab.l)),
                 })
                 .collect(),
             neutrals: report
@@ -246,7 +246,7 @@ impl Adviser {
                 .iter()
                 .map(|worth| WorthReadout {
                     paint: worth.paint.get(),
-                    lost: worth.lost,
+                    lost: worth.lost.into_array(),
                     darks: worth.darks.iter().map(|hue| family(*hue)).collect(),
                     roles: worth.roles.iter().map(|role| RoleReadout::from(*role)).collect(),
                     idle: worth.idle,
@@ -260,7 +260,7 @@ impl Adviser {
                     error: duplicate.error,
                 })
                 .collect(),
-            least_lightfast: report.least_lightfast.map(|(paint, grade)| (paint.get(), grade)),
+            least_lightfast: report.least_lightfast.map(|least| (least.paint.get(), least.grade)),
         }
     }
 }

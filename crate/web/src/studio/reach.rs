@@ -110,8 +110,8 @@ impl Studio {
         let darks = self.reach.of(paints, &self.sight.view)?.darks();
         let readout = darks.into_iter().map(|dark| DarkReadout {
             name: dark.hue.map_or("grey", Hue::name),
-            parts: dark.mix.as_ref().map(|(recipe, _)| Parts::of(recipe)).unwrap_or_default(),
-            swatch: dark.mix.map(|(_, lab)| self.sight.swatch(lab)),
+            parts: dark.mix.as_ref().map(|mix| Parts::of(&mix.recipe)).unwrap_or_default(),
+            swatch: dark.mix.map(|mix| self.sight.swatch(mix.lab)),
         });
         out(&readout.collect::<Vec<_>>())
     }

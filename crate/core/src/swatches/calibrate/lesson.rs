@@ -41,6 +41,7 @@ use crate::optics::film::Film;
 use crate::optics::paper::Paper;
 use crate::optics::spectrum::{BANDS, Spectrum, from_fn};
 use crate::optics::surface::Surface;
+use crate::paint::DoubtLeft;
 
 /// Cosines of ln K and of ln S.
 const IN_K: usize = 8;
@@ -467,9 +468,9 @@ impl Lesson {
     ///
     /// What makers differ by and the model is included, what the eye misjudges is not.
     #[must_use]
-    pub fn error(&self, parts: &[(usize, f64)], load: f64, paper: &Paper) -> [f64; 2] {
-        let [before, now] = self.variances(parts, load, paper);
-        [expected(before), self.expected_now(now)]
+    pub fn error(&self, parts: &[(usize, f64)], load: f64, paper: &Paper) -> ErrorChange {
+        let variance = self.variances(parts, load, paper);
+        ErrorChange { before: expected(variance.before), now: self.expected_now(variance.now) }
     }
 
     /// Median CIEDE2000 of a summed variance of three axes, as far as the records bear it out.
@@ -495,11 +496,11 @@ impl Lesson {
         if told.is_finite() { told.min(1.0) } else { 1.0 }
     }
 
-    /// Part of what was not known of a paint that is left: alone, and in mixes with others.
+    /// Part of what was not known of a paint that remains: alone, and in mixes with others.
     #[must_use]
-    pub fn left(&self, paint: usize, others: &[usize], paper: &Paper) -> [f64; 2] {
+    pub fn doubt_left(&self, paint: usize, others: &[usize], paper: &Paper) -> DoubtLeft {
         let ratio = |parts: &[(usize, f64)], load: f64| {
-            let [before, now] = self.variances(parts, load, paper);
+            let Variances { before, now } = self.variances(parts, load, paper);
             (now / before.max(f64::MIN_POSITIVE)).sqrt()
         };
         let alone = 0.5 * (ratio(&[(paint, 1.0)], 1.0) + ratio(&[(paint, 1.0)], 0.25));
@@ -508,7 +509,8 @@ impl Lesson {
             .filter(|other| **other != paint)
             .map(|other| ratio(&[(paint, 1.0), (*other, 1.0)], 0.5));
         let (sum, count) = mixes.fold((0.0, 0), |(sum, count), ratio| (sum + ratio, count + 1));
-        [alone, if count == 0 { alone } else { sum / f64::from(count) }].map(|ratio| ratio.min(1.0))
+        let mixed = if count == 0 { alone } else { sum / f64::from(count) };
+        DoubtLeft { alone: alone.min(1.0) as f32, mixed: mixed.min(1.0) as f32 }
     }
 
     /// Slopes of the three weighted axes of a mix's colour by every number.
@@ -522,10 +524,13 @@ impl Lesson {
     }
 
     /// Summed variance of a mix's colour: before any record, and now.
-    fn variances(&self, parts: &[(usize, f64)], load: f64, paper: &Paper) -> [f64; 2] {
+    fn variances(&self, parts: &[(usize, f64)], load: f64, paper: &Paper) -> Variances {
         let rows = self.rows(parts, load, &paper.reflectance);
         let before = |(i, slope): &(usize, f64)| slope * slope / self.learner.first_hold(*i);
-        [rows.iter().flatten().map(before).sum(), rows.iter().map(|row| dot(row, &self.spread(row))).sum()]
+        Variances {
+            before: rows.iter().flatten().map(before).sum(),
+            now: rows.iter().map(|row| dot(row, &self.spread(row))).sum(),
+        }
     }
 
     /// How every number varies together with what answers to a row.
@@ -534,6 +539,21 @@ impl Lesson {
         row.iter().for_each(|(i, slope)| right[*i] = *slope);
         self.certainty.solve(&right)
     }
+}
+
+/// How far a mix may be off, median CIEDE2000.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ErrorChange {
+    /// Before any record.
+    pub before: f64,
+    /// After the records.
+    pub now: f64,
+}
+
+/// Summed variances of a mix's three axes, before any record and after them.
+struct Variances {
+    before: f64,
+    now: f64,
 }
 
 fn median(values: &[f64]) -> f64 {

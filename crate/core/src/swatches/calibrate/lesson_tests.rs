@@ -1,5 +1,6 @@
 use super::*;
 use crate::numeric::noise::noise;
+use crate::swatches::calibrate::Plan;
 use crate::{Light, Shelf, Stock, View};
 
 fn wide(lab: crate::Lab) -> crate::colour::Lab<f64> {
@@ -125,7 +126,7 @@ fn nothing_recorded_teaches_nothing() {
     for (film, known) in lesson.films.iter().zip(known()) {
         assert_eq!(film.strength, known.film.strength);
     }
-    let [before, now] = lesson.error(&[(0, 1.0), (1, 1.0)], 0.5, &paper());
+    let ErrorChange { before, now } = lesson.error(&[(0, 1.0), (1, 1.0)], 0.5, &paper());
     assert!((before - now).abs() < 1e-6);
 }
 
@@ -134,7 +135,7 @@ fn nothing_recorded_teaches_nothing() {
 #[test]
 fn what_is_expected_at_first_is_what_makers_differ_by() {
     let lesson = Learner::new(known(), Surface::WASH).learn(&[]).unwrap();
-    let error = |parts: &[(usize, f64)], load: f64| lesson.error(parts, load, &paper())[0];
+    let error = |parts: &[(usize, f64)], load: f64| lesson.error(parts, load, &paper()).before;
     let mut singles: Vec<f64> =
         (0..6).flat_map(|i| [error(&[(i, 1.0)], 1.0), error(&[(i, 1.0)], 0.25)]).collect();
     let mut mixes = Vec::new();
@@ -153,7 +154,7 @@ fn the_plan_makes_predictions_surer_step_by_step_and_as_it_says() {
     let mut seed = 5;
     let truth = painters(&mut seed);
     let lesson = Learner::new(known(), Surface::WASH).learn(&[]).unwrap();
-    let (now, plan) = lesson.plan(&[0, 1, 2, 3, 4, 5], &paper(), 8);
+    let Plan { now, steps: plan } = lesson.plan(&[0, 1, 2, 3, 4, 5], &paper(), 8);
     let mut last = now;
     for step in &plan {
         assert!(step.after < last, "{} after {last}", step.after);
@@ -163,13 +164,13 @@ fn the_plan_makes_predictions_surer_step_by_step_and_as_it_says() {
         .iter()
         .map(|step| {
             let parts: Vec<(usize, f64)> =
-                step.parts.iter().map(|(i, parts)| (*i, f64::from(*parts))).collect();
+                step.parts.iter().map(|part| (part.paint, f64::from(part.parts))).collect();
             Evidence { load_doubt: 0.0, ..record(&truth, &parts, step.load, &mut seed, 1.5) }
         })
         .collect();
     let shelf: Vec<Film> = known().into_iter().map(|paint| paint.film).collect();
     let taught = Learner::new(known(), Surface::WASH).learn(&painted).unwrap();
-    let (then, _) = taught.plan(&[0, 1, 2, 3, 4, 5], &paper(), 0);
+    let then = taught.plan(&[0, 1, 2, 3, 4, 5], &paper(), 0).now;
     assert!((then - last).abs() < 0.15 * last, "planned {last}, found {then}");
     assert!(unseen(&taught.films, &truth) < 0.7 * unseen(&shelf, &truth));
 }

@@ -52,8 +52,8 @@ mod plan;
 mod problem;
 
 pub use consensus::{DRAWS, consensus};
-pub use lesson::{Evidence, Known, Learner, Lesson};
-pub use plan::{Step, Wanted};
+pub use lesson::{ErrorChange, Evidence, Known, Learner, Lesson};
+pub use plan::{Plan, PlannedPart, Step, Wanted};
 
 use crate::colour::{Lab, ciede2000, lab};
 use crate::error::Error;

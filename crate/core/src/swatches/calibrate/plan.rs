@@ -3,11 +3,29 @@
 use super::lesson::{Lesson, Row, dot, seen_variance};
 use crate::optics::paper::Paper;
 
+/// What is worth painting.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Plan {
+    /// How far the mixes wanted may be off now, median CIEDE2000.
+    pub now: f64,
+    /// The swatches that lower it by most, each with those before it painted.
+    pub steps: Vec<Step>,
+}
+
+/// Whole parts of a paint that is learned about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PlannedPart {
+    /// Its index.
+    pub paint: usize,
+    /// Its parts.
+    pub parts: u16,
+}
+
 /// A swatch to paint.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Step {
-    /// Index of each paint and its parts.
-    pub parts: Vec<(usize, u16)>,
+    /// What is mixed.
+    pub parts: Vec<PlannedPart>,
     /// Masstones laid.
     pub load: f64,
     /// How far the kit's mixes may be off, median CIEDE2000, once it is recorded with those before it.
@@ -20,12 +38,18 @@ const RATIOS: [[u16; 2]; 3] = [[1, 1], [1, 3], [3, 1]];
 /// Loads swatches are laid at.
 const LOADS: [f64; 2] = [1.0, 0.25];
 
-/// A mix, as index and parts of each paint, and the masstones laid of it.
-pub type Wanted = (Vec<(usize, u16)>, f64);
+/// A mix that may be painted and is wanted.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wanted {
+    /// What is mixed.
+    pub parts: Vec<PlannedPart>,
+    /// Masstones laid.
+    pub load: f64,
+}
 
 /// A colour that is seen or asked for, with what its axes answer to.
 struct View {
-    parts: Vec<(usize, u16)>,
+    parts: Vec<PlannedPart>,
     load: f64,
     rows: Vec<Row>,
 }
@@ -40,14 +64,15 @@ impl Lesson {
     /// (1 - 1/e) of the best (G. L. Nemhauser et al., Math. Programming 14 (1978) 265,
     /// from memory; for gains that diminish).
     #[must_use]
-    pub fn plan(&self, paints: &[usize], paper: &Paper, steps: usize) -> (f64, Vec<Step>) {
+    pub fn plan(&self, paints: &[usize], paper: &Paper, steps: usize) -> Plan {
         self.plan_among(mixes_of(paints), paper, steps)
     }
 
     /// The same where these mixes, each at a load, are what may be painted and what is wanted.
     #[must_use]
-    pub fn plan_among(&self, mixes: Vec<Wanted>, paper: &Paper, steps: usize) -> (f64, Vec<Step>) {
-        let views: Vec<View> = mixes.into_iter().map(|(parts, load)| self.view(parts, load, paper)).collect();
+    pub fn plan_among(&self, mixes: Vec<Wanted>, paper: &Paper, steps: usize) -> Plan {
+        let views: Vec<View> =
+            mixes.into_iter().map(|Wanted { parts, load }| self.view(parts, load, paper)).collect();
         // What each axis of each view answers to, through the covariance.
         let mut spread: Vec<Vec<Vec<f64>>> =
             views.iter().map(|view| view.rows.iter().map(|row| self.spread(row)).collect()).collect();
@@ -78,7 +103,7 @@ impl Lesson {
             let View { parts, load, .. } = &views[chosen];
             plan.push(Step { parts: parts.clone(), load: *load, after: self.mean_error(&views, &spread) });
         }
-        (now, plan)
+        Plan { now, steps: plan }
     }
 
     /// How far the mixes of these paints may be off now, median CIEDE2000.
@@ -86,7 +111,7 @@ impl Lesson {
     pub fn error_among(&self, paints: &[usize], paper: &Paper) -> f64 {
         let errors: Vec<f64> = mixes_of(paints)
             .into_iter()
-            .map(|(parts, load)| {
+            .map(|Wanted { parts, load }| {
                 let view = self.view(parts, load, paper);
                 self.expected_now(view.rows.iter().map(|row| dot(row, &self.spread(row))).sum())
             })
@@ -103,22 +128,26 @@ impl Lesson {
         errors.sum::<f64>() / views.len().max(1) as f64
     }
 
-    fn view(&self, parts: Vec<(usize, u16)>, load: f64, paper: &Paper) -> View {
+    fn view(&self, parts: Vec<PlannedPart>, load: f64, paper: &Paper) -> View {
         let volumes: Vec<(usize, f64)> =
-            parts.iter().map(|(paint, parts)| (*paint, f64::from(*parts))).collect();
+            parts.iter().map(|part| (part.paint, f64::from(part.parts))).collect();
         View { rows: self.rows(&volumes, load, &paper.reflectance), parts, load }
     }
 }
 
 /// Every paint alone and every two at [`RATIOS`], at all [`LOADS`].
 fn mixes_of(paints: &[usize]) -> Vec<Wanted> {
-    let mut mixes: Vec<Vec<(usize, u16)>> = paints.iter().map(|paint| vec![(*paint, 1)]).collect();
+    let mut mixes: Vec<Vec<PlannedPart>> =
+        paints.iter().map(|paint| vec![PlannedPart { paint: *paint, parts: 1 }]).collect();
     for (i, a) in paints.iter().enumerate() {
         for b in &paints[i + 1..] {
-            mixes.extend(RATIOS.map(|[of_a, of_b]| vec![(*a, of_a), (*b, of_b)]));
+            mixes.extend(RATIOS.map(|[of_a, of_b]| {
+                let part = |paint: &usize, parts| PlannedPart { paint: *paint, parts };
+                vec![part(a, of_a), part(b, of_b)]
+            }));
         }
     }
-    mixes.into_iter().flat_map(|parts| LOADS.map(|load| (parts.clone(), load))).collect()
+    mixes.into_iter().flat_map(|parts| LOADS.map(|load| Wanted { parts: parts.clone(), load })).collect()
 }
 
 /// Sum over all views of the variance that seeing one would take away, axis by axis as if each stood alone.
