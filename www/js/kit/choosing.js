@@ -4,7 +4,8 @@
 /** @import { Ask, Kit, KitContent, Place, Shelf, Store } from "../state/types.js" */
 
 import { question } from "../core/adviser.js";
-import { button, byId, element, fieldsOf, notice, say, UNDO } from "../page/dom.js";
+import { button, byId, element, notice, say, UNDO } from "../page/dom.js";
+import { fieldsOf } from "../page/form.js";
 import { addNamed } from "../state/collection.js";
 import { nameOf, paintsOf } from "../state/kit.js";
 import * as words from "../words/choosing.js";

@@ -5,7 +5,8 @@
 
 import { question } from "../core/adviser.js";
 import { dabOf, paintLine } from "../page/dab.js";
-import { button, byId, detailsAround, element } from "../page/dom.js";
+import { button, byId, element } from "../page/dom.js";
+import { detailsAround } from "../page/fold.js";
 import { afterRest, onceSeen } from "../page/rest.js";
 import { paintsOf } from "../state/kit.js";
 import * as words from "../words/report.js";

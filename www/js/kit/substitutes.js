@@ -5,7 +5,8 @@
 
 import { question } from "../core/adviser.js";
 import { twin } from "../page/dab.js";
-import { button, byId, detailsAround, element, say } from "../page/dom.js";
+import { button, byId, element, say } from "../page/dom.js";
+import { detailsAround } from "../page/fold.js";
 import { afterRest } from "../page/rest.js";
 import { shortName } from "../state/end.js";
 import { replace } from "../state/pans.js";

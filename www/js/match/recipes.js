@@ -6,8 +6,9 @@
 import { question } from "../core/adviser.js";
 import { button, byId, element } from "../page/dom.js";
 import { afterRest } from "../page/rest.js";
-import { pathOf, shortName } from "../state/end.js";
+import { shortName } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
+import { pathOf } from "../state/path.js";
 import * as words from "../words/target.js";
 
 const REST = 150;

@@ -3,10 +3,12 @@
 /** @import { Dark } from "../state/answers.js" */
 /** @import { Part, Shelf, Store } from "../state/types.js" */
 
-import { button, byId, detailsAround, element } from "../page/dom.js";
+import { button, byId, element } from "../page/dom.js";
+import { detailsAround } from "../page/fold.js";
 import { afterRest } from "../page/rest.js";
-import { pathOf, shortName } from "../state/end.js";
+import { shortName } from "../state/end.js";
 import { paintsOf } from "../state/kit.js";
+import { pathOf } from "../state/path.js";
 import * as words from "../words/darks.js";
 
 const REST = 250;

@@ -85,33 +85,6 @@ export function put(node, text) {
 }
 
 /**
- * A control with its name.
- *
- * @param {string} name
- * @param {Node} control
- */
-export const labelled = (name, control) => element("label", { class: "field" }, element("span", {}, name), control);
-
-/**
- * The fields of a form by their names.
- *
- * @param {HTMLFormElement} form
- * @returns {(name: string) => any} an input, a select or a group of inputs, as the form has it
- */
-export const fieldsOf = (form) => (name) => form.elements.namedItem(name);
-
-/**
- * What folds a part of the page up.
- *
- * @param {Element} part
- */
-export function detailsAround(part) {
-  const details = part.closest("details");
-  if (!details) throw new Error(words.noFold(part.id));
-  return details;
-}
-
-/**
  * Says something to a screen reader.
  *
  * @param {string} text

@@ -3,7 +3,8 @@
 /** @import { Ask, Core, State, Store } from "../state/types.js" */
 
 import { LOADS } from "../../pkg/facts.js";
-import { all, byId, element, fieldsOf } from "../page/dom.js";
+import { all, byId, element } from "../page/dom.js";
+import { fieldsOf } from "../page/form.js";
 import { withLetters } from "../page/letters.js";
 import { fileName, save } from "../page/save.js";
 import { DEMO_LOAD } from "../state/demo.js";

@@ -113,16 +113,3 @@ export function chooseEnd({ ends, next }, end) {
   const same = ends.findIndex((known) => known && sameParts(known.parts, end.parts) && !end.asked);
   return same >= 0 ? { next: 1 - same } : { ends: ends.map((known, i) => (i === next ? end : known)), next: 1 - next };
 }
-
-/**
- * Ends and share at which a recipe stands on a path: its last paint is B, what is before it A.
- *
- * @type {(parts: Part[]) => { ends: End[], share: number }}
- */
-export function pathOf(parts) {
-  if (parts.length === 1) return { ends: [{ parts }, { parts }], share: 0 };
-  const [a, b] = [parts.slice(0, -1), parts.slice(-1)];
-  /** @type {(side: Part[]) => number} */
-  const volume = (side) => side.reduce((sum, [, count]) => sum + count, 0);
-  return { ends: [{ parts: a }, { parts: [[b[0][0], 1]] }], share: volume(b) / volume(parts) };
-}

@@ -1,9 +1,8 @@
 // The painter's own paints: a list of [number, paint]. A paint has a lasting id; its number is its name within this visit
 // and follows the id. Never changed in place. Pure: no page.
 
-/** @import { Film, KitContent, Learned, Linked, NumberOf, Own, OwnPaint, Part, Patch, Renumber, State } from "./types.js" */
+/** @import { Film, KitContent, Learned, Linked, NumberOf, Own, OwnPaint, Part, Renumber, State } from "./types.js" */
 
-import { MOST_OWN } from "../../pkg/facts.js";
 import * as words from "../words/state.js";
 import { withFilms } from "./films.js";
 import { idOf, newId } from "./ids.js";
@@ -105,41 +104,6 @@ export function adopt({ own, ...kit }, known, numberOf) {
   const { to, added } = settle(own, known, numberOf);
   return { kit: renumbered(kit, to), added };
 }
-
-/**
- * What changes where a new paint, as the core read it, comes on the shelf. Throws where there is no room or the name is taken.
- *
- * @type {(state: Pick<State, "own">, paint: OwnPaint, numberOf: NumberOf) => Patch}
- */
-export function addOwn({ own }, paint, numberOf) {
-  if (own.length >= MOST_OWN) throw new Error(words.tooManyOwn);
-  const id = newId();
-  return { own: [...own, [numberOf(id), { ...paint, id }]] };
-}
-
-/**
- * What changes where a paint is described anew.
- *
- * @type {(state: Pick<State, "own">, number: number, paint: OwnPaint) => Patch}
- */
-export const editOwn = ({ own }, number, paint) => ({
-  own: own.map(([other, known]) => [other, other === number ? { ...paint, id: known.id } : known]),
-});
-
-/**
- * What changes where a paint is doubled under a free name.
- *
- * @type {(state: Pick<State, "own">, paint: OwnPaint, numberOf: NumberOf) => Patch}
- */
-export const doubleOwn = (state, paint, numberOf) =>
-  addOwn(state, { ...paint, name: freeName(paint.name, state.own) }, numberOf);
-
-/**
- * What changes where a paint is thrown away; whatever refers to it is resolved with it.
- *
- * @type {(state: Pick<State, "own">, number: number) => Patch}
- */
-export const dropOwn = ({ own }, number) => ({ own: own.filter(([other]) => other !== number) });
 
 /**
  * What stands on the shelf besides the built-in paints: own ones with their films, and what was learned if it is to be predicted with.

@@ -1,6 +1,6 @@
 // What in the state refers to paints, and the state without what refers to a paint that is gone. Pure: no page.
 
-/** @import { KitContent, Part, Patch, State, Work } from "./types.js" */
+/** @import { KitContent, Part, Patch, Work } from "./types.js" */
 /** @typedef {(paint: number) => boolean} IsKnown */
 
 /** @type {(parts: Part[]) => number[]} */

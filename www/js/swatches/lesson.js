@@ -6,8 +6,8 @@
 import { byId, element, say } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { afterRest } from "../page/rest.js";
-import { pathOf } from "../state/end.js";
 import { paintsOf, paperOf } from "../state/kit.js";
+import { pathOf } from "../state/path.js";
 import * as words from "../words/lesson.js";
 import { recipe } from "../words/terms.js";
 import { planNodes } from "./plan.js";

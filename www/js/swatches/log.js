@@ -6,7 +6,8 @@
 import { button, byId, element, notice, UNDO } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { save } from "../page/save.js";
-import { pathOf, shortName } from "../state/end.js";
+import { shortName } from "../state/end.js";
+import { pathOf } from "../state/path.js";
 import * as words from "../words/log.js";
 import { gonePaint } from "../words/terms.js";
 import { createLogFile } from "./log-file.js";

@@ -5,9 +5,10 @@
 /** @typedef {Omit<OwnPaint, "id">} Draft a paint that is described */
 
 import { LOADS } from "../../pkg/facts.js";
-import { button, byId, element, fieldsOf, labelled, notice, say } from "../page/dom.js";
+import { button, byId, element, notice, say } from "../page/dom.js";
+import { fieldsOf, labelled } from "../page/form.js";
 import { learnFilms } from "../state/films.js";
-import { addOwn, editOwn } from "../state/own.js";
+import { addOwn, editOwn } from "../state/own-list.js";
 import { sentence } from "../words/form.js";
 import * as words from "../words/own-paints.js";
 import { recipe } from "../words/terms.js";

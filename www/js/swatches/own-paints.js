@@ -12,7 +12,7 @@ import { button, byId, element, notice, say, UNDO } from "../page/dom.js";
 import { remake } from "../page/remake.js";
 import { isPair, paintEnd, pairOf } from "../state/end.js";
 import { paperOf } from "../state/kit.js";
-import { doubleOwn, dropOwn } from "../state/own.js";
+import { doubleOwn, dropOwn } from "../state/own-list.js";
 import { holds } from "../state/pans.js";
 import * as words from "../words/own-paints.js";
 import * as tin from "../words/tin.js";

@@ -4,7 +4,8 @@
 /** @import { Ask, Core, Shelf, State, Store } from "../state/types.js" */
 
 import { MOST_RECORDS } from "../../pkg/facts.js";
-import { button, byId, element, labelled, notice, say } from "../page/dom.js";
+import { button, byId, element, notice, say } from "../page/dom.js";
+import { labelled } from "../page/form.js";
 import { isPair, pairOf } from "../state/end.js";
 import { newId } from "../state/ids.js";
 import { paperOf } from "../state/kit.js";

@@ -2,7 +2,8 @@
 
 /** @import { Ask, Core, State, Store } from "../state/types.js" */
 
-import { button, element, labelled } from "../page/dom.js";
+import { button, element } from "../page/dom.js";
+import { labelled } from "../page/form.js";
 import { sentence } from "../words/form.js";
 import * as words from "../words/record.js";
 import { createMeterFile } from "./meter-file.js";

@@ -9,5 +9,3 @@ export const noCanvas = "the browser has no room for a canvas";
 export const noElement = (id) => `the page has no “${id}” of that kind`;
 /** @type {(selector: string) => string} */
 export const noneFound = (selector) => `the page has no “${selector}”`;
-/** @type {(id: string) => string} */
-export const noFold = (id) => `“${id}” is in nothing that folds`;

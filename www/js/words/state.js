@@ -13,7 +13,6 @@ export const tooManyMixed = (paints) =>
 export const outOfRange = (key, value) => `${key} cannot be ${value}`;
 /** @type {(most: number) => string} */
 export const tooManyKits = (most) => `there is room for ${most} kits: throw one away first`;
-export const tooManyOwn = `there is room for ${MOST_OWN} own paints: delete one first`;
 export const guestOwn = `its own paints do not fit: ${MOST_OWN} are kept, and no more`;
 
 // What was kept.
