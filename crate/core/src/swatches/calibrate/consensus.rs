@@ -21,7 +21,11 @@
 
 use std::f64::consts::TAU;
 
-use super::{Calibration, Curves, Ground, Hold, Prior, Seen, Swatch, fit};
+use super::curves::Curves;
+use super::fit::{Calibration, fit};
+use super::ground::Ground;
+use super::prior::{Hold, Prior};
+use super::swatch::{Seen, Swatch};
 use crate::error::Error;
 use crate::optics::spectrum::{BANDS, Spectrum, from_fn, wavelength};
 use crate::optics::surface::Surface;

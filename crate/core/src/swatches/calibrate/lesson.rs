@@ -31,9 +31,12 @@ use std::fmt;
 use std::f64::consts::PI;
 
 use super::band_matrix::{BandMatrix, Factor};
+use super::curves::Curves;
 use super::film::slopes;
+use super::fit::within;
+use super::ground::surface_of;
 use super::problem::{LAB_WEIGHT, lab_residuals};
-use super::{Curves, Seen, daylight, within};
+use super::swatch::{Seen, daylight};
 use crate::colour::ciede2000;
 use crate::error::Error;
 use crate::numeric::levenberg::{Limits, Squares, minimise};
@@ -182,7 +185,7 @@ impl Learner {
         Self { paints, surface, floors: Vec::new(), spread: 1.0, before }
     }
 
-    /// The same with a k1 of each paint's own, in mixes the mean by volume: see [`super::Ground::floors`].
+    /// The same with a k1 of each paint's own, in mixes the mean by volume: see [`Ground::floors`](super::Ground::floors).
     #[must_use]
     pub fn with_floors(self, floors: Vec<f64>) -> Self {
         Self { floors, ..self }
@@ -299,7 +302,7 @@ impl Learner {
             .collect();
         let total: f64 = paints.iter().map(|(_, weight, _)| weight).sum();
         let mut sight = Sight { reflectance: [0.0; BANDS], slopes: Vec::new(), by_load: [0.0; BANDS] };
-        let surface = super::surface_of(self.surface, &self.floors, parts);
+        let surface = surface_of(self.surface, &self.floors, parts);
         let Surface { k1, k2 } = surface;
         if wanted {
             let numbers =

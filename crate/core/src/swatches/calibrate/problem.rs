@@ -1,8 +1,11 @@
 //! The least-squares problem of paints that meet in swatches, and its solution.
 
 use super::band_matrix::BandMatrix;
+use super::curves::{Curves, LEAST};
 use super::film::slopes;
-use super::{Curves, Ground, Hold, LEAST, Prior, Seen, Swatch, daylight, surface_of};
+use super::ground::{Ground, surface_of};
+use super::prior::{Hold, Prior};
+use super::swatch::{Seen, Swatch, daylight};
 use crate::colour::Lab;
 use crate::numeric::levenberg::{Limits, Squares, minimise};
 use crate::optics::observer::Light;

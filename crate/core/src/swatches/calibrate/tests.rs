@@ -1,6 +1,10 @@
+use super::ground::surface_of;
+use super::swatch::daylight;
 use super::*;
+use crate::colour::{Lab, ciede2000};
 use crate::numeric::noise::noise;
-use crate::optics::spectrum::from_fn;
+use crate::optics::spectrum::{BANDS, Spectrum, from_fn};
+use crate::optics::surface::Surface;
 
 /// A smooth made-up paint: one absorption hump on a floor.
 fn paint(centre: f64, strength: f64, scattering: f64) -> Curves {
