@@ -78,9 +78,17 @@ pub enum Error {
         /// What is wrong there.
         reason: String,
     },
-    /// Something is missing or does not go together; says what.
+    /// Something that is needed is not there; says what.
+    Missing(&'static str),
+    /// A number is not finite; says of what.
+    NotFinite(&'static str),
+    /// A photo does not tell what it was asked for: another place of it may.
+    Picture(&'static str),
+    /// A text is not written as it has to be; shows it, and says how.
+    Unreadable(String),
+    /// Things do not go together; says which.
     Refused(&'static str),
-    /// A text or a number is not what it has to be; shows it.
+    /// A value is not what it has to be; shows it.
     Value(String),
 }
 
@@ -112,8 +120,9 @@ impl fmt::Display for Error {
             Self::NamedTwice(name) => write!(f, "two own paints are called \"{name}\""),
             Self::Table { line: 0, reason } => write!(f, "the table: {reason}"),
             Self::Table { line, reason } => write!(f, "line {line}: {reason}"),
-            Self::Refused(reason) => f.write_str(reason),
-            Self::Value(reason) => f.write_str(reason),
+            Self::NotFinite(what) => write!(f, "{what} is not finite"),
+            Self::Missing(reason) | Self::Picture(reason) | Self::Refused(reason) => f.write_str(reason),
+            Self::Unreadable(reason) | Self::Value(reason) => f.write_str(reason),
         }
     }
 }

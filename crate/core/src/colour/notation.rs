@@ -154,7 +154,7 @@ fn ranged(name: &str, value: f32, range: RangeInclusive<f32>) -> Result<f32, Err
 }
 
 fn fault(found: &str) -> Error {
-    Error::Value(format!("{found}: type {EXAMPLES}"))
+    Error::Unreadable(format!("{found}: type {EXAMPLES}"))
 }
 
 #[cfg(test)]

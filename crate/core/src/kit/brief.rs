@@ -42,7 +42,7 @@ impl Brief {
         let lines = tasks.iter().map(|task| short_line(task.as_ref(), "a task", LONGEST_TASK));
         let tasks: Vec<String> = lines.collect::<Result<_, _>>()?;
         if tasks.iter().any(String::is_empty) {
-            return Err(Error::Refused("a task without words"));
+            return Err(Error::Missing("a task without words"));
         }
         Ok(Self { note, tasks })
     }

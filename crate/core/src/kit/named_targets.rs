@@ -42,7 +42,7 @@ impl NamedTargets {
         let name = short_line(name, "a place's name", LONGEST_TARGETS_NAME)?;
         counted(colours.len(), 1..=MOST_KEPT_COLOURS, "colours", "a kept place holds")?;
         if colours.iter().any(|(_, weight)| *weight == 0) {
-            return Err(Error::Refused("a colour of a place without any weight"));
+            return Err(Error::Missing("a colour of a place without any weight"));
         }
         Ok(Self { name, colours })
     }

@@ -27,7 +27,7 @@ impl Targets {
         counted(colours.len(), 1..=MOST_COLOURS, "colours", "a place holds")?;
         for (lab, weight) in colours {
             if ![lab.l, lab.a, lab.b].iter().all(|value| value.is_finite()) {
-                return Err(Error::Refused("a colour of the place is not finite"));
+                return Err(Error::NotFinite("a colour of the place"));
             }
             if !weight.is_finite() || *weight < 0.0 {
                 return Err(Error::Value(format!(
@@ -41,7 +41,7 @@ impl Targets {
         if sum > 0.0 && sum.is_finite() {
             Ok(targets)
         } else {
-            Err(Error::Refused("a place needs at least one weight above 0"))
+            Err(Error::Missing("a place needs at least one weight above 0"))
         }
     }
 

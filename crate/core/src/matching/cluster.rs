@@ -35,7 +35,7 @@ pub fn cluster(picture: Picture<'_>, count: usize) -> Result<Vec<(Lab, f32)>, Er
     let colours = counted(picture);
     let all: f32 = colours.iter().map(|(_, weight)| weight).sum();
     if colours.is_empty() {
-        return Err(Error::Refused("the picture is all transparent"));
+        return Err(Error::Picture("the picture is all transparent"));
     }
     let mut middles = first_middles(&colours, count);
     let mut clusters = Vec::new();

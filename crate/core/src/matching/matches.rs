@@ -87,7 +87,7 @@ pub struct Parting {
 /// ```
 pub fn find_matches(target: Lab, reach: &Reach, shelf: &Shelf) -> Result<Vec<Match>, Error> {
     if ![target.l, target.a, target.b].iter().all(|value| value.is_finite()) {
-        return Err(Error::Refused("the colour to match is not finite"));
+        return Err(Error::NotFinite("the colour to match"));
     }
     let curve = (reach.view().light() == Light::D65).then(|| curve(target)).flatten();
     told(target, reach)

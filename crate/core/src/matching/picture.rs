@@ -66,7 +66,7 @@ impl<'a> Picture<'a> {
     pub fn balanced(self, x: f32, y: f32, radius: f32, lightness: f32) -> Result<Vec<u8>, Error> {
         let reference: Xyz<D65, f32> = self.mean(x, y, radius)?.into_color_unclamped();
         if reference.y < DARKEST_REFERENCE {
-            return Err(Error::Refused("this place is too dark to tell the light by: choose white or grey"));
+            return Err(Error::Picture("this place is too dark to tell the light by: choose white or grey"));
         }
         let wanted: Xyz<D65, f32> = Lab::new(lightness, 0.0, 0.0).into_color_unclamped();
         let white = |xyz: Xyz<D65, f32>| Xyz::<D65, f32>::new(xyz.x / xyz.y, 1.0, xyz.z / xyz.y);
@@ -92,7 +92,7 @@ impl<'a> Picture<'a> {
         let height = self.rgba.len() / 4 / self.width;
         let inside = (0.0..self.width as f32).contains(&x) && (0.0..height as f32).contains(&y);
         if !inside || !radius.is_finite() {
-            return Err(Error::Refused("this place is off the picture"));
+            return Err(Error::Picture("this place is off the picture"));
         }
         let radius = radius.max(0.5);
         let rows = (y - radius).max(0.0) as usize..=((y + radius) as usize).min(height - 1);
@@ -111,7 +111,7 @@ impl<'a> Picture<'a> {
             }
         }
         if weight < LEAST_ALPHA {
-            return Err(Error::Refused("this place is transparent: there is no colour to take"));
+            return Err(Error::Picture("this place is transparent: there is no colour to take"));
         }
         Ok(sum / weight)
     }

@@ -49,7 +49,7 @@ pub struct Study {
 pub fn study(picture: Picture<'_>, reach: &Reach, values: usize) -> Result<Study, Error> {
     let mixes = thinned(reach);
     if mixes.is_empty() {
-        return Err(Error::Refused("no paint to repaint with"));
+        return Err(Error::Missing("no paint to repaint with"));
     }
     if values > MOST_VALUES {
         return Err(Error::Value(format!("{values} values are more than {MOST_VALUES}")));

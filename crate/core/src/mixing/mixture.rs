@@ -32,7 +32,7 @@ pub fn mix(parts: &[(&Film, f32)]) -> Result<Film, Error> {
     }
     let total: f32 = parts.iter().map(|(_, part)| part).sum();
     if total <= 0.0 || !total.is_finite() {
-        return Err(Error::Refused("a mixture needs at least one part above 0"));
+        return Err(Error::Missing("a mixture needs at least one part above 0"));
     }
     Ok(Film::sum(parts.iter().map(|(film, part)| (*film, part / total))))
 }

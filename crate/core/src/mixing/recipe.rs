@@ -166,7 +166,7 @@ fn reduce(volumes: &mut [Volume]) {
     }
 }
 
-const NOTHING: Error = Error::Refused("a recipe needs at least one part of a paint");
+const NOTHING: Error = Error::Missing("a recipe needs at least one part of a paint");
 
 #[cfg(test)]
 impl Recipe {

@@ -169,7 +169,9 @@ impl std::str::FromStr for OwnId {
         let byte = |i: usize| u8::from_str_radix(&text[2 * i..2 * i + 2], 16).ok();
         let bytes = if is_id { (0..Self::BYTES).map(byte).collect::<Option<Vec<u8>>>() } else { None };
         let bytes = bytes.and_then(|bytes| bytes.try_into().ok());
-        bytes.map(Self).ok_or_else(|| Error::Value(format!("\"{}\" is not the id of a paint", cut(text))))
+        bytes
+            .map(Self)
+            .ok_or_else(|| Error::Unreadable(format!("\"{}\" is not the id of a paint", cut(text))))
     }
 }
 
@@ -187,7 +189,7 @@ impl OwnPaint {
     pub fn new(name: &str, origin: Origin) -> Result<Self, Error> {
         let name = short_line(name, "a paint's name", LONGEST_PAINT_NAME)?;
         if name.is_empty() {
-            return Err(Error::Refused("a paint needs a name"));
+            return Err(Error::Missing("a paint needs a name"));
         }
         match &origin {
             Origin::Mixture(recipe)

@@ -61,7 +61,7 @@ impl Record {
         let date = date.trim();
         if !date.is_empty() && !is_day(date) {
             let shown = cut(date);
-            return Err(Error::Value(format!("date \"{shown}\": a day is written yyyy-mm-dd")));
+            return Err(Error::Unreadable(format!("date \"{shown}\": a day is written yyyy-mm-dd")));
         }
         Ok(Self { date: date.to_owned(), ..self })
     }

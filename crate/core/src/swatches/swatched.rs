@@ -81,7 +81,7 @@ fn film_of_swatches(swatches: &[(f64, Seen)], paper: &Paper, known: &[Paint]) ->
     let weights: Vec<f64> = bent.iter().map(|(.., cost)| (0.5 * (least - cost) / WILLING).exp()).collect();
     let total: f64 = weights.iter().sum();
     if total <= 0.0 || swatches.is_empty() {
-        return Err(Error::Refused("a paint needs a swatch, and paints to be like"));
+        return Err(Error::Missing("a paint needs a swatch, and paints to be like"));
     }
     let mean = |log: &dyn Fn(&Curves, f64) -> f64| -> f64 {
         let parts = bent.iter().zip(&weights);

@@ -177,7 +177,7 @@ fn is_bare(key: &str) -> bool {
 fn read_recipe(text: &str, shelf: &Shelf) -> Result<Recipe, Error> {
     let (mut parts, mut rest) = (Vec::new(), text.trim());
     if rest.is_empty() {
-        return Err(Error::Refused("no recipe"));
+        return Err(Error::Missing("no recipe"));
     }
     loop {
         let (count, named) = read_count(rest)?;
@@ -192,7 +192,10 @@ fn read_recipe(text: &str, shelf: &Shelf) -> Result<Recipe, Error> {
             Some(next) => rest = next.trim_start(),
             None if behind.is_empty() => return Recipe::new(&parts),
             None => {
-                return Err(Error::Value(format!("\"{}\" in a recipe: paints stand between +", cut(behind))));
+                return Err(Error::Unreadable(format!(
+                    "\"{}\" in a recipe: paints stand between +",
+                    cut(behind)
+                )));
             }
         }
     }
@@ -202,7 +205,8 @@ fn read_recipe(text: &str, shelf: &Shelf) -> Result<Recipe, Error> {
 fn read_count(text: &str) -> Result<(u16, &str), Error> {
     match text.split_once(char::is_whitespace) {
         Some((count, named)) if count.bytes().all(|byte| byte.is_ascii_digit()) => {
-            let count = count.parse().map_err(|_| Error::Value(format!("{} parts: too many", cut(count))))?;
+            let count =
+                count.parse().map_err(|_| Error::Unreadable(format!("{} parts: too many", cut(count))))?;
             Ok((count, named.trim_start()))
         }
         _ => Ok((1, text)),
@@ -212,7 +216,8 @@ fn read_count(text: &str) -> Result<(u16, &str), Error> {
 /// The paint that a text begins with, and what stands behind it.
 fn read_paint<'a>(text: &'a str, shelf: &Shelf) -> Result<(PaintNumber, &'a str), Error> {
     if let Some(quoted) = text.strip_prefix('\'') {
-        let end = closing(quoted, '\'').ok_or(Error::Refused("a paint's ' is not closed in the recipe"))?;
+        let end = closing(quoted, '\'')
+            .ok_or(Error::Unreadable("a paint's ' is not closed in the recipe".into()))?;
         return Ok((find(&undoubled(&quoted[..end], '\''), shelf)?, &quoted[end + 1..]));
     }
     let (key, behind) = text.split_at(text.find('+').unwrap_or(text.len()));
@@ -242,7 +247,7 @@ fn find(key: &str, shelf: &Shelf) -> Result<PaintNumber, Error> {
         [paint] => Ok(paint.number),
         _ => {
             let keys: Vec<&str> = alike.iter().map(|paint| paint.key.as_str()).collect();
-            Err(Error::Value(format!("\"{}\" may be any of {}: name one", cut(key), keys.join(", "))))
+            Err(Error::Unreadable(format!("\"{}\" may be any of {}: name one", cut(key), keys.join(", "))))
         }
     }
 }
@@ -325,7 +330,7 @@ fn number(name: &str, cell: &str, rows: &Rows<'_>) -> Result<f64, Error> {
         "" => format!("no {name}"),
         _ => format!("{name} is \"{}\", not a number", cut(cell)),
     };
-    rows.number(cell).ok_or_else(|| Error::Value(fault()))
+    rows.number(cell).ok_or_else(|| Error::Unreadable(fault()))
 }
 
 fn read_load(cell: &str, rows: &Rows<'_>) -> Result<f32, Error> {
@@ -340,7 +345,7 @@ fn read_load(cell: &str, rows: &Rows<'_>) -> Result<f32, Error> {
         }
         None => rows.number(cell),
     };
-    let fault = || Error::Value(format!("load \"{}\" is not a number, fraction or wash", cut(cell)));
+    let fault = || Error::Unreadable(format!("load \"{}\" is not a number, fraction or wash", cut(cell)));
     load.map(|load| load as f32).ok_or_else(fault)
 }
 
@@ -354,7 +359,7 @@ fn read_paper(cell: &str) -> Result<KitPaper, Error> {
     }
     let colour = notation::parse(cell).map_err(|_| {
         let names = Stock::ALL.map(Stock::name).join(", ");
-        Error::Value(format!("paper \"{}\" is not {names}, nor a colour such as lab(93 0 9)", cut(cell)))
+        Error::Unreadable(format!("paper \"{}\" is not {names}, nor a colour such as lab(93 0 9)", cut(cell)))
     })?;
     OwnPaper::new(colour).map(KitPaper::Own)
 }
