@@ -7,6 +7,7 @@ use crate::paint::number::PaintNumber;
 
 /// What a painter may want to do without.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum Avoid {
     /// Paints whose caution names cadmium.
     Cadmium,

@@ -109,6 +109,7 @@ const OWN: &str = "own paper";
 /// look like: a level in the red, and a fall towards the violet. Real sheets
 /// differ by a few percent. Links carry their numbers.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum Stock {
     /// Bright white watercolour paper, L* 97.
     #[default]

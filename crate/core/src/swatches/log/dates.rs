@@ -14,6 +14,7 @@ use crate::text::words::cut;
 
 /// Which number comes first in a date like `10/5/2024`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub enum DayOrder {
     /// The fifth of October is `5/10/2024`.
     DayFirst,
