@@ -142,6 +142,8 @@ visit("owned paints stand in for those of the kit", {}, async ({ page }) => {
   assert.equal(rows.length, 13, "of fourteen paints one is owned");
   const red = rows.find((row) => row.startsWith("Pyrrole red"));
   assert.match(red, /off by \d+\.\d alone, \d+\.\d in mixes/);
+  const green = rows.find((row) => row.startsWith("Viridian"));
+  assert.match(green, /Nothing you own comes near: .* is off by \d\d/);
   await page.waitForFunction(() => document.getElementById("owned").textContent.includes("Benzimidazolone yellow H3G"));
   await press(page, "Turn the kit into what I own");
   const codes = new Set((await pans(page)).flatMap((pan) => pan.split("+")));

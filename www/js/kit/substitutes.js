@@ -15,6 +15,8 @@ import * as words from "../words/substitutes.js";
 const REST = 200;
 /** Load at which a paint and what stands in for it are shown side by side. */
 const COMPARED = 0.5;
+/** CIEDE2000 from which a paint is another colour, not the same one from elsewhere. */
+const FAR = 10;
 
 /**
  * The owned paints with one more, or without it.
@@ -78,12 +80,15 @@ export function attachSubstitutes(store, shelf, ask) {
   function row([paint, subs]) {
     const { name, code } = shelf.paint(paint);
     const { studio } = store.get();
-    const lines = subs.map(({ parts, alone, mixed }) =>
+    // Of what is far off, one is enough: the nearest.
+    const near = subs.filter(({ alone }) => alone <= FAR);
+    const told = near.length > 0 ? near : subs.slice(0, 1);
+    const lines = told.map(({ parts, alone, mixed }) =>
       element(
         "span",
         { class: "pairing" },
         twin(studio.swatch([[paint, 1]], COMPARED).css, studio.swatch(parts, COMPARED).css),
-        element("span", {}, words.off(shortName(parts, shelf), alone, mixed)),
+        element("span", {}, (near.length > 0 ? words.off : words.farOff)(shortName(parts, shelf), alone, mixed)),
       ),
     );
     const single = subs.find(({ parts }) => parts.length === 1);

@@ -13,6 +13,8 @@ export const turned = "Paints you own have replaced the others where one comes n
 /** @type {(recipe: string, alone: number, mixed: number) => string} */
 export const off = (recipe, alone, mixed) =>
   `${recipe}, off by ${number(alone, 1)} alone, ${number(mixed, 1)} in mixes`;
+/** @type {(recipe: string, alone: number) => string} */
+export const farOff = (recipe, alone) => `Nothing you own comes near: ${recipe} is off by ${number(alone)}`;
 export const swap = "Swap";
 /** @type {(name: string, by: string) => string} */
 export const swapIt = (name, by) => `Swap ${name} for ${by}`;
