@@ -23,7 +23,8 @@ export function createWash(store) {
   const lay = (state) => {
     if (!image) return;
     const { studio, share, load } = state;
-    studio.wash(pairOf(state), share, load, image.width, image.height, image.scale, image.pixels.data);
+    const { width, height, data } = image.pixels;
+    studio.wash(pairOf(state), share, load, width, height, image.scale, data);
     canvas.classList.add("painted");
     image.pen.putImageData(image.pixels, 0, 0);
   };
@@ -60,8 +61,6 @@ function imageOf(canvas, colorSpace) {
   if (width === 0 || height === 0) return null;
   if (canvas.width !== width || canvas.height !== height) [canvas.width, canvas.height] = [width, height];
   return {
-    width,
-    height,
     scale,
     pixels: new ImageData(width, height, { colorSpace }),
     pen: penOf(canvas, { colorSpace }),

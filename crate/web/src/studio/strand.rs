@@ -14,6 +14,9 @@ use crate::studio::scene::Scene;
 /// Places a path is drawn through.
 pub(crate) const STEPS: usize = 65;
 
+/// Steps that a stroke of the edge spans: it is seen as a rim, and takes fewer.
+const EDGE: usize = 2;
+
 /// Ratios and loads the ribbon is woven of.
 const RIBBON: (usize, usize) = (33, 12);
 
@@ -28,8 +31,6 @@ const TICKS: [[u16; 2]; 7] = [[8, 1], [4, 1], [2, 1], [1, 1], [1, 2], [1, 4], [1
 pub(crate) struct Step {
     pub spot: Spot,
     pub css: String,
-    /// Its edge, where paint pools.
-    edge: String,
     /// How far it may be off, CIEDE2000.
     expected: f32,
 }
@@ -37,6 +38,8 @@ pub(crate) struct Step {
 /// A path ready to be drawn.
 pub(crate) struct Strand {
     pub steps: Vec<Step>,
+    /// Colours of the edge, where paint pools: one for so many steps as [`EDGE`] says.
+    edges: Vec<String>,
     pub crossing: Crossing,
     pub crossing_spot: Spot,
     pub mix: Step,
@@ -53,14 +56,17 @@ impl Strand {
         let step = |point: PathPoint| Step {
             spot: frame.spot(wheel(point.lab)),
             css: sight.css(point.lab),
-            edge: sight.css(pooled.colour(point.share)),
             expected: ready.expected(&path, point.share),
         };
-        let steps: Vec<Step> = path.points(STEPS).into_iter().map(step).collect();
+        let points = path.points(STEPS);
+        let edge = |point: &PathPoint| sight.css(pooled.colour(point.share));
+        let edges = points.iter().step_by(EDGE).map(edge).collect();
+        let steps: Vec<Step> = points.into_iter().map(step).collect();
         let crossing = path.crossing();
         Self {
             doubts: steps.iter().map(|step| frame.length(step.expected * IN_PLANE)).collect(),
             steps,
+            edges,
             crossing,
             crossing_spot: frame.spot(wheel(crossing.lab)),
             mix: step(PathPoint { share: scene.share, lab: path.colour(scene.share) }),
@@ -131,8 +137,7 @@ pub(crate) fn draw_strand(context: &Context, scene: &Scene, strand: &Strand) {
     context.set_line_width(11.0);
     polyline(context, &spots);
     context.stroke();
-    // The edge in half as many strokes: it is seen as a rim.
-    strokes(context, 9.0, 2, &spots, |i| &strand.steps[i].edge);
+    strokes(context, 9.0, EDGE, &spots, |i| &strand.edges[i / EDGE]);
     strokes(context, 5.5, 1, &spots, |i| &strand.steps[i].css);
 }
 
