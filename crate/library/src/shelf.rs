@@ -245,7 +245,7 @@ fn cells(
         tint.clone(),
         masstone.clone(),
         entry.caution.clone(),
-        source.strength.clone(),
+        source.strength.to_string(),
         source.strength_source.clone(),
         tier.to_owned(),
         origin,

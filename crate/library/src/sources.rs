@@ -13,7 +13,7 @@ pub struct Source {
     /// None where the paint is estimated.
     pub samples: Vec<Sample>,
     /// Masstones in one volume of paint as supplied; ultramarine about 1.
-    pub strength: String,
+    pub strength: f64,
     pub strength_source: String,
 }
 
@@ -40,7 +40,7 @@ pub fn sources() -> Result<Vec<Source>, Error> {
                 aliases: text("aliases")?,
                 handbook: text("handbook")?,
                 samples,
-                strength: row.number("strength")?.to_string(),
+                strength: row.number("strength")?,
                 strength_source: text("strength_src")?,
             })
         })

@@ -304,9 +304,10 @@ fn sureness() -> Result<String> {
     let (mut of_shelf, mut stated) = (Vec::new(), Vec::new());
     for ((pair, error), [share, load]) in against.mixtures.iter().zip(&against.laid) {
         let [steepness, own] = sureness::stated_of_shelf(&paper, *pair, *share, *load)?;
-        of_shelf.push(Mixture { pair: [0, 1], steepness, error: *error });
+        of_shelf.push(Mixture { pair: *pair, steepness, error: *error });
         stated.push(own);
     }
+    let [c, d] = median_line(&of_shelf.iter().collect::<Vec<_>>());
     let line = |name: &str, thirds: [f64; 3]| {
         let [flat, middle, steep] = thirds;
         format!("| {name} | {flat:.2} | {middle:.2} | {steep:.2} |\n")
@@ -315,13 +316,17 @@ fn sureness() -> Result<String> {
         "\n## How sure it says it is\n\nThe page states a median error for every mix. It grows with g, how fast the colour turns with the \
          ratio (CIEDE2000 for 1 of its logarithm): {a:.2} + {b:.2} g for the mixing model. The share of mixtures nearer than stated, \
          in thirds from flat places of paths to steep ones, should be a half:\n\n\
-         | | flat | middle | steep |\n|---|---|---|---|\n{}{}{}",
+         | | flat | middle | steep |\n|---|---|---|---|\n{}{}{}{}",
         line("the same paints' films, the line fitted to all", coverage(&of_films, &in_view)),
         line(
             "the same, the line found without both paints",
             coverage(&of_films, &sureness::left_out(&of_films))
         ),
-        line("the shelf against other makers' paints, as the page states it", coverage(&of_shelf, &stated))
+        line("the shelf against other makers' paints, as the page states it", coverage(&of_shelf, &stated)),
+        line(
+            &format!("the same, were a line fitted to it ({c:.1} + {d:.2} g), found without both paints"),
+            coverage(&of_shelf, &sureness::left_out(&of_shelf))
+        )
     ))
 }
 

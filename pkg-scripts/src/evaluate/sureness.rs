@@ -9,8 +9,8 @@ use washpath_core::{Doubt, Film, Lab, Light, Paper, Path, Shelf, View, colour::c
 use super::quantile;
 
 /// A mixture: its two paints, how fast its colour turns with the ratio, and its error.
-pub(super) struct Mixture {
-    pub pair: [usize; 2],
+pub(super) struct Mixture<P = usize> {
+    pub pair: [P; 2],
     pub steepness: f64,
     pub error: f64,
 }
@@ -43,7 +43,7 @@ pub(super) fn of_films(fitted: &Calibration, mixtures: &[Swatch]) -> Vec<Mixture
 /// Line of the medians of errors against steepness: a and b of a + b g, neither below 0.
 ///
 /// Least absolute deviations by squares weighted anew, until nothing moves.
-pub(super) fn median_line(mixtures: &[&Mixture]) -> [f64; 2] {
+pub(super) fn median_line<P>(mixtures: &[&Mixture<P>]) -> [f64; 2] {
     let [mut a, mut b] = [1.0, 0.5];
     for _ in 0..200 {
         let [mut w, mut wx, mut wy, mut wxx, mut wxy] = [0.0; 5];
@@ -62,8 +62,8 @@ pub(super) fn median_line(mixtures: &[&Mixture]) -> [f64; 2] {
 }
 
 /// Error stated for each mixture, the line found without any mixture of its two paints.
-pub(super) fn left_out(mixtures: &[Mixture]) -> Vec<f64> {
-    let mut lines: BTreeMap<[usize; 2], [f64; 2]> = BTreeMap::new();
+pub(super) fn left_out<P: Copy + Ord>(mixtures: &[Mixture<P>]) -> Vec<f64> {
+    let mut lines: BTreeMap<[P; 2], [f64; 2]> = BTreeMap::new();
     mixtures
         .iter()
         .map(|one| {
@@ -76,7 +76,7 @@ pub(super) fn left_out(mixtures: &[Mixture]) -> Vec<f64> {
 }
 
 /// Share of the mixtures nearer than stated, in each third of their steepness.
-pub(super) fn coverage(mixtures: &[Mixture], stated: &[f64]) -> [f64; 3] {
+pub(super) fn coverage<P>(mixtures: &[Mixture<P>], stated: &[f64]) -> [f64; 3] {
     let steepness: Vec<f64> = mixtures.iter().map(|one| one.steepness).collect();
     let edges =
         [f64::NEG_INFINITY, quantile(&steepness, 1.0 / 3.0), quantile(&steepness, 2.0 / 3.0), f64::INFINITY];
