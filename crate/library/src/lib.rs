@@ -137,7 +137,20 @@
 //! practice). Yellows' A disagrees between bands too much to use. All others
 //! have their family's figure or one of common practice without a source:
 //! Prussian, carbon and perylene strong, earths, viridian, cobalts, manganese
-//! violet weak, ultramarine 1.
+//! violet weak, ultramarine 1. Where a paint has only the latter and the oils hold
+//! its pigment (Geldof 2018: PBk9, PG18, PB27, PB28, PR106, NR4 in zinc white), the
+//! figure is the geometric mean of common practice and of the oils' at equal volume
+//! of pigment, ultramarine 1 in both (`strength`). Against other makers' watercolours
+//! (`evaluate shelf`) that takes the median from 6.0 to 5.5, from 6.1 to 5.7 with
+//! loads found without both paints; viridian with burnt sienna, one part each, became
+//! a drab brown (C* 17) where it had been an orange one (C* 26).
+//!
+//! **8. Averaging** over what is not known was tried where one guess decides, and left.
+//! Cards: twelve draws of the three holds of step 1, each over a factor of nine
+//! (estimates 1.45 and 4.6, second spectra 1.8 and 6.7, other makers' paints 0.02
+//! nearer), and of the surface's share, 0.6 to 0.98 (1.49 and 4.7, 1.6 and 6.3, 0.04
+//! farther; neutral pairs within C* 5 from 73 to 78 %). Relatives: nearness over five
+//! widths from 8 to 25 (estimates 1.46 and 4.8). None helps paints that are left out.
 //!
 //! # Limits
 //!
@@ -147,7 +160,7 @@
 //! chemistry are no better.
 //! Load 1 is the handbook's painted masstone, not a fixed weight of pigment: the
 //! strongest paints were painted thinner than a tube holds, so their real
-//! strength at equal volume is greater than K tells: see step 7, good to a factor of 1.5 or so.
+//! strength at equal volume is greater than K tells: see step 7, good to a factor of 1.7 or so.
 //! Cards were painted from dry pigment in one binder; makers' paints differ.
 
 mod anchor;

@@ -1,20 +1,22 @@
-//! How sure strengths are: what other sets of paints say of them.
+//! How strong a paint is: masstones in a volume of it as supplied.
 //!
-//! Nobody measured the strength of watercolours side by side. Three opinions are at hand, each in a unit of
-//! its own:
+//! Nobody measured the strength of watercolours side by side. `sources.csv` has what pigment the phantoms' masstones
+//! hold, else a figure of common practice. Two further sets tell of some pigments:
 //!
-//! - `sources.csv`, the shelf's: pigment per masstone by the phantoms, else common practice;
-//! - acrylics as supplied, K beside titanium white's S (`acrylics.csv`);
-//! - oils, K of a volume of pigment beside zinc white's S (`oils.csv`).
+//! - oils, K of a volume of pigment beside zinc white's S (`oils.csv`);
+//! - acrylics as supplied, K beside titanium white's S (`acrylics.csv`).
 //!
 //! The masstones in a unit are K of the unit over K of the paint's masstone, in the mean of logarithms over
-//! the eight strongest bands. A set is shifted by what makes it agree with the shelf in the mean.
+//! the eight strongest bands.
 //!
-//! Averaged with the shelf's own, the opinions of acrylics and oils would make phthalocyanines two and a half
-//! times as strong, viridian twice. Against other makers' watercolours (`evaluate shelf`) such a shelf is worse,
-//! 6.3 in the median and 13.3 at the 90th percentile, 6.6 and 13.9 with the load found without both paints: how
-//! other binders are filled says little about watercolours. So no strength comes from them, but they tell how
-//! far two makers' strengths lie apart.
+//! Oils tell of the pigment itself, as the phantoms do, so a figure of common practice and theirs, at equal volume
+//! of pigment and ultramarine being 1 in both, are averaged as logarithms. Acrylics tell how a maker fills another
+//! binder; averaging them in, and giving relatives what is said of a paint, makes the shelf worse against other
+//! makers' watercolours (`evaluate shelf`: 6.3 in the median and 13.3 at the 90th percentile). They stay out.
+//!
+//! All opinions together tell how far two makers' strengths lie apart.
+
+use washpath_core::BANDS;
 
 use crate::anchor::Anchored;
 use crate::error::Error;
@@ -56,13 +58,43 @@ const OILS: [(&str, &str); 7] = [
     ("NR4", "nr4"),
 ];
 
+/// The paint of strength 1.
+const UNIT: &str = "pb29";
+
 /// Strongest bands a strength is told by.
 const STRONGEST: usize = 8;
 
-/// What a set says of one paint: ln of its strength, less what the shelf says.
+/// A paint's strength and who says so.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Strength {
+    /// Masstones in one volume, beside ultramarine's.
+    pub value: f64,
+    /// "phantoms", "common practice", or "common practice and oils".
+    pub source: String,
+}
+
+/// What a set says of one paint: ln of its strength, less what `sources.csv` says.
 struct Opinion {
     key: &'static str,
     differs: f64,
+}
+
+/// Strengths of all paints, in their order.
+pub fn strengths(paints: &[Anchored], sources: &[Source]) -> Result<Vec<Strength>, Error> {
+    let oils = of_oils(paints, sources)?;
+    let of = |key: &str| oils.iter().find(|opinion| opinion.key == key).map(|opinion| opinion.differs);
+    let unit = of(UNIT).ok_or_else(|| Error::new("oils.csv", format!("no tint of {UNIT}")))?;
+    let strength = |source: &Source| {
+        let (practice, said) = (source.strength, source.strength_source.clone());
+        match of(&source.key).filter(|_| source.key != UNIT) {
+            Some(differs) => Strength {
+                value: practice * (0.5 * (differs - unit)).exp(),
+                source: format!("{said} and oils"),
+            },
+            None => Strength { value: practice, source: said },
+        }
+    };
+    Ok(sources.iter().map(strength).collect())
 }
 
 /// Standard deviation of one opinion on ln strength, from how far opinions on the same paint lie apart.
@@ -73,7 +105,9 @@ struct Opinion {
 ///
 /// As [`crate::files`].
 pub fn spread_of_strengths(paints: &[Anchored]) -> Result<f64, Error> {
-    let opinions = opinions(paints, &sources()?)?;
+    let sources = sources()?;
+    let sets = [of_acrylics(paints, &sources)?, of_oils(paints, &sources)?];
+    let opinions: Vec<Opinion> = sets.into_iter().flat_map(in_one_unit).collect();
     let (mut squares, mut free) = (0.0, 0);
     for (index, opinion) in opinions.iter().enumerate() {
         if opinions[..index].iter().any(|other| other.key == opinion.key) {
@@ -87,36 +121,47 @@ pub fn spread_of_strengths(paints: &[Anchored]) -> Result<f64, Error> {
     Ok((squares / f64::from(free as u32)).sqrt())
 }
 
-fn opinions(paints: &[Anchored], sources: &[Source]) -> Result<Vec<Opinion>, Error> {
-    let of = |key: &'static str, first_band: usize, k: &[f64]| {
-        let at = sources.iter().position(|source| source.key == key);
-        let at = at.ok_or_else(|| Error::new("sources.csv", format!("no paint {key}")))?;
-        let masstone = &paints[at].film.k[first_band..first_band + k.len()];
-        let differs = masstones(k, masstone) - sources[at].strength.ln();
-        Ok::<Opinion, Error>(Opinion { key, differs })
-    };
+fn of_acrylics(paints: &[Anchored], sources: &[Source]) -> Result<Vec<Opinion>, Error> {
     let table = Table::read("acrylics.csv", include_str!("../data/acrylics.csv"))?;
-    let mut acrylics = Vec::new();
     let rows = table.rows().filter(|row| row.text("quantity") == Ok("K"));
-    for (row, (pigment, key)) in rows.zip(ACRYLICS) {
-        if row.text("pigment")? != pigment {
-            return Err(row.fault(format!("a row of {pigment} is wanted here")));
-        }
-        let k: washpath_core::Spectrum<f64> = row.spectrum(380)?;
-        acrylics.push(of(key, 0, &k)?);
-    }
-    let mut painted = Vec::new();
-    for oil in oils()? {
-        let (_, key) = OILS
-            .iter()
-            .find(|(pigment, _)| *pigment == oil.pigment)
-            .ok_or_else(|| Error::new("oils.csv", format!("no paint of the shelf is {}", oil.pigment)))?;
-        painted.push(of(key, 2, &oil.k)?);
-    }
-    Ok([acrylics, painted].into_iter().flat_map(in_one_unit).collect())
+    rows.zip(ACRYLICS)
+        .map(|(row, (pigment, key))| {
+            if row.text("pigment")? != pigment {
+                return Err(row.fault(format!("a row of {pigment} is wanted here")));
+            }
+            opinion(paints, sources, key, &row.spectrum::<BANDS>(380)?, 0)
+        })
+        .collect()
 }
 
-/// A set whose opinions agree with the shelf in the mean.
+fn of_oils(paints: &[Anchored], sources: &[Source]) -> Result<Vec<Opinion>, Error> {
+    oils()?
+        .iter()
+        .map(|oil| {
+            let (_, key) = OILS
+                .iter()
+                .find(|(pigment, _)| *pigment == oil.pigment)
+                .ok_or_else(|| Error::new("oils.csv", format!("no paint of the shelf is {}", oil.pigment)))?;
+            opinion(paints, sources, key, &oil.k, 2)
+        })
+        .collect()
+}
+
+/// What K of a unit from the `first` band on says of a paint.
+fn opinion(
+    paints: &[Anchored],
+    sources: &[Source],
+    key: &'static str,
+    k: &[f64],
+    first: usize,
+) -> Result<Opinion, Error> {
+    let known = paints.iter().zip(sources).find(|(paint, _)| paint.key == key);
+    let (paint, source) = known.ok_or_else(|| Error::new("sources.csv", format!("no paint {key}")))?;
+    let masstone = &paint.film.k[first..first + k.len()];
+    Ok(Opinion { key, differs: masstones(k, masstone) - source.strength.ln() })
+}
+
+/// A set whose opinions agree with `sources.csv` in the mean.
 fn in_one_unit(mut set: Vec<Opinion>) -> Vec<Opinion> {
     let shift = mean(&set.iter().map(|opinion| opinion.differs).collect::<Vec<_>>());
     set.iter_mut().for_each(|opinion| opinion.differs -= shift);

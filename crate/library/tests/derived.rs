@@ -30,7 +30,7 @@ fn the_files_in_the_core_are_the_derived_ones() {
 }
 
 /// What the program carries is the table with its spectra rounded anew: no
-/// paint, and no mix of two, is moved by 0.05 CIEDE2000.
+/// paint, and no mix of two, is moved by 0.06 CIEDE2000.
 #[test]
 fn packing_moves_no_mix() {
     let packed = Shelf::built_in();
@@ -56,7 +56,7 @@ fn packing_moves_no_mix() {
     }
     let (singles, mixes) = (worst(singles), worst(mixes));
     println!("singles move by {singles:.3} at most, mixes by {mixes:.3}");
-    assert!(singles.max(mixes) < 0.05, "singles move by {singles:.3}, mixes by {mixes:.3}");
+    assert!(singles.max(mixes) < 0.06, "singles move by {singles:.3}, mixes by {mixes:.3}");
     for (table, packed) in pairs {
         assert_eq!(
             Paint { film: Film::CLEAR, ..table.clone() },

@@ -62,8 +62,8 @@ impl Tier {
     pub const fn expected_error(self) -> ExpectedError {
         let (median, p90) = match self {
             Self::CrossChecked | Self::Measured => (1.2, 4.6),
-            Self::OwnMeasured => (0.8, 4.7),
-            Self::Swatched => (1.7, 5.8),
+            Self::OwnMeasured => (1.2, 5.4),
+            Self::Swatched => (1.8, 6.5),
             Self::Estimated => (1.9, 6.6),
         };
         ExpectedError { median, p90 }
