@@ -57,9 +57,10 @@ export function attachSubstitutes(store, shelf, ask) {
   /** @param {[paint: number, found: Substitute[]][]} found */
   function show(found) {
     if (found.length === 0) return frame.replaceChildren(element("p", { class: "quiet" }, words.allOwned));
+    // What comes nowhere near stays: a blue for a yellow is not the same kit.
     const singles = found.flatMap(([paint, subs]) =>
       subs
-        .filter(({ parts }) => parts.length === 1)
+        .filter(({ parts, alone }) => parts.length === 1 && alone <= FAR)
         .slice(0, 1)
         .map((sub) => [paint, sub.parts[0][0]]),
     );
@@ -69,7 +70,7 @@ export function attachSubstitutes(store, shelf, ask) {
         words.turn,
         () => {
           store.set({ kit: singles.reduce((kit, [paint, by]) => replace(kit, paint, by), store.get().kit) });
-          say(words.turned);
+          say(words.turned(found.length - singles.length));
         },
         { disabled: singles.length === 0 },
       ),

@@ -9,7 +9,11 @@ export const comparing = "Comparing …";
 export const failed = (reason) => `Paints could not be compared: ${reason}.`;
 export const allOwned = "You own every paint of this kit.";
 export const turn = "Turn the kit into what I own";
-export const turned = "Paints you own have replaced the others where one comes near";
+/** @type {(kept: number) => string} */
+export const turned = (kept) =>
+  kept === 0
+    ? "Paints you own have replaced the others"
+    : `Paints you own have replaced the others, but for ${number(kept)} that nothing you own comes near`;
 /** @type {(recipe: string, alone: number, mixed: number) => string} */
 export const off = (recipe, alone, mixed) =>
   `${recipe}, off by ${number(alone, 1)} alone, ${number(mixed, 1)} in mixes`;
