@@ -9,7 +9,7 @@ use std::ops::{Add, Mul, Sub};
 
 use wide::f32x4;
 
-use crate::colour::Lab;
+use crate::colour::{Lab, delta_e};
 use crate::numeric::minmax::{greater, lesser};
 
 /// The ellipsoid of equal CIEDE2000 round a colour.
@@ -81,6 +81,17 @@ impl Ellipsoid {
         self.parts(lab).iter().map(|part| part * part).sum()
     }
 
+    /// Whether a colour lies within a limit of CIEDE2000, up to 5, of the centre.
+    ///
+    /// The formula itself is asked only where the ellipsoid, which is off by a third at most, cannot tell.
+    pub(crate) fn lies_within(&self, limit: f32, lab: Lab) -> bool {
+        /// The ellipsoid's part of CIEDE2000 at least and at most: a third off, and some to spare.
+        const PARTS: [f32; 2] = [0.6, 1.45];
+        let [surely, at_most] = PARTS.map(|part| (part * limit).powi(2));
+        let squared = self.squared(lab);
+        squared <= surely || squared <= at_most && delta_e(lab, self.centre) <= limit
+    }
+
     /// The squares of the differences of four colours, given by their L*, a* and b*.
     pub(crate) fn squared_of_four(&self, colours: [f32x4; 3]) -> f32x4 {
         let [l, c, h] = self.parts_of(colours);
@@ -133,6 +144,12 @@ mod tests {
                 let [l, a, b] = [code % 5, code / 5 % 5, code / 25].map(|n| (n as f32 - 2.0) * 2.5);
                 let near = Lab::new(centre.l + l, centre.a + a, centre.b + b);
                 let exact = ciede2000(wide(*centre), wide(near)) as f32;
+                for limit in [2.0, 5.0] {
+                    assert!(
+                        ellipsoid.lies_within(limit, near) == (exact <= limit)
+                            || (exact - limit).abs() < 1e-3
+                    );
+                }
                 if exact > 0.1 && exact <= 5.0 {
                     errors.push((ellipsoid.squared(near).sqrt() / exact - 1.0).abs());
                     let half = ellipsoid.half_box(ellipsoid.squared(near).sqrt() * 1.001);

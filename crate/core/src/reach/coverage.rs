@@ -2,9 +2,9 @@
 
 use wide::f32x4;
 
+use crate::colour::Lab;
 use crate::colour::cells::{ALL_CELLS, cell_of, runs};
 use crate::colour::ellipsoid::Ellipsoid;
-use crate::colour::{Lab, delta_e};
 use crate::error::Error;
 use crate::kit::targets::Targets;
 use crate::numeric::descent::{Trial, descend, powers};
@@ -183,10 +183,10 @@ impl<'a> Search<'a> {
             self.gather(&ellipsoid, look);
             let squared = |set: u32| self.nearest[set as usize].map_or(f32::MAX, |n| n.squared);
             let found = order(self.found.drain(..).map(|set| (squared(set), set)).collect());
-            self.tighten(&mut needs, colour, &found, |nearest| nearest.lab);
+            self.tighten(&mut needs, &ellipsoid, &found, |nearest| nearest.lab);
             // What serves as it is comes first: a set that would only tell the same need not be refined.
             if look == LOOK {
-                self.tighten(&mut needs, colour, &found, |nearest| self.refined(nearest, &ellipsoid));
+                self.tighten(&mut needs, &ellipsoid, &found, |nearest| self.refined(nearest, &ellipsoid));
             }
             for set in &found {
                 self.nearest[*set as usize] = None;
@@ -199,14 +199,20 @@ impl<'a> Search<'a> {
     }
 
     /// Narrows what the sets that reach a colour have in common by some sets, each by a mix of its own.
-    fn tighten(&self, needs: &mut [PaintSet; 2], colour: Lab, found: &[u32], mix: impl Fn(&Entry) -> Lab) {
+    fn tighten(
+        &self,
+        needs: &mut [PaintSet; 2],
+        colour: &Ellipsoid,
+        found: &[u32],
+        mix: impl Fn(&Entry) -> Lab,
+    ) {
         for set in found {
             let paints = self.sets[*set as usize];
             let settled = needs.iter().all(|needs| needs & paints == *needs);
             let (false, Some(nearest)) = (settled, &self.nearest[*set as usize]) else { continue };
-            let error = delta_e(mix(&nearest.entry), colour);
+            let mix = mix(&nearest.entry);
             for (needs, limit) in needs.iter_mut().zip(LIMITS.into_array()) {
-                if error <= limit {
+                if *needs & paints != *needs && colour.lies_within(limit, mix) {
                     *needs &= paints;
                 }
             }
@@ -308,6 +314,7 @@ fn sorted(all: &[Entry]) -> (Vec<Entry>, Vec<u32>) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::colour::delta_e;
     use crate::optics::observer::Light;
     use crate::optics::paper::Stock;
     use crate::optics::view::View;

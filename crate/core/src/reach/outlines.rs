@@ -1,7 +1,9 @@
 //! How far out on the wheel a reach goes.
 
+use wide::f32x4;
+
 use crate::colour::outline::{Outline, Spot};
-use crate::colour::{Lab, WheelPoint, chroma, hue_angle, wheel};
+use crate::colour::{Lab, WheelPoint, wheel};
 use crate::reach::{LOADS, Reach};
 
 impl Reach {
@@ -77,8 +79,7 @@ fn hold_triples(outline: &mut Outline, rows: &[[Lab; LOADS.len()]]) {
     // Degrees by which it may be wrong: near neutral an angle tells little.
     let turn = |chroma: f32| (3.0 + 60.0 / chroma.max(1.0)) as usize;
     let mut cells: Vec<Option<Cell>> = vec![None; Cell::LIGHTNESSES * Cell::ANGLES];
-    let polar: Vec<(Lab, f32, f32)> =
-        rows.iter().flatten().map(|lab| (*lab, hue_angle(*lab), chroma(*lab))).collect();
+    let polar = polar(rows.as_flattened());
     for (lab, angle, chroma) in polar.iter().copied() {
         let cell = &mut cells[Cell::index(lab.l, angle)];
         if cell.as_ref().is_none_or(|known| chroma > known.chroma) {
@@ -97,6 +98,23 @@ fn hold_triples(outline: &mut Outline, rows: &[[Lab; LOADS.len()]]) {
             }
         }
     }
+}
+
+/// Colours with their hue angle in degrees, 0 to 360, and their chroma.
+fn polar(labs: &[Lab]) -> Vec<(Lab, f32, f32)> {
+    const FOUR: usize = 4;
+    let mut polar = Vec::with_capacity(labs.len() + FOUR);
+    for four in labs.chunks(FOUR) {
+        // Past the last colour comes neutral, which is not kept.
+        let at = |i: usize| four.get(i).copied().unwrap_or_default();
+        let a = f32x4::from([0, 1, 2, 3].map(|i| at(i).a));
+        let b = f32x4::from([0, 1, 2, 3].map(|i| at(i).b));
+        let turn = b.atan2(a).to_degrees();
+        let angles = turn.simd_lt(f32x4::ZERO).select(turn + 360.0, turn).to_array();
+        let chromas = (a * a + b * b).sqrt().to_array();
+        polar.extend(four.iter().enumerate().map(|(i, lab)| (*lab, angles[i], chromas[i])));
+    }
+    polar
 }
 
 /// The outermost of the colours alike in lightness and hue.
@@ -123,6 +141,7 @@ impl Cell {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::colour::hue_angle;
     use crate::optics::film::Film;
     use crate::optics::observer::Light;
     use crate::optics::paper::Stock;
@@ -138,6 +157,20 @@ mod tests {
     fn some_paints(count: std::ops::Range<usize>) -> impl Strategy<Value = Vec<PaintNumber>> {
         let numbers: Vec<PaintNumber> = Shelf::built_in().paints().iter().map(|paint| paint.number).collect();
         proptest::sample::subsequence(numbers, count)
+    }
+
+    #[test]
+    fn four_angles_at_once_are_those_of_one_by_one() {
+        let labs: Vec<Lab> = (0..23)
+            .map(|i| (i as f32 * 16.0).to_radians().sin_cos())
+            .map(|(sin, cos)| Lab::new(50.0, 30.0 * cos, 30.0 * sin))
+            .collect();
+        let found = polar(&labs);
+        assert_eq!(found.len(), labs.len());
+        for (lab, angle, chroma) in found {
+            assert!((angle - hue_angle(lab)).abs() < 1e-3, "{angle}");
+            assert!((chroma - 30.0).abs() < 1e-4);
+        }
     }
 
     proptest! {
