@@ -27,11 +27,13 @@ function keepWords() {
 
 /**
  * The contrast of each word: between its ink and the pixels from half a CSS pixel to one and a half off its letters; the
- * tenth percentile, as a path may touch a corner. What is seen is the stage's ground and both canvases, one on the other.
+ * tenth percentile, as a path may touch a corner. What is seen is the canvases, one on the other.
  */
 const contrasts = (page) =>
   page.evaluate(() => {
-    const layers = ["wheel-ground", "wheel-path"].map((id) => document.getElementById(id));
+    const layers = ["wheel-ground", "wheel-path", "wheel-labels", "wheel-mark"].map((id) =>
+      document.getElementById(id),
+    );
     const { width, height } = layers[0];
     const sheet = () =>
       Object.assign(document.createElement("canvas"), { width, height }).getContext("2d", { willReadFrequently: true });

@@ -31,6 +31,8 @@ visit("printing leaves out what only a screen can do", {}, async ({ page }) => {
   for (const stays of [
     "#wheel-ground",
     "#wheel-path",
+    "#wheel-labels",
+    "#wheel-mark",
     "#readout .wash",
     "#sheet table",
     "#tin .pans",

@@ -8,7 +8,7 @@ use crate::parts::Parts;
 use crate::shelf::shelf;
 
 /// Two ends, and whether they are mixed or glazed.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Pair {
     /// A and B.
     pub ends: [Parts; 2],

@@ -105,11 +105,37 @@ fn a_dab_of_a_black_is_black_where_paint_pools_and_thins_out_across() {
     assert!(pool < 80 && pool < middle && middle + 40 < thin, "{pool} {middle} {thin}");
 }
 
+fn draw(studio: &Studio, context: &Context) {
+    studio.draw_wheel(context, scene(), Array::new().into()).unwrap();
+    studio.draw_path(context, scene()).unwrap();
+    let labels = studio.draw_labels(context, scene()).unwrap();
+    assert!(
+        studio.draw_mark(context, scene(), &labels).unwrap(),
+        "labels are out of the mark's way as drawn"
+    );
+}
+
+#[wasm_bindgen_test]
+fn labels_step_aside_for_the_mark_and_only_for_it() {
+    let (studio, context) = (studio(), canvas(SIZE));
+    let mut labels = studio.draw_labels(&context, scene()).unwrap();
+    let mut moves = 0;
+    for step in 0_u8..=100 {
+        let scene = scene();
+        Reflect::set(&scene, &"share".into(), &(f64::from(step) / 100.0).into()).unwrap();
+        if !studio.draw_mark(&context, scene.clone(), &labels).unwrap() {
+            moves += 1;
+            labels = studio.draw_labels(&context, scene.clone()).unwrap();
+            assert!(studio.draw_mark(&context, scene, &labels).unwrap(), "step {step}");
+        }
+    }
+    assert!((1..40).contains(&moves), "labels moved {moves} times in 100 steps");
+}
+
 #[wasm_bindgen_test]
 fn the_handle_shows_the_mix_and_the_path_is_found_again() {
     let (studio, context) = (studio(), canvas(SIZE));
-    studio.draw_wheel(&context, scene(), Array::new().into()).unwrap();
-    studio.draw_path(&context, scene()).unwrap();
+    draw(&studio, &context);
     let mix = studio.mix(pair("pb29", "pbr7-burnt-sienna", 0), 0.5, 1.0).unwrap();
     let css = text(&field(&mix, "swatch"), "css");
     let shown = (0..600)
@@ -128,8 +154,7 @@ fn the_handle_shows_the_mix_and_the_path_is_found_again() {
 #[wasm_bindgen_test]
 fn paints_are_found_where_they_are_drawn() {
     let (studio, context) = (studio(), canvas(SIZE));
-    studio.draw_wheel(&context, scene(), Array::new().into()).unwrap();
-    studio.draw_path(&context, scene()).unwrap();
+    draw(&studio, &context);
     let ultramarine = number_of("pb29");
     // Blue is below: each question takes some milliseconds here.
     let found: Vec<(f64, f64)> = (200..400)

@@ -109,13 +109,13 @@ export async function markAt(page, value) {
   await slide(page, "Ratio", value);
   await painted(page);
   await page.evaluate(() => {
-    const canvas = document.getElementById("wheel-path");
+    const canvas = document.getElementById("wheel-mark");
     globalThis.before = canvas.getContext("2d").getImageData(0, 0, canvas.width, canvas.height).data;
   });
   await slide(page, "Ratio", value + 2);
   await painted(page);
   return page.evaluate(() => {
-    const canvas = document.getElementById("wheel-path");
+    const canvas = document.getElementById("wheel-mark");
     const { width, height } = canvas;
     const after = canvas.getContext("2d").getImageData(0, 0, width, height).data;
     const xs = [];

@@ -76,7 +76,7 @@ const endsOf = ({ ends, laid }, shelf) => {
 };
 
 /**
- * The wheel; `drawWheel(studio, contexts, size)` is the page's own.
+ * The wheel; `drawWheel(studio, next, size)` is the page's own, and asks for the next layer's pen.
  *
  * @param {State} state
  * @param {Shelf} shelf
@@ -86,13 +86,17 @@ const endsOf = ({ ends, laid }, shelf) => {
 export function wheelPicture(state, shelf, studio, drawWheel) {
   const line = isPair(state) ? endsOf(state, shelf) : words.onWheel;
   return leaf(state, titleOf(state), line, INNER, (context) => {
-    for (const layer of /** @type {const} */ (["ground", "path"])) {
+    /** @type {HTMLCanvasElement[]} */
+    const layers = [];
+    const next = () => {
       const canvas = element("canvas", { width: INNER * SCALE, height: INNER * SCALE });
+      layers.push(canvas);
       const own = penOf(canvas);
       own.scale(SCALE, SCALE);
-      drawWheel(studio, layer, own, INNER);
-      context.drawImage(canvas, 0, 0, INNER, INNER);
-    }
+      return own;
+    };
+    drawWheel(studio, next, INNER);
+    for (const canvas of layers) context.drawImage(canvas, 0, 0, INNER, INNER);
   });
 }
 

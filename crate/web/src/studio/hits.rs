@@ -6,7 +6,7 @@ use wasm_bindgen::prelude::*;
 use crate::border::into;
 use crate::studio::geometry::{Frame, Spot, nearest_along};
 use crate::studio::scene::Scene;
-use crate::studio::strand::{STEPS, share_along};
+use crate::studio::strand::share_along;
 use crate::studio::{Studio, ready};
 
 /// How near in pixels a drag must come to whole parts to be held there.
@@ -91,12 +91,11 @@ impl Studio {
     ) -> Result<Option<Vec<f64>>, JsError> {
         let scene: Scene = into(scene)?;
         let frame = Frame::new(scene.size);
-        let Some(ready) = scene.pair.ready()? else { return Ok(None) };
+        let Some((ready, strand)) = scene.pair.ready()?.zip(self.strand(&scene)?) else { return Ok(None) };
         let path = ready.path(&self.sight.view, scene.load);
         let spot = |lab| frame.spot(colour::wheel(lab));
-        let line: Vec<Spot> = path.points(STEPS).iter().map(|point| spot(point.lab)).collect();
         let at = Spot { x, y };
-        Ok(nearest_along(&line, at).map(|along| {
+        Ok(nearest_along(&strand.spots(), at).map(|along| {
             let share = share_along(along);
             let at_share = |share: f32| spot(path.colour(share));
             let held = snap(share, 0.04)

@@ -1,9 +1,10 @@
 //! Marks on the wheel: ends, crossing, the mix at hand, kept mixes, places asked for.
 
 use washpath_core::{CrossingKind, whole_parts};
+use wasm_bindgen::JsValue;
 use web_sys::CanvasRenderingContext2d as Context;
 
-use crate::studio::geometry::{Frame, Spot, place_aside};
+use crate::studio::geometry::{Frame, Label, Spot};
 use crate::studio::pen::{Drawn, centred_text, circle, dashed, line, ring, solid};
 use crate::studio::scene::Scene;
 use crate::studio::stand::Stand;
@@ -49,19 +50,15 @@ pub(crate) fn draw_drops(context: &Context, scene: &Scene, drops: &[(Spot, Strin
     Ok(())
 }
 
-/// The numbers of kept mixes in the order they are listed: over the path, on which most of them lie.
-pub(crate) fn draw_numbers(context: &Context, scene: &Scene, drops: &[(Spot, String)]) -> Drawn {
+/// The number of a kept mix by its place in the list, from 0: over the path, on which most of them lie.
+pub(crate) fn draw_number(context: &Context, scene: &Scene, place: usize, at: Spot) -> Drawn {
     centred_text(context, 600, 12);
     context.set_line_width(4.0);
     context.set_stroke_style_str(&scene.ink.paper);
     context.set_fill_style_str(&scene.ink.strong);
-    for (i, (spot, _)) in drops.iter().enumerate() {
-        let name = format!("{}", i + 1);
-        let Spot { x, y } = number_spot(*spot);
-        context.stroke_text(&name, x, y)?;
-        context.fill_text(&name, x, y)?;
-    }
-    Ok(())
+    let name = format!("{}", place + 1);
+    context.stroke_text(&name, at.x, at.y)?;
+    context.fill_text(&name, at.x, at.y)
 }
 
 /// Where the number of a mix kept at this place stands.
@@ -146,33 +143,35 @@ fn plus(context: &Context, at: Spot, arm: f64) {
     line(context, Spot { x: at.x, y: at.y - arm }, Spot { x: at.x, y: at.y + arm });
 }
 
-/// The ring where the path is greyest, named; the name keeps off `keep_off`.
-pub(crate) fn crossing_mark(
-    context: &Context,
-    scene: &Scene,
-    frame: &Frame,
-    strand: &Strand,
-    keep_off: &[Spot],
-) -> Drawn {
+/// What the place is called where the path is greyest, with its whole parts; nothing where it is not grey.
+pub(crate) fn crossing_name(strand: &Strand) -> Option<String> {
     let name = match strand.crossing.kind {
         CrossingKind::Pure => "pure grey",
         CrossingKind::Near => "near grey",
         CrossingKind::Dull => "dullest",
-        CrossingKind::None => return Ok(()),
+        CrossingKind::None => return None,
     };
-    ring(context, strand.crossing_spot, 8.0, &scene.ink.paper, &scene.ink.strong)?;
     let [a, b] = whole_parts(strand.crossing.share);
-    let text = format!("{name} {a}:{b}");
+    Some(format!("{name} {a}:{b}"))
+}
+
+/// Width and height of a name beside the path.
+pub(crate) fn tag_size(context: &Context, name: &str) -> Result<(f64, f64), JsValue> {
     centred_text(context, 600, 15);
-    let size = (context.measure_text(&text)?.width() + 16.0, 25.0);
-    let label = place_aside(frame, strand.crossing_spot, size, keep_off);
+    Ok((context.measure_text(name)?.width() + 16.0, 25.0))
+}
+
+/// The ring where the path is greyest, and its name.
+pub(crate) fn crossing_mark(context: &Context, scene: &Scene, at: Spot, name: &str, label: &Label) -> Drawn {
+    ring(context, at, 8.0, &scene.ink.paper, &scene.ink.strong)?;
+    centred_text(context, 600, 15);
     context.begin_path();
     context.round_rect_with_f64(label.left, label.top, label.width, label.height, 12.0)?;
     context.set_fill_style_str(&scene.ink.strong);
     context.fill();
     context.set_fill_style_str(&scene.ink.paper);
     let middle = label.middle();
-    context.fill_text(&text, middle.x, middle.y + 0.5)
+    context.fill_text(name, middle.x, middle.y + 0.5)
 }
 
 /// Radius of the mark of the mix at hand.

@@ -6,6 +6,7 @@ mod drawing;
 pub mod geometry;
 mod hits;
 mod kits;
+mod labels;
 mod marks;
 mod mixes;
 mod names;
@@ -28,9 +29,7 @@ pub use kits::{decode_kit, encode_kit};
 use std::cell::{OnceCell, RefCell};
 use std::rc::Rc;
 
-use washpath_core::{
-    Display, Error, Film, Lab, Light, OwnPaper, PaintNumber, Shelf, View, colour, in_order, notation,
-};
+use washpath_core::{Display, Error, Film, Lab, Light, OwnPaper, Shelf, View, colour, in_order, notation};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
@@ -44,6 +43,7 @@ use crate::studio::geometry::RIM;
 use crate::studio::relief::Relief;
 use crate::studio::scene::{Drop, Scene};
 use crate::studio::stand::Stand;
+use crate::studio::strand::LastStrand;
 use crate::swatch::{lab_of, numbers};
 
 /// One paper in one light, and every paint in it.
@@ -58,6 +58,7 @@ pub struct Studio {
     pub(crate) daylight: View,
     pub(crate) daylight_reach: LastReach,
     relief: RefCell<Relief>,
+    last_strand: RefCell<LastStrand>,
 }
 
 #[wasm_bindgen]
@@ -87,6 +88,7 @@ impl Studio {
             daylight: View::new(&paper, Light::D65),
             daylight_reach: LastReach::default(),
             relief: RefCell::default(),
+            last_strand: RefCell::default(),
         })
     }
 
@@ -168,15 +170,16 @@ impl Studio {
 impl Studio {
     /// The paints a scene draws: dabs, and dots of the shelf where it shows that.
     fn drawn(&self, scene: &Scene) -> Vec<&Stand> {
-        self.stands_of(|number| scene.show_shelf || scene.shows(number))
+        self.stands_of(scene, scene.show_shelf)
     }
 
     /// The paints a scene draws as dabs.
     fn dabs(&self, scene: &Scene) -> Vec<&Stand> {
-        self.stands_of(|number| scene.shows(number))
+        self.stands_of(scene, false)
     }
 
-    fn stands_of(&self, wanted: impl Fn(PaintNumber) -> bool) -> Vec<&Stand> {
+    fn stands_of(&self, scene: &Scene, all: bool) -> Vec<&Stand> {
+        let wanted = |number| all || scene.shows(number);
         let paints = self.shelf.paints().iter().zip(&self.stands).filter(|(paint, _)| wanted(paint.number));
         paints.map(|(paint, stand)| stand.get_or_init(|| Stand::new(paint, &self.sight))).collect()
     }

@@ -1,10 +1,12 @@
 //! A path as it is drawn: its line, the band of doubt, the ribbon over all loads, the ticks of whole parts.
 
+use std::rc::Rc;
+
 use washpath_core::colour::wheel;
-use washpath_core::{Crossing, Lab, PathPoint, THINNEST, position_of, share_at};
+use washpath_core::{Crossing, Error, Lab, PathPoint, THINNEST, position_of, share_at};
 use web_sys::CanvasRenderingContext2d as Context;
 
-use crate::pair::Ready;
+use crate::pair::{Pair, Ready};
 use crate::sight::Sight;
 use crate::studio::dab::POOLED;
 use crate::studio::geometry::{Frame, Spot, band};
@@ -42,7 +44,6 @@ pub(crate) struct Strand {
     edges: Vec<String>,
     pub crossing: Crossing,
     pub crossing_spot: Spot,
-    pub mix: Step,
     /// Quadrilaterals of the ribbon; empty where it is not asked for.
     ribbon: Vec<([Spot; 4], String)>,
     doubts: Vec<f64>,
@@ -69,13 +70,33 @@ impl Strand {
             edges,
             crossing,
             crossing_spot: frame.spot(wheel(crossing.lab)),
-            mix: step(PathPoint { share: scene.share, lab: path.colour(scene.share) }),
             ribbon: if scene.ribbon { weave(ready, sight, &frame) } else { Vec::new() },
         }
     }
 
     pub(crate) fn spots(&self) -> Vec<Spot> {
         self.steps.iter().map(|step| step.spot).collect()
+    }
+}
+
+/// The strand that was drawn last: a drag moves the mix along it and leaves it as it is.
+#[derive(Default)]
+pub(crate) struct LastStrand(Option<(Strung, Rc<Strand>)>);
+
+/// What a strand follows from, beside the studio: ends, load, size of the canvas, and whether it has a ribbon.
+type Strung = (Pair, f32, f64, bool);
+
+impl LastStrand {
+    /// Nothing where an end is not chosen.
+    pub(crate) fn of(&mut self, scene: &Scene, sight: &Sight) -> Result<Option<Rc<Strand>>, Error> {
+        let wanted = (scene.pair.clone(), scene.load, scene.size, scene.ribbon);
+        if self.0.as_ref().is_none_or(|(strung, _)| *strung != wanted) {
+            self.0 = None;
+            if let Some(ready) = wanted.0.ready()? {
+                self.0 = Some((wanted, Rc::new(Strand::new(&ready, sight, scene))));
+            }
+        }
+        Ok(self.0.as_ref().map(|(_, strand)| Rc::clone(strand)))
     }
 }
 
@@ -137,8 +158,8 @@ pub(crate) fn draw_strand(context: &Context, scene: &Scene, strand: &Strand) {
     context.set_line_width(11.0);
     polyline(context, &spots);
     context.stroke();
-    strokes(context, 9.0, EDGE, &spots, |i| &strand.edges[i / EDGE]);
-    strokes(context, 5.5, 1, &spots, |i| &strand.steps[i].css);
+    strokes(context, 9.0, EDGE, &spots, &|i| &strand.edges[i / EDGE]);
+    strokes(context, 5.5, 1, &spots, &|i| &strand.steps[i].css);
 }
 
 /// Short strokes of one width, each over so many steps of a line and in the colour that it starts with.
@@ -147,7 +168,7 @@ fn strokes<'a>(
     width: f64,
     length: usize,
     line: &[Spot],
-    css: impl Fn(usize) -> &'a String,
+    css: &dyn Fn(usize) -> &'a String,
 ) {
     context.set_line_width(width);
     for from in (0..line.len() - 1).step_by(length) {
@@ -168,7 +189,7 @@ pub(crate) fn draw_pin(context: &Context, scene: &Scene, pin: &[(Spot, String)])
         polyline(context, &spots);
         context.stroke();
     }
-    strokes(context, 3.5, 1, &spots, |i| &pin[i].1);
+    strokes(context, 3.5, 1, &spots, &|i| &pin[i].1);
 }
 
 /// Short strokes across the path at small whole parts; one part each is longest.

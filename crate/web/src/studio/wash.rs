@@ -67,15 +67,26 @@ const POOLED: f32 = 0.9;
 /// Colours are of the display's own space, 0 to 1 in linear light.
 pub(crate) fn pixels(middle: LinSrgb<f32>, settled: LinSrgb<f32>, strength: f32, relief: &[Spot]) -> Vec<u8> {
     let ladder = ladder(middle, settled);
-    let strength = strength.clamp(0.0, 1.0);
-    let mut bytes = Vec::with_capacity(4 * relief.len());
-    for spot in relief {
-        let depth = strength * f32::from(spot.grain) + POOLED * f32::from(spot.edge);
-        let rung = (depth / 127.0 * 0.5 + 0.5) * (RUNGS - 1) as f32 + 0.5;
-        let [red, green, blue] = ladder[(rung as usize).min(RUNGS - 1)];
-        bytes.extend([red, green, blue, spot.cover]);
+    let [per_grain, per_edge] = [strength.clamp(0.0, 1.0), POOLED].map(fraction);
+    let mut bytes = vec![0; 4 * relief.len()];
+    for (spot, pixel) in relief.iter().zip(bytes.chunks_exact_mut(4)) {
+        let rung = MIDDLE + per_grain * i32::from(spot.grain) + per_edge * i32::from(spot.edge);
+        let [red, green, blue] = ladder[(rung >> BITS).clamp(0, RUNGS as i32 - 1) as usize];
+        pixel.copy_from_slice(&[red, green, blue, spot.cover]);
     }
     bytes
+}
+
+/// Rungs are counted in whole numbers with so many bits behind the point: there are some hundred thousand pixels in a
+/// frame.
+const BITS: u32 = 16;
+
+/// The middle rung, and half a rung to round by.
+const MIDDLE: i32 = (((RUNGS as i32 - 1) / 2) << BITS) + (1 << (BITS - 1));
+
+/// How many rungs one step of 127 of a relief goes at a strength of 0 to 1.
+fn fraction(strength: f32) -> i32 {
+    (strength / 127.0 * ((RUNGS - 1) / 2) as f32 * (1 << BITS) as f32).round() as i32
 }
 
 fn ladder(middle: LinSrgb<f32>, settled: LinSrgb<f32>) -> Vec<[u8; 3]> {

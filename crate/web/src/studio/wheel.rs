@@ -4,13 +4,9 @@ use washpath_core::hue::HUE_NAMES;
 use wasm_bindgen::JsValue;
 use web_sys::CanvasRenderingContext2d as Context;
 
-use crate::studio::codes::{draw_codes, place_codes};
 use crate::studio::dab;
 use crate::studio::geometry::{Frame, RIM, Spot};
-use crate::studio::marks::{
-    cross, crossing_mark, draw_asked, draw_drops, draw_numbers, draw_records, draw_rings, draw_target,
-    handle, number_spot, tag,
-};
+use crate::studio::marks::{draw_drops, draw_records, draw_target};
 use crate::studio::names::name_spot;
 use crate::studio::pen::{Drawn, FAMILY, SMALL, circle, dashed, line, polyline, solid};
 use crate::studio::scene::Scene;
@@ -27,7 +23,6 @@ pub(crate) fn draw_ground(
     outlines: &[Vec<Spot>],
 ) -> Drawn {
     let frame = Frame::new(scene.size);
-    context.clear_rect(0.0, 0.0, scene.size, scene.size);
     disc(context, scene, &frame)?;
     names(context, scene, &frame)?;
     for (i, outline) in outlines.iter().enumerate() {
@@ -55,8 +50,8 @@ pub(crate) struct Over<'a> {
     pub target: Option<&'a (Spot, String)>,
 }
 
-/// The dabs and what lies over them: paths, drops, codes, marks.
-pub(crate) fn draw_top(
+/// The dabs and what lies over them: paths, drops, records, the colour to match.
+pub(crate) fn draw_paths(
     context: &Context,
     scene: &Scene,
     stands: &[&Stand],
@@ -64,7 +59,6 @@ pub(crate) fn draw_top(
     over: &Over<'_>,
 ) -> Drawn {
     let frame = Frame::new(scene.size);
-    let codes = place_codes(context, scene, &frame, stands, strand.map(|strand| strand.mix.spot))?;
     if let Some(strand) = strand {
         // Under the dabs: nothing may tint them.
         draw_ribbon(context, strand);
@@ -85,33 +79,7 @@ pub(crate) fn draw_top(
     if let Some((spot, css)) = over.target {
         draw_target(context, scene, *spot, css);
     }
-    draw_codes(context, scene, &frame, &codes)?;
-    draw_rings(context, scene, &frame, stands)?;
-    if let Some(strand) = strand {
-        let mut keep_off = strand.spots();
-        keep_off.push(strand.mix.spot);
-        for (_, label, dab) in &codes {
-            keep_off.extend(label.across());
-            keep_off.push(*dab);
-        }
-        for (spot, _) in over.drops {
-            keep_off.push(number_spot(*spot));
-        }
-        crossing_mark(context, scene, &frame, strand, &keep_off)?;
-        draw_asked(context, scene, &frame, strand)?;
-        for (step, letter) in
-            [strand.steps.first(), strand.steps.last()].into_iter().flatten().zip(["A", "B"])
-        {
-            tag(context, scene, step.spot, letter)?;
-        }
-        handle(context, scene, strand.mix.spot, &strand.mix.css)?;
-    }
-    // A mix that was just kept stands on its puddle.
-    draw_numbers(context, scene, over.drops)?;
-    match scene.cross {
-        Some(point) => cross(context, scene, frame.spot_at(point)),
-        None => Ok(()),
-    }
+    Ok(())
 }
 
 fn disc(context: &Context, scene: &Scene, frame: &Frame) -> Drawn {
