@@ -4,9 +4,10 @@
 /** @import { Core, Shelf, State, Store } from "../state/types.js" */
 
 /** @typedef {[a: number, b: number]} Ratio */
+/** @typedef {{ node: HTMLElement, share: number, load: number }} Cell */
 
 import { LOADS, RATIOS } from "../../pkg/facts.js";
-import { all, byId, element, focusedAmong } from "../page/dom.js";
+import { byId, element, focusedAmong } from "../page/dom.js";
 import { isPair, pairOf, shortName } from "../state/end.js";
 import { recordsOn, shareOf } from "../state/path-records.js";
 import * as words from "../words/sheet.js";
@@ -23,6 +24,12 @@ export const share = ([a, b]) => b / (a + b);
  */
 export function attachSheet(store, shelf, core) {
   const frame = byId("sheet");
+  /**
+   * All cells, row by row.
+   *
+   * @type {Cell[]}
+   */
+  let cells = [];
 
   /**
    * @param {State} state
@@ -31,55 +38,62 @@ export function attachSheet(store, shelf, core) {
   function show(state, changed) {
     if (!changed || ["ends", "studio", "laid", "records"].some((key) => changed.has(key))) draw(state);
     if (!changed || ["ends", "studio", "laid", "records", "share", "load"].some((key) => changed.has(key)))
-      mark(cellsOf(frame), state);
+      mark(cells, state);
   }
 
   /** @param {State} state */
   function draw(state) {
+    cells = [];
     if (!isPair(state)) return frame.replaceChildren(element("p", { class: "quiet" }, words.empty));
-    frame.replaceChildren(table(state, shelf, (share, load) => store.set({ share, load })));
-    pinRecords(cellsOf(frame), state, core);
+    cells = cellsOf(state, (share, load) => store.set({ share, load }));
+    frame.replaceChildren(table(cells, caption(state, shelf)));
+    pinRecords(cells, state, core);
   }
 
-  frame.addEventListener("keydown", (event) => moveOn(event, cellsOf(frame)));
+  frame.addEventListener("keydown", (event) => moveOn(event, cells));
   store.subscribe(show);
   show(store.get());
 }
 
 /**
- * All cells, row by row.
+ * The cells of a state, row by row.
  *
- * @param {HTMLElement} frame
- */
-const cellsOf = (frame) => all(frame, ".cell");
-
-/**
  * @param {State} state
- * @param {Shelf} shelf
  * @param {(share: number, load: number) => void} choose
+ * @returns {Cell[]}
  */
-function table(state, shelf, choose) {
-  const cells = state.studio.sheet(
+function cellsOf(state, choose) {
+  const swatches = state.studio.sheet(
     pairOf(state),
     Float32Array.from(RATIOS, share),
     Float32Array.from(LOADS, ([load]) => load),
   );
+  return LOADS.flatMap(([load, name], row) =>
+    RATIOS.map((ratio, column) => {
+      const swatch = swatches[row * RATIOS.length + column];
+      return { node: cell(swatch, ratio, load, name, choose), share: share(ratio), load };
+    }),
+  );
+}
+
+/**
+ * @param {Cell[]} cells
+ * @param {string} caption
+ */
+function table(cells, caption) {
   const head = RATIOS.map((ratio) => element("th", { scope: "col" }, columnName(ratio)));
-  const rows = LOADS.map(([load, name, sign], row) =>
+  const rows = LOADS.map(([, name, sign], row) =>
     element(
       "tr",
       {},
       element("th", { scope: "row", title: name }, sign),
-      ...RATIOS.map((ratio, column) => {
-        const swatch = cells[row * RATIOS.length + column];
-        return element("td", {}, cell(swatch, ratio, load, name, choose));
-      }),
+      ...RATIOS.map((_, column) => element("td", {}, cells[row * RATIOS.length + column].node)),
     ),
   );
   return element(
     "table",
     {},
-    element("caption", { class: "unseen" }, caption(state, shelf)),
+    element("caption", { class: "unseen" }, caption),
     element("thead", {}, element("tr", {}, element("td", {}), ...head)),
     element("tbody", {}, ...rows),
   );
@@ -110,15 +124,13 @@ const cell = (swatch, ratio, load, name, choose) =>
     onclick: () => choose(share(ratio), load),
     style: { "--wash": swatch.css },
     "data-beyond": swatch.exact ? null : "",
-    "data-share": share(ratio),
-    "data-load": load,
     "aria-label": words.cell(columnName(ratio), name, swatch.words),
   });
 
 /**
  * Chips of what was recorded, in the cell nearest to it.
  *
- * @param {HTMLElement[]} cells
+ * @param {Cell[]} cells
  * @param {State} state
  * @param {Core} core
  */
@@ -127,31 +139,28 @@ function pinRecords(cells, state, core) {
   for (const record of recordsOn(state)) {
     const at = shareOf(record, ends);
     if (at === null || cells.length === 0) continue;
-    /** @param {HTMLElement} cell */
-    const far = (cell) =>
-      Math.abs(studio.position_of(Number(cell.dataset.share)) - studio.position_of(at)) +
-      0.1 * Math.abs(Math.log2(Number(cell.dataset.load) / record.load));
+    /** @param {Cell} cell */
+    const far = ({ share, load }) =>
+      Math.abs(studio.position_of(share) - studio.position_of(at)) + 0.1 * Math.abs(Math.log2(load / record.load));
     const nearest = cells.reduce((best, other) => (far(other) < far(best) ? other : best));
     const { css } = studio.colour(Float32Array.from(core.lab_of_seen(Float32Array.from(record.seen))));
-    nearest.append(element("span", { class: "recorded", title: words.recorded, style: { "--wash": css } }));
+    nearest.node.append(element("span", { class: "recorded", title: words.recorded, style: { "--wash": css } }));
   }
 }
 
 /**
  * One cell takes part in tabbing: the one at hand, or the first.
  *
- * @param {HTMLElement[]} cells
+ * @param {Cell[]} cells
  * @param {State} state
  */
-function mark(cells, { share: at, load }) {
-  const current = cells.find(
-    (cell) => Math.abs(Number(cell.dataset.share) - at) < 1e-4 && Math.abs(Number(cell.dataset.load) - load) < 1e-4,
-  );
-  const stop = current ?? cells.find((cell) => cell === document.activeElement) ?? cells[0];
+function mark(cells, { share: at, load: amount }) {
+  const current = cells.find(({ share, load }) => Math.abs(share - at) < 1e-4 && Math.abs(load - amount) < 1e-4);
+  const stop = current ?? cells.find(({ node }) => node === document.activeElement) ?? cells[0];
   for (const cell of cells) {
     const [tabIndex, pressed] = [cell === stop ? 0 : -1, String(cell === current)];
-    if (cell.tabIndex !== tabIndex) cell.tabIndex = tabIndex;
-    if (cell.getAttribute("aria-pressed") !== pressed) cell.setAttribute("aria-pressed", pressed);
+    if (cell.node.tabIndex !== tabIndex) cell.node.tabIndex = tabIndex;
+    if (cell.node.getAttribute("aria-pressed") !== pressed) cell.node.setAttribute("aria-pressed", pressed);
   }
 }
 
@@ -162,17 +171,17 @@ const STEPS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowD
  * An arrow goes on to the next cell and chooses it.
  *
  * @param {KeyboardEvent} event
- * @param {HTMLElement[]} cells
+ * @param {Cell[]} cells
  */
 function moveOn(event, cells) {
   const step = STEPS[event.key];
-  const from = focusedAmong(cells);
+  const from = focusedAmong(cells.map(({ node }) => node));
   if (!step || from < 0) return;
   event.preventDefault();
   const column = (from % RATIOS.length) + step[0];
   const row = Math.floor(from / RATIOS.length) + step[1];
   if (column < 0 || column >= RATIOS.length || row < 0 || row >= LOADS.length) return;
-  const next = cells[row * RATIOS.length + column];
+  const next = cells[row * RATIOS.length + column].node;
   next.focus();
   next.click();
 }

@@ -6,6 +6,7 @@
 import { MOST_RECORDS } from "../../pkg/facts.js";
 import { button, byId, element, notice, say } from "../page/dom.js";
 import { labelled } from "../page/form.js";
+import { onceSeen } from "../page/rest.js";
 import { isPair, pairOf } from "../state/end.js";
 import { newId } from "../state/ids.js";
 import { paperOf } from "../state/kit.js";
@@ -38,7 +39,8 @@ export function attachRecord(store, shelf, core, ask) {
   const date = element("input", { type: "date", value: today(), max: "2999-12-31" });
   const note = element("input", { type: "text", maxlength: 200, placeholder: words.noteExample });
   const add = button(words.record, record, { class: "main", disabled: true });
-  byId("record").replaceChildren(
+  const frame = byId("record");
+  frame.replaceChildren(
     element("h3", {}, words.title),
     element("p", { class: "quiet" }, words.explained),
     parts,
@@ -79,6 +81,7 @@ export function attachRecord(store, shelf, core, ask) {
 
   function record() {
     const state = store.get();
+    show(state);
     if (state.records.length >= MOST_RECORDS) return notice(words.full, { seconds: 8 });
     try {
       const made = recordOf(state, field.get(), date.value, note.value, core);
@@ -91,8 +94,9 @@ export function attachRecord(store, shelf, core, ask) {
     }
   }
 
+  const soon = onceSeen(frame, () => show(store.get()));
   store.subscribe(
-    (state, changed) => ["ends", "studio", "share", "load", "laid"].some((key) => changed.has(key)) && show(state),
+    (_, changed) => ["ends", "studio", "share", "load", "laid"].some((key) => changed.has(key)) && soon(),
   );
   show(store.get());
 }
