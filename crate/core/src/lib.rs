@@ -83,7 +83,7 @@ pub use matching::matches::{Match, Parting, find_matches};
 pub use matching::picture::Picture;
 pub use matching::shortfall::Shortfall;
 pub use matching::study::{Study, study};
-pub use mixing::doubt::{Doubt, STRENGTH_DOUBT};
+pub use mixing::doubt::Doubt;
 pub use mixing::load::{Load, NAMED_LOADS, NamedLoad, load_name};
 pub use mixing::mixture::{mix, next_parts, snap, whole_parts};
 pub use mixing::part::Part;

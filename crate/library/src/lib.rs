@@ -189,5 +189,4 @@ mod trial;
 pub use anchor::Anchored;
 pub use error::Error;
 pub use shelf::{File, derive, files};
-pub use strength::spread_of_strengths;
 pub use trial::{Trial, leave_one_out, second_spectra};

@@ -1,51 +1,20 @@
 //! How strong a paint is: masstones in a volume of it as supplied.
 //!
 //! Nobody measured the strength of watercolours side by side. `sources.csv` has what pigment the phantoms' masstones
-//! hold, else a figure of common practice. Two further sets tell of some pigments:
-//!
-//! - oils, K of a volume of pigment beside zinc white's S (`oils.csv`);
-//! - acrylics as supplied, K beside titanium white's S (`acrylics.csv`).
-//!
-//! The masstones in a unit are K of the unit over K of the paint's masstone, in the mean of logarithms over
-//! the eight strongest bands.
+//! hold, else a figure of common practice. Of some pigments oils tell (`oils.csv`): K of a volume of pigment beside
+//! zinc white's S. The masstones in it are that K over K of the paint's masstone, in the mean of logarithms over the
+//! eight strongest bands.
 //!
 //! Oils tell of the pigment itself, as the phantoms do, so a figure of common practice and theirs, at equal volume
-//! of pigment and ultramarine being 1 in both, are averaged as logarithms. Acrylics tell how a maker fills another
-//! binder; averaging them in, and giving relatives what is said of a paint, makes the shelf worse against other
-//! makers' watercolours (`evaluate shelf`: 6.3 in the median and 13.3 at the 90th percentile). They stay out.
-//!
-//! All opinions together tell how far two makers' strengths lie apart.
-
-use washpath_core::BANDS;
+//! of pigment and ultramarine being 1 in both, are averaged as logarithms. Acrylics as supplied (`acrylics.csv`) tell how
+//! a maker fills another binder: averaged in as well, with relatives taking what is said of a paint, they make the shelf
+//! worse against other makers' watercolours (`evaluate shelf`: 6.3 in the median, 13.3 at the 90th percentile) and stay
+//! out. On one paint the opinions of phantoms or practice, acrylics and oils lie e^0.54 apart, one standard deviation.
 
 use crate::anchor::Anchored;
 use crate::error::Error;
 use crate::oils::oils;
-use crate::sources::{Source, sources};
-use crate::table::Table;
-
-/// The shelf's paint of each row of acrylics, in the table's order.
-const ACRYLICS: [(&str, &str); 19] = [
-    ("PBk9", "pbk9"),
-    ("PY74", "py74"),
-    ("PY83", "py83"),
-    ("PO20", "po20"),
-    ("PO73", "po73"),
-    ("PR108", "pr108"),
-    ("PR254", "pr254"),
-    ("PV19", "pv19-rose"),
-    ("PR122", "pr122"),
-    ("PV23", "pv23"),
-    ("PB29", "pb29"),
-    ("PB28", "pb28"),
-    ("PB36", "pb36"),
-    ("PB15", "pb15-1"),
-    ("PB15", "pb15-3"),
-    ("PG7", "pg7"),
-    ("PG36", "pg36"),
-    ("PY184", "py184"),
-    ("PW6", "pw6"),
-];
+use crate::sources::Source;
 
 /// The shelf's paint of each pigment of the oils.
 const OILS: [(&str, &str); 7] = [
@@ -73,7 +42,7 @@ pub struct Strength {
     pub source: String,
 }
 
-/// What a set says of one paint: ln of its strength, less what `sources.csv` says.
+/// What oils say of one paint: ln of its strength, less what `sources.csv` says.
 struct Opinion {
     key: &'static str,
     differs: f64,
@@ -95,43 +64,6 @@ pub fn strengths(paints: &[Anchored], sources: &[Source]) -> Result<Vec<Strength
         }
     };
     Ok(sources.iter().map(strength).collect())
-}
-
-/// Standard deviation of one opinion on ln strength, from how far opinions on the same paint lie apart.
-///
-/// `paints` are those of [`crate::derive()`].
-///
-/// # Errors
-///
-/// As [`crate::files`].
-pub fn spread_of_strengths(paints: &[Anchored]) -> Result<f64, Error> {
-    let sources = sources()?;
-    let sets = [of_acrylics(paints, &sources)?, of_oils(paints, &sources)?];
-    let opinions: Vec<Opinion> = sets.into_iter().flat_map(in_one_unit).collect();
-    let (mut squares, mut free) = (0.0, 0);
-    for (index, opinion) in opinions.iter().enumerate() {
-        if opinions[..index].iter().any(|other| other.key == opinion.key) {
-            continue;
-        }
-        let others = opinions.iter().filter(|other| other.key == opinion.key).map(|other| other.differs);
-        let all: Vec<f64> = others.chain([0.0]).collect();
-        squares += all.iter().map(|one| (one - mean(&all)).powi(2)).sum::<f64>();
-        free += all.len() - 1;
-    }
-    Ok((squares / f64::from(free as u32)).sqrt())
-}
-
-fn of_acrylics(paints: &[Anchored], sources: &[Source]) -> Result<Vec<Opinion>, Error> {
-    let table = Table::read("acrylics.csv", include_str!("../data/acrylics.csv"))?;
-    let rows = table.rows().filter(|row| row.text("quantity") == Ok("K"));
-    rows.zip(ACRYLICS)
-        .map(|(row, (pigment, key))| {
-            if row.text("pigment")? != pigment {
-                return Err(row.fault(format!("a row of {pigment} is wanted here")));
-            }
-            opinion(paints, sources, key, &row.spectrum::<BANDS>(380)?, 0)
-        })
-        .collect()
 }
 
 fn of_oils(paints: &[Anchored], sources: &[Source]) -> Result<Vec<Opinion>, Error> {
@@ -159,13 +91,6 @@ fn opinion(
     let (paint, source) = known.ok_or_else(|| Error::new("sources.csv", format!("no paint {key}")))?;
     let masstone = &paint.film.k[first..first + k.len()];
     Ok(Opinion { key, differs: masstones(k, masstone) - source.strength.ln() })
-}
-
-/// A set whose opinions agree with `sources.csv` in the mean.
-fn in_one_unit(mut set: Vec<Opinion>) -> Vec<Opinion> {
-    let shift = mean(&set.iter().map(|opinion| opinion.differs).collect::<Vec<_>>());
-    set.iter_mut().for_each(|opinion| opinion.differs -= shift);
-    set
 }
 
 /// ln of the masstones in a unit of paint that absorbs `k`.

@@ -4,8 +4,8 @@
 
 use std::sync::LazyLock;
 
-use washpath_core::{ExpectedError, STRENGTH_DOUBT, Tier};
-use washpath_library::{Anchored, Trial, derive, leave_one_out, second_spectra, spread_of_strengths};
+use washpath_core::{ExpectedError, Tier};
+use washpath_library::{Anchored, Trial, derive, leave_one_out, second_spectra};
 
 static PAINTS: LazyLock<Vec<Anchored>> = LazyLock::new(|| derive().expect("whole tables"));
 static LEFT_OUT: LazyLock<Vec<Trial>> = LazyLock::new(|| leave_one_out(&PAINTS).expect("whole tables"));
@@ -64,16 +64,4 @@ fn errors_of_two_estimates_add_as_squares() {
     let one = mixes(&LEFT_OUT)[0];
     let two = spread(LEFT_OUT.iter().flat_map(|trial| trial.both.iter().copied()))[0];
     assert!((two / (one * 2.0_f64.sqrt()) - 1.0).abs() < 0.1, "{one:.2} alone, {two:.2} together");
-}
-
-/// A maker's paint and the shelf's are two opinions on one strength; a mix has two paints. Of a normal error
-/// half lies within 0.6745 standard deviations.
-#[test]
-fn the_doubt_of_strengths_is_what_opinions_differ_by() {
-    let spread = spread_of_strengths(&PAINTS).unwrap();
-    let stated = f64::from(STRENGTH_DOUBT);
-    assert!(
-        (stated - 0.6745 * 2.0_f64.sqrt() * spread).abs() < 0.01,
-        "{stated}, opinions differ by {spread:.3}"
-    );
 }

@@ -1,21 +1,18 @@
 //! How far a prediction may be off.
 //!
-//! Independent errors add as squares, each a median CIEDE2000:
+//! Three independent errors add as squares, each a median CIEDE2000:
 //!
 //! ```text
-//! e² = m² + (bump x)² + (bump g)² (z_a² + z_b²) + (w_a t_a)² + (w_b t_b)²
+//! e² = m² + (bump x)² + (w_a t_a)² + (w_b t_b)²
 //! ```
 //!
 //! where x is what the mixing model misses, a + b g with g how fast the colour turns with the
 //! ratio ([`Path::steepness`](crate::Path::steepness)), less where records were learned from; m runs from A's to B's
-//! share of [`MAKERS`], all of it but for paints the painter swatched; z is what ln strength of a paint
-//! may be off by, [`STRENGTH_DOUBT`], and moves a mix as a wrong ratio does; t is what the tier of a paint's spectrum does to its mixes
+//! share of [`MAKERS`], all of it but for paints the painter swatched; t is what the tier of a paint's spectrum does to its mixes
 //! ([`Tier::expected_error`]). Along the position p of the mix, w_a runs from 1
 //! at A to 0 at B, level over the half nearer A, and w_b likewise; the bump is
 //! 4 p (1 - p): no mixing error at a paint alone, all of it near equal parts,
 //! where it was measured.
-
-use std::f32::consts::SQRT_2;
 
 use crate::mixing::path::position_of;
 use crate::paint::{DoubtLeft, Paint};
@@ -36,12 +33,6 @@ const MAKERS: f32 = 3.5;
 const FLAT: f32 = 1.48;
 const STEEP: f32 = 0.41;
 
-/// Median by which ln strength of a painter's paint differs from the shelf's.
-///
-/// Of 24 paints the shelf, acrylics and oils tell strengths; one opinion has a standard deviation of 0.54,
-/// two differ by the root of two times that (`strength.rs` of `crate/library`).
-pub const STRENGTH_DOUBT: f32 = 0.515;
-
 /// Median of g over the same mixtures, for mixes of which no path is at hand.
 const USUAL: f32 = 4.8;
 
@@ -58,8 +49,6 @@ pub struct Doubt {
     spectrum: f32,
     /// Part of what the mixing model misses that is left.
     model: f32,
-    /// Median by which ln strength is off.
-    strength: f32,
     /// 0 for a paint alone to 1 for one part each.
     mixing: f32,
 }
@@ -74,7 +63,6 @@ impl Doubt {
             makers: alone * makers,
             spectrum: alone * tier.expected_error().median,
             model: (mixed * mixed * (1.0 - LEARNED * LEARNED) + LEARNED * LEARNED).sqrt(),
-            strength: mixed * STRENGTH_DOUBT,
             mixing: 0.0,
         }
     }
@@ -90,7 +78,6 @@ impl Doubt {
         Self {
             makers: (1.0 - position) * a.makers + position * b.makers,
             model: (1.0 - position) * a.model + position * b.model,
-            strength: (1.0 - position) * a.strength + position * b.strength,
             spectrum: (of_a * a.spectrum).hypot(of_b * b.spectrum),
             mixing: bump.max(of_a * a.mixing).max(of_b * b.mixing),
         }
@@ -110,8 +97,7 @@ impl Doubt {
     #[must_use]
     pub fn error_where(self, steepness: f32) -> f32 {
         let model = (FLAT + STEEP * steepness) * self.model * self.mixing;
-        let ratio = SQRT_2 * self.strength * steepness * self.mixing;
-        [self.makers, model, ratio, self.spectrum].iter().map(|e| e * e).sum::<f32>().sqrt()
+        [self.makers, model, self.spectrum].iter().map(|e| e * e).sum::<f32>().sqrt()
     }
 }
 
