@@ -48,7 +48,7 @@ for (const [where, visit] of Object.entries(places)) {
     await page.keyboard.press("p");
     await page.keyboard.press("Enter");
     assert.ok(
-      (await ends(page)).some((end) => end.startsWith("A place ")),
+      (await ends(page)).some((end) => end.startsWith("A colour of the wheel ")),
       "the place becomes an end",
     );
   });

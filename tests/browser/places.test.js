@@ -23,9 +23,9 @@ visit("an empty place becomes an end: the kit's nearest mix, and how near it is"
   const { x, y } = await spot(page, ...EMPTY);
   await page.mouse.click(x, y);
   const [place] = await ends(page);
-  assert.match(place, /^A place /);
-  assert.match(place, /right on that place|the nearest this kit comes/);
-  const name = place.replace("A place ", "").replace(/, (right|\d+ away|the nearest).*/, "");
+  assert.match(place, /^A colour of the wheel /);
+  assert.match(place, /right where you pointed|the nearest this kit comes/);
+  const name = place.replace("A colour of the wheel ", "").replace(/, (right|\d+ away|the nearest).*/, "");
   assert.ok(name.includes(" + "), `the mix is told: ${name}`);
   await slide(page, "Ratio", 0);
   assert.match((await readout(page)).words, /green/, "a place among the greens");
@@ -51,7 +51,7 @@ visit("with an empty tin no place is reached, and that is said", {}, async ({ pa
 for (const size of ["phone", "tablet"]) {
   visit(`a tap on an empty place chooses it, ${size}`, { size }, async ({ page }) => {
     await tap(page, await spot(page, ...EMPTY));
-    assert.match((await ends(page))[0], /^A place /);
+    assert.match((await ends(page))[0], /^A colour of the wheel /);
   });
 }
 
@@ -64,7 +64,7 @@ visit("a cross points at any place by keyboard", {}, async ({ page }) => {
   await page.keyboard.press("ArrowLeft");
   assert.notEqual(await pixels(page, "wheel-mark"), start, "the cross moves");
   await page.keyboard.press("Enter");
-  assert.match((await ends(page))[0], /^A place /);
+  assert.match((await ends(page))[0], /^A colour of the wheel /);
   await page.keyboard.press("Escape");
   const before = await ends(page);
   await page.keyboard.press("ArrowUp");

@@ -61,12 +61,12 @@ visit(
   async ({ page }) => {
     const mine = await kit(page);
     await press(page, "Pack the shared kit");
-    assert.match(await notice(page), /“Lent” is in hand\. “North Sea harbour, October” waits beside it/);
+    assert.match(await notice(page), /“Lent” is your kit now\. “North Sea harbour, October” is kept in the list/);
     assert.deepEqual(await kits(page), ["Lent", mine.title]);
     await page.locator("#undo").click();
     assert.deepEqual(await kit(page), mine);
+    assert.equal(await page.locator("#notice").isVisible(), false, "what it told is past");
     await page.locator("#redo").click();
-    await page.locator("#notice").getByRole("button", { name: "Close" }).click();
     await again(page);
     assert.deepEqual(await kits(page), ["Lent", mine.title]);
   },

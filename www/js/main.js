@@ -10,7 +10,7 @@ import { attachWelcome } from "./kit/welcome.js";
 import { attachBrief } from "./mix/brief.js";
 import { attachEnds, choosePaint, createChoose } from "./mix/end-panel.js";
 import { attachMix } from "./mix/mix.js";
-import { all, byId, first, notice, say } from "./page/dom.js";
+import { all, byId, endNotice, first, notice, say } from "./page/dom.js";
 import { keepEarly } from "./page/early.js";
 import { breath, inTurn } from "./page/rest.js";
 import { attachSwitch, attachTabs } from "./page/tabs.js";
@@ -78,7 +78,13 @@ async function open(core, { doSoon, doLater }) {
     () => (closeShare = attachShare(store, core, ask)),
     () => attachGuest(store, shelf, context, choosePan),
   ]);
-  byId("help-open").addEventListener("click", () => byId("help", HTMLDialogElement).showModal());
+  store.subscribe((_, changed) => changed.has("kit") && endNotice());
+  byId("help-open").addEventListener("click", () => {
+    const help = byId("help", HTMLDialogElement);
+    help.showModal();
+    // The browser scrolls to what takes the focus, which stands at the end.
+    help.scrollTop = 0;
+  });
   doSoon();
   root.dataset.ready = "true";
   const { attachBelow, attachFurther } = await import("./further.js");

@@ -4,7 +4,7 @@
 /** @import { Kit, Store } from "../state/types.js" */
 
 import { MOST_PANS, PAPERS } from "../../pkg/facts.js";
-import { button, element, say } from "../page/dom.js";
+import { button, element, notice } from "../page/dom.js";
 import { resize } from "../state/pans.js";
 import * as words from "../words/tin.js";
 import { editKit } from "./edit.js";
@@ -64,9 +64,10 @@ export function createSettings(store, askPaper) {
   function resized(input) {
     const { kit } = store.get();
     const wanted = Number(input.value);
-    if (wanted < kit.pans.length) say(words.tooSmall(kit.pans.length));
-    if (resize(kit, wanted) === kit) input.value = String(kit.capacity);
-    else editKit(store, (kit) => resize(kit, wanted));
+    const refused = wanted < kit.pans.length ? words.tooSmall(kit.pans.length) : words.tooLarge(MOST_PANS);
+    if (wanted < kit.pans.length || wanted > MOST_PANS) notice(refused, { seconds: 8 });
+    else if (resize(kit, wanted) !== kit) return editKit(store, (kit) => resize(kit, wanted));
+    input.value = String(kit.capacity);
   }
 
   return (/** @type {Kit} */ kit, /** @type {boolean} */ editing) =>

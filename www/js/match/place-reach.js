@@ -158,7 +158,7 @@ function weightField(seen, hundredths, i, weighed) {
     "data-focus": `weight-${i}`,
     onchange: () => weighed(Number(field.value)),
   });
-  return field;
+  return element("span", { class: "percent" }, field, "%");
 }
 
 /**

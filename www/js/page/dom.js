@@ -125,5 +125,10 @@ export function notice(text, { actions = [], verbs: lasting = [], seconds = 0 } 
   bar.replaceChildren(element("span", {}, text), ...lasting, ...closing, button(words.close, close));
   bar.hidden = false;
   clearTimeout(goes);
-  if (seconds) goes = setTimeout(close, seconds * 1000);
+  goes = seconds ? setTimeout(close, seconds * 1000) : undefined;
+}
+
+/** Takes away a line that would go by itself, once what it speaks of is past. */
+export function endNotice() {
+  if (goes !== undefined) byId("notice").hidden = true;
 }

@@ -21,7 +21,7 @@ export const aim = (place) =>
     ? `The kit whose mixes come nearest to the colours of “${place.name || "this place"}”, all in all. ${SCORED}`
     : `The kit whose mixes come nearest to real surface colours, all in all. ${SCORED}`;
 const SCORED =
-  "The nearer the best mix comes to a colour, the more the colour counts: in full for a match, not at all from CIEDE2000 10 on.";
+  "The nearer the best mix comes to a colour, the more the colour counts: in full for a match, not at all where anyone sees the difference (CIEDE2000 10).";
 
 export const howFar = "How far the choice is";
 export const begun = "Mixing all pairs …";
@@ -36,7 +36,9 @@ export const reaches = (part, place) =>
 export const nearest = "No other kit under these rules comes nearer, all colours taken together: all were tried.";
 /** @type {(gap: number) => string} */
 export const nearlyBest = (gap) =>
-  `It is proven that no kit under these rules comes nearer by more than ${number(gap, 1)} of 100, all colours taken together.`;
+  gap < 0.05
+    ? "It is proven that no kit under these rules comes noticeably nearer, all colours taken together."
+    : `It is proven that no kit under these rules comes nearer by more than ${number(gap, 1)} of 100, all colours taken together.`;
 
 /** @type {(hue: string, why: string) => string} */
 export const reason = (hue, why) => `${hue} · ${why}`;
@@ -51,5 +53,6 @@ export const chosen = (paints) => `A kit of ${paints} paints is chosen`;
 /** @type {(paints: number, place: Place) => string} */
 export const title = (paints, place) =>
   place ? `${paints} paints for ${place.name || "a place"}` : `${paints} paints for real surface colours`;
-/** @type {(name: string, before: string) => string} */
-export const packed = (name, before) => `“${name}” is in hand. “${before}” waits beside it, in the list above the tin.`;
+/** @type {(name: string, before: string | null) => string} */
+export const packed = (name, before) =>
+  `“${name}” is your kit now.${before === null ? "" : ` “${before}” is kept in the list above the tin.`}`;

@@ -10,11 +10,11 @@ export const swap = "Swap";
 export const swapEnds = "Swap A and B";
 export const chooseEnd = "Choose a paint";
 export const chooseWhere = "on the wheel or in a list";
-export const place = "A place";
+export const place = "A colour of the wheel";
 export const puddle = "A puddle";
 
 /**
- * An end was chosen; with how near it came to the place that was asked for.
+ * An end was chosen; with how near it came to where was pointed.
  *
  * @type {(name: string, end: number, off?: number) => string}
  */
@@ -22,7 +22,7 @@ export const chosen = (name, end, off) =>
   off === undefined ? `${name} is ${ENDS[end]}` : `${name} is ${ENDS[end]}, ${offBy(off)}`;
 
 /**
- * A code or recipe with how near it came to the place that was asked for.
+ * A code or recipe with how near it came to where was pointed.
  *
  * @type {(name: string, off?: number) => string}
  */
@@ -30,9 +30,9 @@ export const reached = (name, off) => (off === undefined ? name : `${name}, ${of
 
 /** @type {(off: number) => string} */
 function offBy(off) {
-  if (off < 1) return "right on that place";
+  if (off < 1) return "right where you pointed";
   return off < 3
-    ? `${number(off)} away from that place, hardly visible`
+    ? `${number(off)} away from where you pointed, hardly visible`
     : `the nearest this kit comes, ${number(off)} away`;
 }
 

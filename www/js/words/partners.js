@@ -32,8 +32,10 @@ export const explained = {
  *
  * @type {(ratio: string, partner: { swatch: Swatch, lean: string, warmth: string, dark: number }) => string}
  */
-export const neutralises = (ratio, { swatch, lean, warmth, dark }) =>
-  `${ratio} · ${warmth}, leaning ${lean}; L* ${number(swatch.lightness)}, C* ${number(swatch.chroma)}; as dark as L* ${number(dark)}`;
+export function neutralises(ratio, { swatch, lean, warmth, dark }) {
+  const grey = `greyest at ${ratio}: ${warmth}, leaning ${lean}, L*\u00a0${number(swatch.lightness)}, C*\u00a0${number(swatch.chroma)}`;
+  return number(dark) === number(swatch.lightness) ? grey : `${grey}; darkest L*\u00a0${number(dark)}`;
+}
 
 /**
  * At what ratio a partner shades, and what the mix is like.

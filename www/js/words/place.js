@@ -31,7 +31,7 @@ export const emptyTin = "The tin is empty: pack paints to see what they reach he
 export const failed = (reason) => `The place could not be worked out: ${reason}.`;
 /** @type {(reached: number, all: number, part: number) => string} */
 export const reaches = (reached, all, part) => `Reaches ${reached} of ${all} colours, ${percent(part)} of the place`;
-export const within = `, within CIEDE2000\u00a0${REACHED}.`;
+export const within = `, near enough to pass for them (within CIEDE2000\u00a0${REACHED}).`;
 export const choose = "Choose a kit for this place";
 /** @type {(recipe: string, load: number, error: number) => string} */
 export function nearest(recipe, load, error) {
@@ -43,7 +43,7 @@ export const weight = (colour) => `Weight of ${colour}, percent`;
 /** @type {(colour: string) => string} */
 export const drop = (colour) => `Remove ${colour}`;
 export const dropped = "Colour removed";
-export const noneBrings = "No single paint on the shelf would reach much more of it.";
-export const wouldAdd = "Paints that would add most";
+export const noneBrings = "No single paint on the shelf would bring the mixes much nearer to it.";
+export const wouldAdd = "Paints that would bring the mixes nearer";
 /** @type {(gain: number) => string} */
-export const gain = (gain) => `reaches ${percent(gain)} more of the place`;
+export const gain = (gain) => `all colours together ${percent(gain)} nearer`;

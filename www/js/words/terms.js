@@ -78,6 +78,9 @@ const tinged = (hue) =>
 export const inLight = (light) =>
   light.endsWith("lamp") ? `under ${/^[AL]/.test(light) ? "an" : "a"} ${light}` : `in ${light}`;
 
+/** C* up to which a dull mix is still nearly a grey: that of a neutral partner. */
+const NEARLY = 10;
+
 /**
  * What the crossing is, as one plain sentence.
  *
@@ -92,6 +95,8 @@ export function crossingSentence({ kind, lean, mix }, [first, second]) {
     case "near":
       return `Almost grey at ${a}:${b} (${value}), leaning ${lean}.`;
     case "dull":
+      if (mix.swatch.chroma <= NEARLY)
+        return `Comes close to grey at ${a}:${b} (${value}), leaning ${lean} (C*\u00a0${number(mix.swatch.chroma)}).`;
       return `Never reaches grey. Dullest at ${a}:${b}, still ${tinged(lean)} (C*\u00a0${number(mix.swatch.chroma)}).`;
     default:
       return `No mix of these is greyer than ${mix.share < 0.5 ? first : second} alone.`;

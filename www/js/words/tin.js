@@ -35,7 +35,9 @@ export const onOwnPaper = "Painting on your own paper";
 export const itsColour = "Its colour";
 export const holds = "Tin holds";
 /** @type {(pans: number) => string} */
-export const tooSmall = (pans) => `The tin holds ${pans} pans; remove some first`;
+export const tooSmall = (pans) => `${pans} pans are packed. Take some out first.`;
+/** @type {(most: number) => string} */
+export const tooLarge = (most) => `A tin holds ${most} pans at most.`;
 export const done = "Done";
 export const editPans = "Edit pans";
 /** @type {(lab: number[]) => string} */
