@@ -14,6 +14,7 @@
 
 import * as words from "../words/state.js";
 import { idOf } from "./ids.js";
+import { KINDS } from "./keys.js";
 
 /**
  * Writes and reads paints: `{refOf(number), numberOf(ref)}`; `numberOf` answers nothing for a ref that names no paint.
@@ -88,14 +89,12 @@ export function valueOfKey(key, thing, refs, textOf) {
   }
 }
 
-const KINDS = ["own", "kit", "record", "held", "owned", "ticked"];
-
 /**
  * Whether a key is that of an item.
  *
  * @type {(key: string) => boolean}
  */
-export const isItem = (key) => KINDS.includes(kindOf(key));
+export const isItem = (key) => KINDS.has(kindOf(key));
 
 /** @type {(key: string) => string} */
 export const kindOf = (key) => key.slice(0, key.indexOf("/"));

@@ -7,10 +7,8 @@
 import * as words from "../words/state.js";
 import { idOf } from "./ids.js";
 import { createRefs, kindOf, valueOfKey } from "./items.js";
+import { LISTS } from "./keys.js";
 import { adopt, renumberedMix } from "./own.js";
-
-/** Lists of what was kept. */
-const LISTS = ["others", "own", "records", "held", "owned", "ticked"];
 
 /** @type {(key: string, value: any) => [string, any]} */
 const entry = (key, value) => [key, value];

@@ -1,6 +1,6 @@
-// What in the state refers to paints, and the state without what refers to a paint that is gone. Pure: no page.
+// What refers to paints, and the same without what refers to a paint that is not known. Pure: no page.
 
-/** @import { KitContent, Part, Patch, Work } from "./types.js" */
+/** @import { End, KitContent, Pair, Part, Work } from "./types.js" */
 /** @typedef {(paint: number) => boolean} IsKnown */
 
 /** @type {(parts: Part[]) => number[]} */
@@ -26,44 +26,7 @@ export const inWork = ({ kit, others, records, held, owned }) =>
  *
  * @type {<T>(list: T[], may: (item: T) => boolean) => T[]}
  */
-const only = (list, may) => (list.every(may) ? list : list.filter(may));
-
-/** @type {(isKnown: IsKnown) => (parts: Part[]) => boolean} */
-const partsWith = (isKnown) => (parts) => inParts(parts).every(isKnown);
-
-/**
- * A kit without paints that are not known: they leave their pans, and puddles of them go.
- *
- * @type {(isKnown: IsKnown) => <K extends KitContent>(kit: K) => K}
- */
-export function kitWith(isKnown) {
-  const mayStay = partsWith(isKnown);
-  return (kit) => {
-    const pans = kit.pans.every((pan) => pan.every(isKnown))
-      ? kit.pans
-      : kit.pans.map((pan) => pan.filter(isKnown)).filter((pan) => pan.length);
-    const puddles = only(kit.puddles, ({ parts }) => mayStay(parts));
-    return pans === kit.pans && puddles === kit.puddles ? kit : { ...kit, pans, puddles };
-  };
-}
-
-/**
- * How each key of the state is rid of paints that are not known.
- *
- * @type {{ [key: string]: (value: any, isKnown: IsKnown) => any }}
- */
-const RESOLVERS = {
-  kit: (kit, isKnown) => kitWith(isKnown)(kit),
-  others: (kits, isKnown) => mapped(kits, kitWith(isKnown)),
-  guest: (kit, isKnown) => kit && kitWith(isKnown)(kit),
-  records: (records, isKnown) => only(records, ({ parts }) => partsWith(isKnown)(parts)),
-  held: only,
-  owned: only,
-  ends: (ends, isKnown) => mapped(ends, (end) => (end && partsWith(isKnown)(end.parts) ? end : null)),
-  pins: (pins, isKnown) => only(pins, ({ pair }) => pair.ends.every(partsWith(isKnown))),
-  pinnedKit: (paints, isKnown) => paints && only(paints, isKnown),
-  cursor: (paint, isKnown) => (paint === 0 || isKnown(paint) ? paint : 0),
-};
+export const only = (list, may) => (list.every(may) ? list : list.filter(may));
 
 /**
  * The same list where no item changes.
@@ -75,18 +38,39 @@ function mapped(list, change) {
   return after.every((item, i) => item === list[i]) ? list : after;
 }
 
+/** @type {(parts: Part[], isKnown: IsKnown) => boolean} */
+const areKnown = (parts, isKnown) => inParts(parts).every(isKnown);
+
 /**
- * Those keys of the state that change when it is rid of every paint that is not known. `mayRefer` says which keys are looked at.
+ * Mixes of known paints.
  *
- * @type {(state: any, isKnown: IsKnown, mayRefer?: (key: string) => boolean) => Patch}
+ * @type {<M extends { parts: Part[] }>(mixes: M[], isKnown: IsKnown) => M[]}
  */
-export function resolved(state, isKnown, mayRefer = () => true) {
-  /** @type {any} */
-  const patch = {};
-  for (const [key, resolve] of Object.entries(RESOLVERS)) {
-    if (!mayRefer(key)) continue;
-    const after = resolve(state[key], isKnown);
-    if (after !== state[key]) patch[key] = after;
-  }
-  return patch;
+export const mixesWith = (mixes, isKnown) => only(mixes, ({ parts }) => areKnown(parts, isKnown));
+
+/**
+ * A kit without paints that are not known: they leave their pans, and puddles of them go.
+ *
+ * @type {<K extends KitContent>(kit: K, isKnown: IsKnown) => K}
+ */
+export function kitWith(kit, isKnown) {
+  const pans = kit.pans.every((pan) => pan.every(isKnown))
+    ? kit.pans
+    : kit.pans.map((pan) => pan.filter(isKnown)).filter((pan) => pan.length);
+  const puddles = mixesWith(kit.puddles, isKnown);
+  return pans === kit.pans && puddles === kit.puddles ? kit : { ...kit, pans, puddles };
 }
+
+/** @type {<K extends KitContent>(kits: K[], isKnown: IsKnown) => K[]} */
+export const kitsWith = (kits, isKnown) => mapped(kits, (kit) => kitWith(kit, isKnown));
+
+/**
+ * Ends of a path; one that is not known is empty.
+ *
+ * @type {(ends: (End | null)[], isKnown: IsKnown) => (End | null)[]}
+ */
+export const endsWith = (ends, isKnown) => mapped(ends, (end) => (end && areKnown(end.parts, isKnown) ? end : null));
+
+/** @type {<P extends { pair: Pair }>(paths: P[], isKnown: IsKnown) => P[]} */
+export const pathsWith = (paths, isKnown) =>
+  only(paths, ({ pair }) => pair.ends.every((parts) => areKnown(parts, isKnown)));

@@ -1,18 +1,32 @@
 // The one validator: every change of the state passes here. Pure: no page.
 
+/** @import { IsKnown } from "./refs.js" */
 /** @import { Context, KitContent, Own, Patch, State } from "./types.js" */
 
 import { MOST_MIXED } from "../../pkg/facts.js";
 import * as words from "../words/state.js";
 import { paintsOf } from "./end.js";
-import { CHOICES, SLIDES } from "./keys.js";
+import { CHOICES, REFERRING, RESOLVERS, SLIDES } from "./keys.js";
 import { emptyKit } from "./kit.js";
 import { freeName } from "./own.js";
-import { inWork, resolved } from "./refs.js";
+import { inWork } from "./refs.js";
 import { keysOf } from "./store.js";
 
-/** What of the state may refer to paints of a guest's kit that then have to stay. */
-const WORK = ["kit", "others", "records", "held", "owned"];
+/**
+ * Those keys of the state that change when it is rid of every paint that is not known. `mayRefer` says which are looked at.
+ *
+ * @type {(state: State, isKnown: IsKnown, mayRefer: (key: string) => boolean) => Patch}
+ */
+function resolved(state, isKnown, mayRefer) {
+  /** @type {any} */
+  const patch = {};
+  for (const { key, without } of RESOLVERS) {
+    if (!mayRefer(key)) continue;
+    const after = without(state[key], isKnown);
+    if (after !== state[key]) patch[key] = after;
+  }
+  return patch;
+}
 
 /**
  * Answers `settle(state, changed)`: the state as it may stand. What refers to a paint that is gone is let go; a paint of a
@@ -96,7 +110,7 @@ export function createSettle({ isBuiltIn, core }) {
     let state = { ...wanted, ...inRange(wanted) };
     const paintsChanged = changed.has("own") || changed.has("visiting");
     if (changed.has("own")) checkOwn(state.own);
-    if (paintsChanged || WORK.some((key) => changed.has(key))) state = settleVisiting(state);
+    if (paintsChanged || REFERRING.some((key) => changed.has(key))) state = settleVisiting(state);
 
     const mine = new Set([...state.own, ...state.visiting].map(([number]) => number));
     /** @type {(paint: number) => boolean} */

@@ -1,17 +1,17 @@
 // The state a visit begins with: read part by part, so that what is good is kept and what is not is named. Never throws.
 
-/** @import { Context, Fault, KeptFilm, Kit, Learned, Own, OwnPaint, Plain, Read, Shelf, State, Version } from "./types.js" */
+/** @import { Context, Fault, KeptFilm, Kit, Learned, Own, OwnPaint, Read, State, Version } from "./types.js" */
 /** @typedef {[key: string, value: any, at: number]} Item */
 /** @typedef {{ [kind: string]: Item[] }} Items */
 
 import { MOST_MIXED } from "../../pkg/facts.js";
 import * as words from "../words/state.js";
-import { builtIn, DEMO, DEMO_ENDS, DEMO_LOAD, demoKit } from "./demo.js";
-import { paintEnd, paintsOf, readEnd } from "./end.js";
+import { DEMO } from "./demo.js";
+import { paintsOf, readEnd } from "./end.js";
 import { keptFilm } from "./films.js";
 import { newId } from "./ids.js";
 import { createRefs, isItem, itemsOf, kindOf, partsIn } from "./items.js";
-import { PLAIN } from "./keys.js";
+import { blank, PLAIN } from "./keys.js";
 import { readOld } from "./old.js";
 import { freeName } from "./own.js";
 import { readItem, withItem } from "./reading.js";
@@ -35,48 +35,6 @@ const SPARE = [...LOOKED, "held", "owned", "ticked", "record", "own", "kit"];
 const SPARED = [[], ...SPARE.map((kind) => [kind]), ...SPARE.slice(1).map((_, i) => SPARE.slice(0, i + 2))];
 
 const DEMO_KEY = `kit/${DEMO}`;
-
-/**
- * What the state is before anything is read.
- *
- * @type {(shelf: Shelf) => Plain}
- */
-function blank(shelf) {
-  return {
-    kit: demoKit(shelf),
-    others: [],
-    own: [],
-    films: [],
-    records: [],
-    held: [],
-    owned: [],
-    ticked: [],
-    learned: [],
-    learning: true,
-    visiting: [],
-    guest: null,
-    lesson: null,
-    light: 0,
-    wet: false,
-    ends: DEMO_ENDS.map((key) => paintEnd(builtIn(shelf, key))),
-    next: 0,
-    laid: 0,
-    share: 0.5,
-    load: DEMO_LOAD,
-    cursor: 0,
-    cross: null,
-    target: null,
-    picking: false,
-    showShelf: false,
-    ribbon: false,
-    reach: false,
-    pins: [],
-    pinnedKit: null,
-    dim: null,
-    editing: false,
-    welcome: null,
-  };
-}
 
 /**
  * Reads what storage holds: `{state, versions, texts, kept, faults, stale, isFirst, hasOld}`. `faults` are `{key, text, why}` of what could not be
