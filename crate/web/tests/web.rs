@@ -118,15 +118,20 @@ fn draw(studio: &Studio, context: &Context) {
 #[wasm_bindgen_test]
 fn labels_step_aside_for_the_mark_and_only_for_it() {
     let (studio, context) = (studio(), canvas(SIZE));
-    let mut labels = studio.draw_labels(&context, scene()).unwrap();
+    let kit: Array = ["pb29", "pbr7-burnt-sienna", "pb60", "pv23", "pr179", "pr101-light-red", "pbk6"]
+        .map(|key| JsValue::from(number_of(key)))
+        .iter()
+        .collect();
+    let scene = scene();
+    Reflect::set(&scene, &"kit".into(), &kit).unwrap();
+    let mut labels = studio.draw_labels(&context, scene.clone()).unwrap();
     let mut moves = 0;
     for step in 0_u8..=100 {
-        let scene = scene();
         Reflect::set(&scene, &"share".into(), &(f64::from(step) / 100.0).into()).unwrap();
         if !studio.draw_mark(&context, scene.clone(), &labels).unwrap() {
             moves += 1;
             labels = studio.draw_labels(&context, scene.clone()).unwrap();
-            assert!(studio.draw_mark(&context, scene, &labels).unwrap(), "step {step}");
+            assert!(studio.draw_mark(&context, scene.clone(), &labels).unwrap(), "step {step}");
         }
     }
     assert!((1..40).contains(&moves), "labels moved {moves} times in 100 steps");
