@@ -66,9 +66,13 @@ for (const size of ["desktop", "tablet", "phone"]) {
     assert.deepEqual(await place(), before);
     const { y, height } = await answer.boundingBox();
     assert.ok(y + height - before.y < page.viewportSize().height, "both fit the window");
-    assert.equal(await answer.textContent(), await page.locator("#recipes li").first().textContent());
+    const rust = await answer.textContent();
+    assert.equal(rust, await page.locator("#recipes li").first().textContent());
     await at(page, 0.5, 0.5);
-    await page.waitForFunction(() => !document.querySelector("#photo .answer li").textContent.includes("sienna"));
+    await page.waitForFunction((rust) => {
+      const answer = document.querySelector("#photo .answer li");
+      return answer && answer.textContent !== rust;
+    }, rust);
     assert.deepEqual(await place(), before, "nor does another colour move it");
   });
 
