@@ -13,14 +13,17 @@ import { colours } from "../words/files.js";
 const [, , [WASH], [TINT]] = LOADS;
 
 /**
- * A cell of RFC 4180; what a spreadsheet would take for a formula stands behind a quotation mark, as in the log.
+ * A cell of RFC 4180; what a spreadsheet would take for a formula stands behind a quotation mark.
+ *
+ * The core quotes the cells of the log alike (`text/csv.rs`), but in the worker's half: every table would wait for an
+ * answer of it, and in the page's half its writer would be loaded by every visit, before the first picture.
  *
  * @param {Cell} value
  */
 function cell(value) {
   if (value == null) return "";
   const text = typeof value === "string" && /^\s*[=+\-@\t\r]/.test(value) ? `'${value}` : String(value);
-  return /[",\r\n]/.test(text) ? `"${text.replace(/"/g, '""')}"` : text;
+  return /[",;\t\r\n]/.test(text) ? `"${text.replace(/"/g, '""')}"` : text;
 }
 
 /**
