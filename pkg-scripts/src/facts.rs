@@ -8,7 +8,7 @@ use washpath_core::rating;
 use washpath_core::{
     LIMITS, LONGEST_BRIEF_NOTE, LONGEST_NOTE, LONGEST_PAINT_NAME, LONGEST_TARGETS_NAME, LONGEST_TASK,
     LONGEST_TITLE, Laid, Light, Load, MOST_KEPT_COLOURS, MOST_NAMED_TARGETS, MOST_OWN_PAINTS, MOST_PAINTS,
-    MOST_PANS, MOST_PUDDLES, MOST_RECORDS, MOST_TASKS, NAMED_LOADS, SHEET_RATIOS, Stock,
+    MOST_PANS, MOST_PUDDLES, MOST_RECORDS, MOST_TASKS, NAMED_LOADS, Ratio, SHEET_RATIOS, Stock,
 };
 
 /// The file, beside the core's glue.
@@ -45,7 +45,7 @@ fn facts() -> Vec<(&'static str, &'static str, Value)> {
         ("WAYS", "string[]", json!(Laid::ALL.map(Laid::name).map(capital))),
         ("LOADS", "[load: number, name: string, sign: string][]", json!(loads)),
         ("LEAST_LOAD", "number", json!(Load::THINNEST.value())),
-        ("RATIOS", "[a: number, b: number][]", json!(SHEET_RATIOS)),
+        ("RATIOS", "[a: number, b: number][]", json!(SHEET_RATIOS.map(Ratio::parts))),
         ("TRANSPARENCY", "string[]", json!(rating::TRANSPARENCY_WORDS)),
         ("GRANULATION", "string[]", json!(rating::GRANULATION_WORDS)),
         ("STAINING", "string[]", json!(rating::STAINING_WORDS)),

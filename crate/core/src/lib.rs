@@ -89,6 +89,7 @@ pub use mixing::mixture::{mix, next_parts, snap, whole_parts};
 pub use mixing::part::Part;
 pub use mixing::partners::{NeutralPartner, ShadingPartner, neutral_partners, shading_partners};
 pub use mixing::path::{Crossing, CrossingKind, Laid, Path, PathPoint, position_of, share_at};
+pub use mixing::ratio::Ratio;
 pub use mixing::recipe::{MOST_PAINTS, Recipe};
 pub use mixing::sheet::{SHEET_RATIOS, Sheet};
 pub use mixing::shift::{SAME, Shift, largest_shift};

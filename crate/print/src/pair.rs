@@ -1,8 +1,8 @@
 //! The sheet of one pair: ratio across, load down, and where it turns neutral.
 
 use washpath_core::{
-    Crossing, CrossingKind, Decimal, Film, Laid, NAMED_LOADS, NamedLoad, Part, Path, Recipe, SHEET_RATIOS,
-    position_of, whole_parts,
+    Crossing, CrossingKind, Decimal, Film, Laid, NAMED_LOADS, NamedLoad, Part, Path, Ratio, Recipe,
+    SHEET_RATIOS, position_of, whole_parts,
 };
 
 use crate::area::Area;
@@ -97,22 +97,18 @@ fn ends(leaf: &mut Leaf, area: Area, names: &[String; 2]) -> f32 {
     3.0 + LINE * most as f32
 }
 
-fn ratio_name([a, b]: [u16; 2]) -> String {
-    match [a, b] {
-        [_, 0] => "A".into(),
-        [0, _] => "B".into(),
-        _ => format!("{a}:{b}"),
+fn ratio_name(ratio: Ratio) -> String {
+    match ratio {
+        Ratio { b: 0, .. } => "A".into(),
+        Ratio { a: 0, .. } => "B".into(),
+        _ => ratio.to_string(),
     }
-}
-
-fn share([a, b]: [u16; 2]) -> f32 {
-    f32::from(b) / f32::from(a + b)
 }
 
 fn draw_row(leaf: &mut Leaf, order: &Order<'_>, row: Area, path: &Path<'_>) {
     for (i, ratio) in SHEET_RATIOS.into_iter().enumerate() {
         let cell = row.column(i, SHEET_RATIOS.len()).inset(0.7);
-        let colour = path.colour(share(ratio));
+        let colour = path.colour(ratio.share());
         let upper = cell.row(0, 2);
         leaf.rectangle(upper, order.fill(colour), None);
         if order.outlines {
@@ -125,11 +121,11 @@ fn draw_row(leaf: &mut Leaf, order: &Order<'_>, row: Area, path: &Path<'_>) {
 
 fn row_heading(leaf: &mut Leaf, area: Area, [wash, sign]: [&str; 2], crossing: &Crossing) {
     let [_, middle] = area.middle();
-    let [a, b] = whole_parts(crossing.share);
+    let ratio = whole_parts(crossing.share);
     let told = match crossing.kind {
-        CrossingKind::Pure => format!("{a}:{b} a pure grey"),
-        CrossingKind::Near => format!("{a}:{b} nearly grey, leaning {}", crossing.lean.name()),
-        CrossingKind::Dull => format!("{a}:{b} dullest, still {}", crossing.lean.name()),
+        CrossingKind::Pure => format!("{ratio} a pure grey"),
+        CrossingKind::Near => format!("{ratio} nearly grey, leaning {}", crossing.lean.name()),
+        CrossingKind::Dull => format!("{ratio} dullest, still {}", crossing.lean.name()),
         CrossingKind::None => "no mix greyer than the ends".into(),
     };
     let lines = wrap(&told, area.width, 2.2, 3);
@@ -142,10 +138,10 @@ fn row_heading(leaf: &mut Leaf, area: Area, [wash, sign]: [&str; 2], crossing: &
 
 /// Where a share stands across the columns, between their middles evenly in position along the path.
 fn across(cells: Area, at: f32) -> f32 {
-    let places = SHEET_RATIOS.map(|ratio| position_of(share(ratio)));
+    let columns = SHEET_RATIOS.map(|ratio| position_of(ratio.share()));
     let here = position_of(at);
-    let after = places.iter().position(|place| *place >= here).unwrap_or(SHEET_RATIOS.len() - 1).max(1);
-    let (low, high) = (places[after - 1], places[after]);
+    let after = columns.iter().position(|column| *column >= here).unwrap_or(SHEET_RATIOS.len() - 1).max(1);
+    let (low, high) = (columns[after - 1], columns[after]);
     let between = ((here - low) / (high - low)).clamp(0.0, 1.0);
     cells.left + cells.width / SHEET_RATIOS.len() as f32 * (after as f32 - 0.5 + between)
 }

@@ -1,7 +1,7 @@
 //! Recipes, pans and paints as the page writes them.
 
 use serde::{Serialize, Serializer};
-use washpath_core::{Error, PaintNumber, Pan, Part, Recipe};
+use washpath_core::{Error, PaintNumber, Pan, Part, Ratio, Recipe};
 use wasm_bindgen::prelude::{JsError, JsValue};
 
 use crate::from_page::FromPage;
@@ -34,6 +34,11 @@ impl Serialize for Parts {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.collect_seq(self.0.iter().map(|part| (part.paint.get(), part.parts)))
     }
+}
+
+/// A ratio as the page has it: both parts, the first's before the second's.
+pub(crate) fn two_parts<S: Serializer>(ratio: &Ratio, serializer: S) -> Result<S::Ok, S::Error> {
+    ratio.parts().serialize(serializer)
 }
 
 impl FromPage for Part {

@@ -4,6 +4,7 @@ use std::sync::LazyLock;
 
 use crate::error::Error;
 use crate::mixing::path::position_of;
+use crate::mixing::ratio::Ratio;
 use crate::numeric::gcd::gcd;
 use crate::numeric::minmax::{greater, lesser};
 use crate::optics::film::Film;
@@ -42,40 +43,40 @@ pub fn mix(parts: &[(&Film, f32)]) -> Result<Film, Error> {
 /// Up to eight parts of each; beyond 9:1 so many parts to a single one. Only
 /// a share of exactly 0 or 1 is a paint alone, 1:0 or 0:1.
 #[must_use]
-pub fn whole_parts(share: f32) -> [u16; 2] {
+pub fn whole_parts(share: f32) -> Ratio {
     let share = if share.is_finite() { share.clamp(0.0, 1.0) } else { 0.0 };
     if share == 0.0 || share == 1.0 {
-        return if share == 0.0 { [1, 0] } else { [0, 1] };
+        return if share == 0.0 { Ratio::new(1, 0) } else { Ratio::new(0, 1) };
     }
     if share > 0.5 {
-        let [b, a] = whole_parts(1.0 - share);
-        return [a, b];
+        return whole_parts(1.0 - share).turned();
     }
     let to_one = (1.0 / share - 1.0).round();
     if to_one > f32::from(MOST_BRUSH_PARTS) {
-        return [to_one.min(MOST_TO_ONE) as u16, 1];
+        return Ratio::new(to_one.min(MOST_TO_ONE) as u16, 1);
     }
-    let nearest = SMALL_PARTS.iter().min_by(|(a, _), (b, _)| (a - share).abs().total_cmp(&(b - share).abs()));
-    nearest.map_or([1, 1], |(_, parts)| *parts)
+    let off = |ratio: &Ratio| (ratio.share() - share).abs();
+    let nearest = SMALL_PARTS.iter().min_by(|a, b| off(a).total_cmp(&off(b)));
+    nearest.copied().unwrap_or(Ratio::new(1, 1))
 }
 
 /// Parts of A and B that a brush measures out by eye.
-pub const BRUSH_PARTS: [[u16; 2]; 15] = [
-    [8, 1],
-    [6, 1],
-    [5, 1],
-    [4, 1],
-    [3, 1],
-    [2, 1],
-    [3, 2],
-    [1, 1],
-    [2, 3],
-    [1, 2],
-    [1, 3],
-    [1, 4],
-    [1, 5],
-    [1, 6],
-    [1, 8],
+pub const BRUSH_PARTS: [Ratio; 15] = [
+    Ratio::new(8, 1),
+    Ratio::new(6, 1),
+    Ratio::new(5, 1),
+    Ratio::new(4, 1),
+    Ratio::new(3, 1),
+    Ratio::new(2, 1),
+    Ratio::new(3, 2),
+    Ratio::new(1, 1),
+    Ratio::new(2, 3),
+    Ratio::new(1, 2),
+    Ratio::new(1, 3),
+    Ratio::new(1, 4),
+    Ratio::new(1, 5),
+    Ratio::new(1, 6),
+    Ratio::new(1, 8),
 ];
 
 /// The share of the nearest parts that a brush measures out, 8:1 to 1:8, if its position along a path is within `distance` of this share's.
@@ -90,7 +91,7 @@ pub fn snap(share: f32, distance: f32) -> Option<f32> {
     let away = |other: f32| (position_of(other) - position_of(share)).abs();
     BRUSH_PARTS
         .iter()
-        .map(|[a, b]| f32::from(*b) / f32::from(a + b))
+        .map(|ratio| ratio.share())
         .min_by(|a, b| away(*a).total_cmp(&away(*b)))
         .filter(|nearest| away(*nearest) <= distance)
 }
@@ -106,7 +107,7 @@ pub fn snap(share: f32, distance: f32) -> Option<f32> {
 pub fn next_parts(share: f32, towards_b: bool) -> f32 {
     // A share that is a stop itself, but for rounding, is not the next one.
     const SAME: f32 = 1e-4;
-    let mut stops = BRUSH_PARTS.iter().map(|[a, b]| f32::from(*b) / f32::from(a + b));
+    let mut stops = BRUSH_PARTS.iter().map(|ratio| ratio.share());
     if towards_b {
         stops.find(|stop| *stop > share + SAME).unwrap_or(1.0)
     } else {
@@ -114,13 +115,10 @@ pub fn next_parts(share: f32, towards_b: bool) -> f32 {
     }
 }
 
-/// Small parts without a common divisor, the first not fewer than the second, each after the second's share.
-static SMALL_PARTS: LazyLock<Vec<(f32, [u16; 2])>> = LazyLock::new(|| {
-    let small = (1..=MOST_BRUSH_PARTS).flat_map(|a| (1..=a).map(move |b| [a, b]));
-    small
-        .filter(|[a, b]| gcd(u64::from(*a), u64::from(*b)) == 1)
-        .map(|[a, b]| (f32::from(b) / f32::from(a + b), [a, b]))
-        .collect()
+/// Small parts without a common divisor, the first not fewer than the second.
+static SMALL_PARTS: LazyLock<Vec<Ratio>> = LazyLock::new(|| {
+    let small = (1..=MOST_BRUSH_PARTS).flat_map(|a| (1..=a).map(move |b| Ratio::new(a, b)));
+    small.filter(|ratio| gcd(u64::from(ratio.a), u64::from(ratio.b)) == 1).collect()
 });
 
 /// Whole parts of three paints nearest to volumes above 0, as a brush measures them.
@@ -171,7 +169,7 @@ mod tests {
             (1.0, [0, 1]),
             (f32::NAN, [1, 0]),
         ] {
-            assert_eq!(whole_parts(share), parts, "{share}");
+            assert_eq!(whole_parts(share).parts(), parts, "{share}");
         }
     }
 
@@ -179,9 +177,9 @@ mod tests {
     fn parts_of_parts_are_themselves() {
         for a in 1..=8u16 {
             for b in 1..=8u16 {
-                let share = f32::from(b) / f32::from(a + b);
-                let [c, d] = whole_parts(share);
-                assert_eq!(a * d, b * c, "{a}:{b} became {c}:{d}");
+                let ratio = Ratio::new(a, b);
+                let found = whole_parts(ratio.share());
+                assert_eq!(a * found.b, b * found.a, "{ratio} became {found}");
             }
         }
     }

@@ -6,6 +6,7 @@ pub(crate) mod mixture;
 pub(crate) mod part;
 pub(crate) mod partners;
 pub(crate) mod path;
+pub(crate) mod ratio;
 pub(crate) mod recipe;
 pub(crate) mod sheet;
 pub(crate) mod shift;

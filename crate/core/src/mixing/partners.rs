@@ -12,6 +12,7 @@ use crate::colour::hue::NEAR_GREY;
 use crate::colour::{Lab, chroma, hue_angle};
 use crate::mixing::mixture::whole_parts;
 use crate::mixing::path::{Crossing, Path, share_at};
+use crate::mixing::ratio::Ratio;
 use crate::numeric::sort::in_order;
 use crate::optics::film::Film;
 use crate::optics::view::View;
@@ -45,7 +46,7 @@ pub struct NeutralPartner<'a> {
     /// The paint.
     pub paint: &'a Paint,
     /// Whole parts of the film and of the paint.
-    pub parts: [u16; 2],
+    pub parts: Ratio,
     /// The mix of these parts at the load asked for.
     pub crossing: Crossing,
     /// The same parts at masstone.
@@ -60,7 +61,7 @@ pub struct ShadingPartner<'a> {
     /// Its share by volume.
     pub share: f32,
     /// Whole parts of the film and of the paint.
-    pub parts: [u16; 2],
+    pub parts: Ratio,
     /// The shade.
     pub lab: Lab,
     /// By how much L* falls.
@@ -86,7 +87,7 @@ pub fn neutral_partners<'a>(
     let pair = |paint: &'a Paint| {
         let path = Path::new(film, &paint.film, view, load);
         let parts = whole_parts(greying(&path)?.share);
-        let crossing = path.crossing_at(share_of(parts));
+        let crossing = path.crossing_at(parts.share());
         let at_masstone = view.colour_between(film, &paint.film, crossing.share, 1.0);
         let neutral = crossing.chroma <= NEUTRAL && greys(&path, crossing);
         neutral.then_some(NeutralPartner { paint, parts, crossing, at_masstone })
@@ -113,8 +114,8 @@ pub fn shading_partners<'a>(
         return Vec::new();
     }
     let ratios = ratios();
-    let shade = |paint: &'a Paint, parts: [u16; 2]| {
-        let share = share_of(parts);
+    let shade = |paint: &'a Paint, parts: Ratio| {
+        let share = parts.share();
         let lab = view.colour_between(film, &paint.film, share, load);
         ShadingPartner {
             paint,
@@ -129,7 +130,7 @@ pub fn shading_partners<'a>(
     let darkest = |paint: &'a Paint| {
         let shades = ratios
             .iter()
-            .filter(|parts| Film::masstones(film, &paint.film, share_of(**parts)).of_b <= 0.5)
+            .filter(|parts| Film::masstones(film, &paint.film, parts.share()).of_b <= 0.5)
             .map(|parts| shade(paint, *parts));
         let darkest = shades.filter(ShadingPartner::holds).min_by(|a, b| a.lab.l.total_cmp(&b.lab.l))?;
         let path = Path::new(film, &paint.film, view, load);
@@ -160,15 +161,11 @@ fn greys(path: &Path<'_>, mix: Crossing) -> bool {
 }
 
 /// What a brush can measure, each once, from a trace of the partner to a trace of the film.
-fn ratios() -> Vec<[u16; 2]> {
-    let mut ratios: Vec<[u16; 2]> =
+fn ratios() -> Vec<Ratio> {
+    let mut ratios: Vec<Ratio> =
         (1..LOOKS - 1).map(|i| whole_parts(share_at(f32::from(i) / f32::from(LOOKS - 1)))).collect();
     ratios.dedup();
     ratios
-}
-
-fn share_of([a, b]: [u16; 2]) -> f32 {
-    f32::from(b) / (f32::from(a) + f32::from(b))
 }
 
 #[cfg(test)]
@@ -232,7 +229,7 @@ mod tests {
                     let other = view.colour(&partner.paint.film, load);
                     assert!(partner.crossing.chroma <= 0.5 * chroma(alone).min(chroma(other)));
                     assert!(partner.crossing.chroma <= 10.0);
-                    let mix = Film::between(&paint.film, &partner.paint.film, share_of(partner.parts));
+                    let mix = Film::between(&paint.film, &partner.paint.film, partner.parts.share());
                     assert_eq!(partner.at_masstone, view.colour(&mix, 1.0));
                     assert_eq!(partner.crossing.lab, view.colour(&mix, load));
                 }

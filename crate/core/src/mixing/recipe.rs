@@ -58,7 +58,7 @@ impl Recipe {
     ///
     /// More than [`MOST_PAINTS`] paints together.
     pub fn between(a: &Self, b: &Self, share: f32) -> Result<Self, Error> {
-        let [of_a, of_b] = whole_parts(share).map(u64::from);
+        let [of_a, of_b] = whole_parts(share).parts().map(u64::from);
         // One volume of a recipe is its parts over their sum; both sums come to one denominator.
         let (volume_a, volume_b) = (a.volume(), b.volume());
         let side = |recipe: &Self, factor: u64| -> Vec<Volume> {

@@ -2,12 +2,22 @@
 
 use crate::colour::Lab;
 use crate::mixing::path::{Laid, Path};
+use crate::mixing::ratio::Ratio;
 use crate::optics::film::Film;
 use crate::optics::view::View;
 
 /// Parts of A and B of each column of a sheet, as painters lay out a mixing chart: common practice, no source.
-pub const SHEET_RATIOS: [[u16; 2]; 9] =
-    [[1, 0], [8, 1], [4, 1], [2, 1], [1, 1], [1, 2], [1, 4], [1, 8], [0, 1]];
+pub const SHEET_RATIOS: [Ratio; 9] = [
+    Ratio::new(1, 0),
+    Ratio::new(8, 1),
+    Ratio::new(4, 1),
+    Ratio::new(2, 1),
+    Ratio::new(1, 1),
+    Ratio::new(1, 2),
+    Ratio::new(1, 4),
+    Ratio::new(1, 8),
+    Ratio::new(0, 1),
+];
 
 /// Ratios across, loads down.
 #[derive(Clone, Debug, PartialEq)]

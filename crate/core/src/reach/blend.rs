@@ -98,7 +98,7 @@ pub(crate) fn blends(films: &[Film], sets: &[Vec<u8>]) -> (Vec<Blend>, Vec<u32>)
                 for step in 0..PAIR_RATIOS {
                     let octaves = PAIR_OCTAVES * (1.0 - 2.0 * step as f32 / (PAIR_RATIOS - 1) as f32);
                     let (of_a, of_b) = (octaves.exp2() / strength(a), 1.0 / strength(b));
-                    push_new(&mut blends, Blend::new(set, &whole_parts(of_b / (of_a + of_b))));
+                    push_new(&mut blends, Blend::new(set, &whole_parts(of_b / (of_a + of_b)).parts()));
                 }
             }
             [a, b, c] => {

@@ -151,8 +151,7 @@ pub(crate) fn crossing_name(strand: &Strand) -> Option<String> {
         CrossingKind::Dull => "dullest",
         CrossingKind::None => return None,
     };
-    let [a, b] = whole_parts(strand.crossing.share);
-    Some(format!("{name} {a}:{b}"))
+    Some(format!("{name} {}", whole_parts(strand.crossing.share)))
 }
 
 /// Width and height of a name beside the path.

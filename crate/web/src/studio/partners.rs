@@ -1,11 +1,11 @@
 //! What neutralises and what shades an end, as the page lists it.
 
 use serde::Serialize;
-use washpath_core::{NeutralPartner, Paint, ShadingPartner, neutral_partners, shading_partners};
+use washpath_core::{NeutralPartner, Paint, Ratio, ShadingPartner, neutral_partners, shading_partners};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
-use crate::parts::Parts;
+use crate::parts::{Parts, two_parts};
 use crate::shelf::shelf;
 use crate::sight::Sight;
 use crate::studio::Studio;
@@ -23,7 +23,8 @@ struct Partners {
 struct Neutral {
     paint: u16,
     /// Whole parts of the end and of the paint.
-    parts: [u16; 2],
+    #[serde(serialize_with = "two_parts")]
+    parts: Ratio,
     /// Share of the paint.
     share: f32,
     swatch: Swatch,
@@ -39,7 +40,8 @@ struct Neutral {
 #[derive(Serialize)]
 struct Shading {
     paint: u16,
-    parts: [u16; 2],
+    #[serde(serialize_with = "two_parts")]
+    parts: Ratio,
     share: f32,
     swatch: Swatch,
     /// By how much L* falls.

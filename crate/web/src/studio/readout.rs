@@ -2,11 +2,11 @@
 
 use serde::Serialize;
 use washpath_core::{
-    Crossing, CrossingKind, Difference, Error, Laid, Paint, Path, Recipe, Texture, whole_parts,
+    Crossing, CrossingKind, Difference, Error, Laid, Paint, Path, Ratio, Recipe, Texture, whole_parts,
 };
 
 use crate::pair::Ready;
-use crate::parts::Parts;
+use crate::parts::{Parts, two_parts};
 use crate::shelf::shelf;
 use crate::swatch::Swatch;
 
@@ -17,7 +17,8 @@ pub(crate) struct Mix {
     /// Share of B.
     pub share: f32,
     /// Whole parts of A and B nearest to it.
-    pub parts: [u16; 2],
+    #[serde(serialize_with = "two_parts")]
+    pub parts: Ratio,
     /// The same as whole parts of paints, each once.
     pub recipe: Parts,
     /// Its colour.

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use washpath_core::colour::wheel;
-use washpath_core::{Crossing, Error, Lab, PathPoint, THINNEST, position_of, share_at};
+use washpath_core::{Crossing, Error, Lab, PathPoint, Ratio, THINNEST, position_of, share_at};
 use web_sys::CanvasRenderingContext2d as Context;
 
 use crate::pair::{Pair, Ready};
@@ -27,7 +27,15 @@ const RIBBON: (usize, usize) = (33, 12);
 const IN_PLANE: f32 = 0.816;
 
 /// Parts a brush measures out, marked along a path.
-const TICKS: [[u16; 2]; 7] = [[8, 1], [4, 1], [2, 1], [1, 1], [1, 2], [1, 4], [1, 8]];
+const TICKS: [Ratio; 7] = [
+    Ratio::new(8, 1),
+    Ratio::new(4, 1),
+    Ratio::new(2, 1),
+    Ratio::new(1, 1),
+    Ratio::new(1, 2),
+    Ratio::new(1, 4),
+    Ratio::new(1, 8),
+];
 
 /// A place on a path, ready to be drawn.
 pub(crate) struct Step {
@@ -197,8 +205,8 @@ pub(crate) fn draw_ticks(context: &Context, scene: &Scene, strand: &Strand) {
     context.set_line_cap("butt");
     context.set_stroke_style_str(&scene.ink.strong);
     context.set_line_width(1.5);
-    for [a, b] in TICKS {
-        let along = position_of(f32::from(b) / f32::from(a + b)) * (STEPS - 1) as f32;
+    for ratio in TICKS {
+        let along = position_of(ratio.share()) * (STEPS - 1) as f32;
         let i = (along as usize).min(STEPS - 2);
         let (from, to) = (strand.steps[i].spot, strand.steps[i + 1].spot);
         let (dx, dy) = (to.x - from.x, to.y - from.y);
@@ -208,7 +216,7 @@ pub(crate) fn draw_ticks(context: &Context, scene: &Scene, strand: &Strand) {
         }
         let part = f64::from(along) - i as f64;
         let at = Spot { x: from.x + part * dx, y: from.y + part * dy };
-        let half = if a == b { 11.0 } else { 8.0 } / length;
+        let half = if ratio.a == ratio.b { 11.0 } else { 8.0 } / length;
         let end = |sign: f64| Spot { x: at.x - sign * dy * half, y: at.y + sign * dx * half };
         // Two strokes: the colour between them stays clear.
         let inner = |sign: f64| {

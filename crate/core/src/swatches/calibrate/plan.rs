@@ -1,6 +1,7 @@
 //! Which swatches are worth painting: those that make the kit's predictions surer by most.
 
 use super::lesson::{Lesson, Row, dot, seen_variance};
+use crate::mixing::ratio::Ratio;
 use crate::optics::paper::Paper;
 
 /// What is worth painting.
@@ -33,7 +34,7 @@ pub struct Step {
 }
 
 /// Ratios a painter mixes for a swatch.
-const RATIOS: [[u16; 2]; 3] = [[1, 1], [1, 3], [3, 1]];
+const RATIOS: [Ratio; 3] = [Ratio::new(1, 1), Ratio::new(1, 3), Ratio::new(3, 1)];
 
 /// Loads swatches are laid at.
 const LOADS: [f64; 2] = [1.0, 0.25];
@@ -141,9 +142,9 @@ fn mixes_of(paints: &[usize]) -> Vec<Wanted> {
         paints.iter().map(|paint| vec![PlannedPart { paint: *paint, parts: 1 }]).collect();
     for (i, a) in paints.iter().enumerate() {
         for b in &paints[i + 1..] {
-            mixes.extend(RATIOS.map(|[of_a, of_b]| {
+            mixes.extend(RATIOS.map(|ratio| {
                 let part = |paint: &usize, parts| PlannedPart { paint: *paint, parts };
-                vec![part(a, of_a), part(b, of_b)]
+                vec![part(a, ratio.a), part(b, ratio.b)]
             }));
         }
     }
