@@ -3,7 +3,9 @@
 pub mod calibrate;
 pub(crate) mod log;
 pub(crate) mod measurement;
+pub(crate) mod own_id;
 pub(crate) mod own_paint;
+pub(crate) mod patch;
 pub(crate) mod record;
 pub(crate) mod swatched;
 pub(crate) mod teaching;

@@ -8,14 +8,13 @@ use crate::mixing::recipe::Recipe;
 use crate::optics::film::Film;
 use crate::optics::observer::Light;
 use crate::optics::paper::{KitPaper, Stock};
-use crate::optics::spectrum::{BANDS, Spectrum, from_fn};
 use crate::optics::view::View;
 use crate::paint::number::PaintNumber;
 use crate::paint::shelf::Shelf;
 use crate::paint::{DoubtLeft, Paint, Tier};
-use crate::swatches::calibrate::Seen;
-use crate::text::decimal::Decimal;
-use crate::text::words::{clean, cut, short_line};
+use crate::swatches::own_id::OwnId;
+use crate::swatches::patch::{Patch, Wash};
+use crate::text::words::{clean, short_line};
 
 /// Longest name of an own paint, in characters.
 pub const LONGEST_PAINT_NAME: usize = 40;
@@ -25,72 +24,6 @@ pub const LONGEST_CODE: usize = 24;
 
 /// Longest caution, in characters.
 pub const LONGEST_CAUTION: usize = 160;
-
-/// A colour or a spectrum of a swatch, rounded to what travels in a link.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Patch {
-    /// L*, a*, b* in D65, in halves.
-    Colour([i16; 3]),
-    /// Reflectance at every band, in steps of [`Patch::STEP`].
-    Measured(Box<[u16; BANDS]>),
-}
-
-impl Patch {
-    /// Steps of reflectance in one: a meter repeats itself no better.
-    pub const STEP: f64 = 1.0 / 2000.0;
-
-    /// A reflectance of 1.2: what brightens itself in daylight.
-    const MOST_STEPS: f64 = 2400.0;
-
-    /// Of what was seen.
-    ///
-    /// # Errors
-    ///
-    /// A colour outside L* 0 to 100 or a*, b* -150 to 150, a reflectance
-    /// outside 0 to 1.2.
-    pub fn new(seen: &Seen) -> Result<Self, Error> {
-        match seen {
-            Seen::Lab(Lab { l, a, b, .. }) => {
-                let within = (0.0..=100.0).contains(l) && a.abs() <= 150.0 && b.abs() <= 150.0;
-                if !within {
-                    let [l, a, b] = [*l, *a, *b].map(|value| Decimal(value as f32));
-                    return Err(Error::Value(format!(
-                        "L* {l} a* {a} b* {b} cannot be the colour of a swatch"
-                    )));
-                }
-                Ok(Self::Colour([l, a, b].map(|value| (2.0 * value).round() as i16)))
-            }
-            Seen::Spectrum(reflectance) => {
-                let mut steps = [0; BANDS];
-                for (steps, value) in steps.iter_mut().zip(reflectance.iter()) {
-                    let nearest = (value / Self::STEP).round();
-                    // In steps: the page's 1.2 is the `f32` nearest to it, which is more.
-                    if !(0.0..=Self::MOST_STEPS).contains(&nearest) {
-                        let value = Decimal(*value as f32);
-                        return Err(Error::Value(format!("reflectance {value} is not between 0 and 1.2")));
-                    }
-                    *steps = nearest as u16;
-                }
-                Ok(Self::Measured(Box::new(steps)))
-            }
-        }
-    }
-
-    /// What was seen, rounded.
-    #[must_use]
-    pub fn seen(&self) -> Seen {
-        match self {
-            Self::Colour(halves) => {
-                let [l, a, b] = halves.map(|half| 0.5 * f64::from(half));
-                Seen::Lab(Lab::new(l, a, b))
-            }
-            Self::Measured(steps) => {
-                let reflectance: Spectrum<f64> = from_fn(|band| f64::from(steps[band]) * Self::STEP);
-                Seen::Spectrum(Box::new(reflectance))
-            }
-        }
-    }
-}
 
 /// What a painter's own paint was made from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -108,15 +41,6 @@ pub enum Origin {
     Mixture(Recipe),
 }
 
-/// A swatch thinned with water.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Wash {
-    /// How much lies on the paper: below masstone.
-    pub load: Load,
-    /// What was seen of it.
-    pub patch: Patch,
-}
-
 /// A painter's own paint.
 ///
 /// What it was made from is what it is, not the film: so it travels in few bytes,
@@ -129,50 +53,6 @@ pub struct OwnPaint {
     ratings: [Option<u8>; 4],
     origin: Origin,
     id: Option<OwnId>,
-}
-
-/// A lasting name of an own paint: it stays when the paint is described anew, and no other paint has it.
-///
-/// Twelve lower-case hexadecimal digits as text.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub struct OwnId([u8; Self::BYTES]);
-
-impl OwnId {
-    /// Bytes of an id.
-    pub const BYTES: usize = 6;
-
-    /// The id of these bytes.
-    #[must_use]
-    pub const fn new(bytes: [u8; Self::BYTES]) -> Self {
-        Self(bytes)
-    }
-
-    /// Its bytes.
-    #[must_use]
-    pub const fn bytes(self) -> [u8; Self::BYTES] {
-        self.0
-    }
-}
-
-impl std::fmt::Display for OwnId {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        self.0.iter().try_for_each(|byte| write!(f, "{byte:02x}"))
-    }
-}
-
-impl std::str::FromStr for OwnId {
-    type Err = Error;
-
-    fn from_str(text: &str) -> Result<Self, Error> {
-        let is_id = text.len() == 2 * Self::BYTES
-            && text.bytes().all(|byte| matches!(byte, b'0'..=b'9' | b'a'..=b'f'));
-        let byte = |i: usize| u8::from_str_radix(&text[2 * i..2 * i + 2], 16).ok();
-        let bytes = if is_id { (0..Self::BYTES).map(byte).collect::<Option<Vec<u8>>>() } else { None };
-        let bytes = bytes.and_then(|bytes| bytes.try_into().ok());
-        bytes
-            .map(Self)
-            .ok_or_else(|| Error::Unreadable(format!("\"{}\" is not the id of a paint", cut(text))))
-    }
 }
 
 /// Ratings in the order they are kept, with their least and greatest value.
@@ -407,22 +287,13 @@ fn hue_word(lab: Lab) -> &'static str {
 mod tests {
     use super::*;
     use crate::mixing::part::Part;
+    use crate::swatches::calibrate::Seen;
 
     fn swatches(masstone: Lab<f64>) -> Origin {
         Origin::Swatches {
             paper: KitPaper::Stock(Stock::Cream),
             masstone: Patch::new(&Seen::Lab(masstone)).unwrap(),
             wash: None,
-        }
-    }
-
-    #[test]
-    fn ids_are_read_as_they_are_written() {
-        let id: OwnId = "00ff10a9b3c4".parse().unwrap();
-        assert_eq!((id.bytes(), id.to_string().as_str()), ([0, 255, 16, 169, 179, 196], "00ff10a9b3c4"));
-        for text in ["", "00ff10a9b3c", "00FF10A9B3C4", "00ff10a9b3c45", "ÿff10a9b3c4", "+0ff10a9b3c4"] {
-            let error = text.parse::<OwnId>().unwrap_err().to_string();
-            assert_eq!(error, format!("\"{text}\" is not the id of a paint"));
         }
     }
 
@@ -446,22 +317,6 @@ mod tests {
         );
         let mixture = Origin::Mixture(Recipe::of_numbers(&[(1, 1), (PaintNumber::FIRST_OWN.get(), 1)]));
         assert_eq!(refused(OwnPaint::new("x", mixture)), "a mixture is made of paints of the built-in shelf");
-        let patch = Patch::new(&Seen::Lab(Lab::new(140.0, 0.0, 0.0)));
-        assert_eq!(patch.unwrap_err().to_string(), "L* 140 a* 0 b* 0 cannot be the colour of a swatch");
-    }
-
-    /// The page holds numbers as `f32`, the core as `f64`.
-    #[test]
-    fn every_patch_survives_the_page() {
-        for steps in [0, 1, 1199, 2399, 2400] {
-            let patch = Patch::Measured(Box::new([steps; BANDS]));
-            let Seen::Spectrum(seen) = patch.seen() else { panic!("a spectrum is one") };
-            let through = seen.map(|value| f64::from(value as f32));
-            assert_eq!(Patch::new(&Seen::Spectrum(Box::new(through))), Ok(patch));
-        }
-        for beyond in [-0.001, 1.201, f64::NAN, f64::INFINITY] {
-            assert!(Patch::new(&Seen::Spectrum(Box::new([beyond; BANDS]))).is_err(), "{beyond}");
-        }
     }
 
     #[test]

@@ -6,7 +6,9 @@ use crate::mixing::recipe::Recipe;
 use crate::optics::paper::KitPaper;
 use crate::optics::paper::Stock;
 use crate::paint::packed::{push_bands, take_bands};
-use crate::swatches::own_paint::{Origin, OwnId, OwnPaint, Patch, Wash};
+use crate::swatches::own_id::OwnId;
+use crate::swatches::own_paint::{Origin, OwnPaint};
+use crate::swatches::patch::{Patch, Wash};
 use crate::text::varint;
 
 const MIXTURE: u8 = 0;

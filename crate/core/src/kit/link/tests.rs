@@ -3,7 +3,8 @@ use crate::kit::named_targets::NamedTargets;
 use crate::kit::puddle::Puddle;
 use crate::mixing::load::Load;
 use crate::optics::paper::OwnPaper;
-use crate::swatches::own_paint::{OwnPaint, Patch, Wash};
+use crate::swatches::own_paint::OwnPaint;
+use crate::swatches::patch::{Patch, Wash};
 use proptest::prelude::*;
 
 #[test]
