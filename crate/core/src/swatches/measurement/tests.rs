@@ -1,8 +1,10 @@
 //! All samples but the published reflectances are written here, to the standard's text.
 
+use super::reading::{MOST_SAMPLES, from_d50};
 use super::*;
-use crate::colour::ciede2000;
+use crate::colour::{Lab, ciede2000};
 use crate::optics::spectrum::{BANDS, Spectrum};
+use crate::swatches::calibrate::Seen;
 use crate::text::decimal::Decimal;
 use proptest::prelude::*;
 
