@@ -1,6 +1,11 @@
+use std::f64::consts::PI;
+
 use super::*;
+use crate::colour::ciede2000;
 use crate::numeric::noise::noise;
-use crate::swatches::calibrate::Plan;
+use crate::optics::spectrum::{BANDS, from_fn};
+use crate::optics::surface::Surface;
+use crate::swatches::calibrate::{Known, Plan};
 use crate::{Light, Shelf, Stock, View};
 
 fn wide(lab: crate::Lab) -> crate::colour::Lab<f64> {
@@ -179,14 +184,16 @@ fn the_plan_makes_predictions_surer_step_by_step_and_as_it_says() {
 fn slopes_are_those_of_differences() {
     let learner = Learner::new(known(), Surface::WASH);
     let parts = [(0, 2.0), (3, 1.0)];
-    let state =
-        State { numbers: (0..learner.size()).map(|i| 0.1 * (i as f64).sin()).collect(), loads: vec![] };
-    let sight = learner.look(&state, &parts, 0.4, &paper().reflectance, true);
+    let state = State {
+        numbers: (0..learner.forward.size()).map(|i| 0.1 * (i as f64).sin()).collect(),
+        loads: vec![],
+    };
+    let sight = learner.forward.look(&state, &parts, 0.4, &paper().reflectance, true);
     for (number, slopes) in &sight.slopes {
         let at = |off: f64| {
             let mut state = state.clone();
             state.numbers[*number] += off;
-            learner.look(&state, &parts, 0.4, &paper().reflectance, false).reflectance
+            learner.forward.look(&state, &parts, 0.4, &paper().reflectance, false).reflectance
         };
         let (high, low) = (at(1e-5), at(-1e-5));
         for band in 0..BANDS {
@@ -194,8 +201,9 @@ fn slopes_are_those_of_differences() {
             assert!((slopes[band] - difference).abs() < 1e-7, "{number} {band}");
         }
     }
-    let by_load =
-        |off: f64| learner.look(&state, &parts, 0.4 * f64::exp(off), &paper().reflectance, false).reflectance;
+    let by_load = |off: f64| {
+        learner.forward.look(&state, &parts, 0.4 * f64::exp(off), &paper().reflectance, false).reflectance
+    };
     let (high, low) = (by_load(1e-5), by_load(-1e-5));
     for band in 0..BANDS {
         assert!((sight.by_load[band] - (high[band] - low[band]) / 2e-5).abs() < 1e-7);

@@ -1,6 +1,8 @@
 //! Which swatches are worth painting: those that make the kit's predictions surer by most.
 
-use super::lesson::{Lesson, Row, dot, seen_variance};
+use super::lesson::Lesson;
+use super::row::{Row, dot};
+use super::variance::seen_variance;
 use crate::mixing::ratio::Ratio;
 use crate::optics::paper::Paper;
 

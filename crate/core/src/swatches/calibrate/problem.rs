@@ -5,6 +5,7 @@ use super::curves::{Curves, LEAST};
 use super::film::slopes;
 use super::ground::{Ground, surface_of};
 use super::prior::{Hold, Prior};
+use super::row::{Row, Slope};
 use super::swatch::{Seen, Swatch, daylight};
 use crate::colour::Lab;
 use crate::numeric::levenberg::{Limits, Squares, minimise};
@@ -96,11 +97,11 @@ pub(super) struct Normal {
 
 impl Normal {
     /// Adds the residual `r` of slopes `row`, both already weighted by `w`.
-    fn add(&mut self, row: &[(usize, f64)], r: f64, w: f64) {
-        for (at, (i, slope)) in row.iter().enumerate() {
-            self.gradient[*i] += w * slope * r;
-            for (j, other) in &row[..=at] {
-                self.matrix.add(*i, *j, w * slope * other);
+    fn add(&mut self, row: &[Slope], r: f64, w: f64) {
+        for (at, slope) in row.iter().enumerate() {
+            self.gradient[slope.number] += w * slope.value * r;
+            for other in &row[..=at] {
+                self.matrix.add(slope.number, other.number, w * slope.value * other.value);
             }
         }
     }
@@ -199,7 +200,7 @@ impl<'a> Problem<'a> {
                 Seen::Lab(measured) => {
                     let reflectance: Spectrum<f64> = std::array::from_fn(|band| film[band].r);
                     for residual in lab_residuals(&reflectance, *measured) {
-                        let row: Vec<(usize, f64)> = (0..BANDS)
+                        let row: Row = (0..BANDS)
                             .flat_map(|band| {
                                 let slope = residual.slopes[band] * swatch.trust;
                                 self.row(band, &film[band], loads, &values, slope, normal.is_some())
@@ -233,13 +234,13 @@ impl<'a> Problem<'a> {
         values: &[f64],
         slope: f64,
         wanted: bool,
-    ) -> Vec<(usize, f64)> {
+    ) -> Row {
         let loads = if wanted { loads } else { &[] };
         let mut row = Vec::with_capacity(2 * loads.len());
         for (paint, x) in loads {
             let at = self.index(band, *paint);
-            row.push((at, slope * film.by_k * x * values[at]));
-            row.push((at + 1, slope * film.by_s * x * values[at + 1]));
+            row.push(Slope { number: at, value: slope * film.by_k * x * values[at] });
+            row.push(Slope { number: at + 1, value: slope * film.by_s * x * values[at + 1] });
         }
         row
     }
@@ -253,7 +254,7 @@ impl<'a> Problem<'a> {
                 let at = |band: usize| self.index(band, paint) + offset;
                 for band in 0..BANDS {
                     for row in hold_rows(hold, band, at) {
-                        let r: f64 = row.iter().map(|(i, factor)| factor * off(*i)).sum();
+                        let r: f64 = row.iter().map(|slope| slope.value * off(slope.number)).sum();
                         cost += r * r;
                         if let Some(normal) = &mut normal {
                             normal.add(&row, r, 1.0);
@@ -322,7 +323,7 @@ pub(super) struct Residual {
 }
 
 /// Adds a residual to the equations, if wanted, and returns Cauchy's loss of it.
-fn weigh(normal: &mut Option<&mut Normal>, row: &[(usize, f64)], r: f64) -> f64 {
+fn weigh(normal: &mut Option<&mut Normal>, row: &[Slope], r: f64) -> f64 {
     let doubt = (r / DOUBT).powi(2);
     if let Some(normal) = normal {
         normal.add(row, r, 1.0 / (1.0 + doubt));
@@ -331,16 +332,21 @@ fn weigh(normal: &mut Option<&mut Normal>, row: &[(usize, f64)], r: f64) -> f64 
 }
 
 /// The rows by which a hold ties the deviation at a band to those before it.
-fn hold_rows(hold: Hold, band: usize, at: impl Fn(usize) -> usize) -> Vec<Vec<(usize, f64)>> {
+fn hold_rows(hold: Hold, band: usize, at: impl Fn(usize) -> usize) -> Vec<Row> {
+    let slope = |band: usize, value: f64| Slope { number: at(band), value };
     let mut rows = Vec::with_capacity(3);
     if hold.level > 0.0 {
-        rows.push(vec![(at(band), hold.level)]);
+        rows.push(vec![slope(band, hold.level)]);
     }
     if hold.slope > 0.0 && band >= 1 {
-        rows.push(vec![(at(band - 1), -hold.slope), (at(band), hold.slope)]);
+        rows.push(vec![slope(band - 1, -hold.slope), slope(band, hold.slope)]);
     }
     if hold.bend > 0.0 && band >= 2 {
-        rows.push(vec![(at(band - 2), hold.bend), (at(band - 1), -2.0 * hold.bend), (at(band), hold.bend)]);
+        rows.push(vec![
+            slope(band - 2, hold.bend),
+            slope(band - 1, -2.0 * hold.bend),
+            slope(band, hold.bend),
+        ]);
     }
     rows
 }
