@@ -7,8 +7,8 @@ use std::time::{Duration, Instant};
 
 use washpath_core::{
     BANDS, Choice, Chooser, Coverage, Error, Lab, Laid, Light, PaintNumber, Path, Reach, Report, Rules,
-    Sheet, Shelf, Spectrum, Stock, Targets, View, Wish, find_matches, horizon, layer, neutral_partners,
-    next_paints, shading_partners, share_at, substitute,
+    Sheet, Shelf, Spectrum, Stock, Target, Targets, View, Wish, find_matches, horizon, layer,
+    neutral_partners, next_paints, shading_partners, share_at, substitute,
 };
 
 const RUNS: usize = 9;
@@ -47,12 +47,12 @@ fn main() -> Result<(), Error> {
     let all: Vec<PaintNumber> = shelf.paints().iter().map(|paint| paint.number).collect();
     figure("next paint of the shelf", || next_paints(black_box(&kit), &all, shelf, &view, Wish::Reach));
     figure("substitute of the shelf", || substitute(black_box(all[0]), &all, &kit, shelf, &view));
-    let targets: Vec<(Lab, f32)> = gamut
+    let targets: Vec<Target> = gamut
         .colours()
         .iter()
         .enumerate()
         .filter(|(i, _)| i % 9 < 7)
-        .map(|(_, lab)| (*lab, 1.0))
+        .map(|(_, lab)| Target::new(*lab, 1.0))
         .take(500)
         .collect();
     let targets = Targets::new(&targets)?;

@@ -76,7 +76,7 @@ pub use error::Error;
 pub use kit::brief::{Brief, LONGEST_BRIEF_NOTE, LONGEST_TASK, MOST_TASKS};
 pub use kit::named_targets::{LONGEST_TARGETS_NAME, MOST_KEPT_COLOURS, NamedTargets};
 pub use kit::puddle::Puddle;
-pub use kit::targets::Targets;
+pub use kit::targets::{Target, Targets};
 pub use kit::{Kit, LONGEST_TITLE, MOST_NAMED_TARGETS, MOST_OWN_PAINTS, MOST_PANS, MOST_PUDDLES, Pan};
 pub use matching::cluster::cluster;
 pub use matching::matches::{Match, Parting, find_matches};
@@ -92,7 +92,7 @@ pub use mixing::path::{Crossing, CrossingKind, Laid, Path, PathPoint, position_o
 pub use mixing::ratio::Ratio;
 pub use mixing::recipe::{MOST_PAINTS, Recipe};
 pub use mixing::sheet::{SHEET_RATIOS, Sheet};
-pub use mixing::shift::{SAME, Shift, largest_shift};
+pub use mixing::shift::{LaidRecipe, SAME, Shift, largest_shift};
 pub use numeric::sort::in_order;
 pub use optics::film::Film;
 pub use optics::observer::Light;

@@ -6,7 +6,7 @@ use support::table;
 use washpath_core::calibrate::Seen;
 use washpath_core::{
     Brief, Kit, KitPaper, Lab, Load, NamedTargets, Origin, OwnPaint, OwnPaper, PaintNumber, Pan, Part, Patch,
-    Puddle, Recipe, Shelf, Stock, Wash, link,
+    Puddle, Recipe, Shelf, Stock, Target, Wash, link,
 };
 
 /// Rows are only ever added to tests/reference/links_v1.csv, never changed.
@@ -173,7 +173,7 @@ fn number(text: &str) -> PaintNumber {
 fn targets(text: &str) -> NamedTargets {
     let (name, colours) = text.split_once(':').expect(text);
     let colour = |text: &str| match numbers(text)[..] {
-        [l, a, b, weight] => (Lab::new(l, a, b), weight),
+        [l, a, b, weight] => Target::new(Lab::new(l, a, b), weight),
         _ => panic!("{text}"),
     };
     NamedTargets::new(name, &colours.split('/').map(colour).collect::<Vec<_>>()).expect(text)

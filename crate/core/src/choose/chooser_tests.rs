@@ -1,6 +1,7 @@
 use super::*;
 use crate::choose::pair_costs::Table;
 use crate::choose::rules::Avoid;
+use crate::kit::targets::Target;
 use crate::optics::observer::Light;
 use crate::optics::paper::Stock;
 use proptest::prelude::*;
@@ -16,7 +17,7 @@ fn numbers() -> Vec<PaintNumber> {
 /// Every so many of the gamut's colours, weighted unevenly.
 fn targets(step: usize) -> Targets {
     let colours = crate::colour::gamut::gamut().iter().step_by(step).enumerate();
-    let weighted: Vec<_> = colours.map(|(i, lab)| (*lab, 1.0 + (i % 3) as f32)).collect();
+    let weighted: Vec<_> = colours.map(|(i, lab)| Target::new(*lab, 1.0 + (i % 3) as f32)).collect();
     Targets::new(&weighted).unwrap()
 }
 

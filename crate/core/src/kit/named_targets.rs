@@ -2,7 +2,7 @@
 
 use crate::colour::Lab;
 use crate::error::Error;
-use crate::kit::targets::Targets;
+use crate::kit::targets::{Target, Targets};
 use crate::text::limits::counted;
 use crate::text::words::{clean, short_line};
 
@@ -26,13 +26,13 @@ impl NamedTargets {
     ///
     /// A name longer than [`LONGEST_TARGETS_NAME`]; no colour or more than
     /// [`MOST_KEPT_COLOURS`]; what is no colour or weight for [`Targets`].
-    pub fn new(name: &str, colours: &[(Lab, f32)]) -> Result<Self, Error> {
+    pub fn new(name: &str, colours: &[Target]) -> Result<Self, Error> {
         Targets::new(colours)?;
-        let heaviest = colours.iter().map(|(_, weight)| *weight).fold(0.0, f32::max);
+        let heaviest = colours.iter().map(|target| target.weight).fold(0.0, f32::max);
         let halves = |value: f32| (2.0 * value).round().clamp(-400.0, 400.0) as i16;
-        let kept = colours.iter().map(|(lab, weight)| {
+        let kept = colours.iter().map(|Target { colour, weight }| {
             let byte = (255.0 * weight / heaviest).round().clamp(1.0, 255.0) as u8;
-            ([lab.l, lab.a, lab.b].map(halves), byte)
+            ([colour.l, colour.a, colour.b].map(halves), byte)
         });
         Self::of_halves(name, kept.collect())
     }
@@ -59,10 +59,10 @@ impl NamedTargets {
     }
 
     /// Its colours, each with a weight of 1 to 255.
-    pub fn colours(&self) -> impl Iterator<Item = (Lab, f32)> {
+    pub fn colours(&self) -> impl Iterator<Item = Target> {
         self.colours.iter().map(|([l, a, b], weight)| {
             let [l, a, b] = [l, a, b].map(|half| f32::from(*half) / 2.0);
-            (Lab::new(l, a, b), f32::from(*weight))
+            Target::new(Lab::new(l, a, b), f32::from(*weight))
         })
     }
 
@@ -79,22 +79,25 @@ mod tests {
     fn colours_come_back_in_half_units() {
         let targets = NamedTargets::new(
             " Quay\n",
-            &[(Lab::new(50.2, -10.3, 4.0), 2.0), (Lab::new(90.0, 0.0, 0.0), 1.0)],
+            &[Target::new(Lab::new(50.2, -10.3, 4.0), 2.0), Target::new(Lab::new(90.0, 0.0, 0.0), 1.0)],
         );
         let targets = targets.unwrap();
         assert_eq!(targets.name(), "Quay");
         let colours: Vec<_> = targets.colours().collect();
-        assert_eq!(colours, [(Lab::new(50.0, -10.5, 4.0), 255.0), (Lab::new(90.0, 0.0, 0.0), 128.0)]);
+        assert_eq!(
+            colours,
+            [Target::new(Lab::new(50.0, -10.5, 4.0), 255.0), Target::new(Lab::new(90.0, 0.0, 0.0), 128.0)]
+        );
     }
 
     #[test]
     fn limits_are_named() {
-        let grey = (Lab::new(50.0, 0.0, 0.0), 1.0);
+        let grey = Target::new(Lab::new(50.0, 0.0, 0.0), 1.0);
         let error =
-            |name: &str, colours: &[(Lab, f32)]| NamedTargets::new(name, colours).unwrap_err().to_string();
+            |name: &str, colours: &[Target]| NamedTargets::new(name, colours).unwrap_err().to_string();
         assert_eq!(error(&"x".repeat(41), &[grey]), "a place's name is longer than 40 characters");
         assert_eq!(error("", &[grey; 25]), "25 colours: a kept place holds 1 to 24");
         assert!(NamedTargets::new("", &[]).is_err());
-        assert!(NamedTargets::new("", &[(Lab::new(f32::NAN, 0.0, 0.0), 1.0)]).is_err());
+        assert!(NamedTargets::new("", &[Target::new(Lab::new(f32::NAN, 0.0, 0.0), 1.0)]).is_err());
     }
 }

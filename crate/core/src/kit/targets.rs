@@ -9,6 +9,23 @@ use crate::text::limits::counted;
 /// Most colours of a set of targets.
 pub const MOST_COLOURS: usize = 2_000;
 
+/// A colour to be reached.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Target {
+    /// The colour.
+    pub colour: Lab,
+    /// How much it counts beside the others, from 0 up.
+    pub weight: f32,
+}
+
+impl Target {
+    /// A colour of this weight.
+    #[must_use]
+    pub const fn new(colour: Lab, weight: f32) -> Self {
+        Self { colour, weight }
+    }
+}
+
 /// Target colours with weights, none of them negative, the sum above 0.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Targets {
@@ -17,16 +34,16 @@ pub struct Targets {
 }
 
 impl Targets {
-    /// Targets of these colours, each with the weight it has there.
+    /// Targets of these colours.
     ///
     /// # Errors
     ///
     /// No colour, more than 2,000, a colour that is not finite, a
     /// weight that is negative or not finite, no weight above 0.
-    pub fn new(colours: &[(Lab, f32)]) -> Result<Self, Error> {
+    pub fn new(colours: &[Target]) -> Result<Self, Error> {
         counted(colours.len(), 1..=MOST_COLOURS, "colours", "a place holds")?;
-        for (lab, weight) in colours {
-            if ![lab.l, lab.a, lab.b].iter().all(|value| value.is_finite()) {
+        for Target { colour, weight } in colours {
+            if ![colour.l, colour.a, colour.b].iter().all(|value| value.is_finite()) {
                 return Err(Error::NotFinite("a colour of the place"));
             }
             if !weight.is_finite() || *weight < 0.0 {
@@ -48,14 +65,14 @@ impl Targets {
     /// The gamut of real surfaces, every colour with the same weight.
     #[must_use]
     pub fn gamut() -> Self {
-        Self::of(gamut().iter().map(|lab| (*lab, 1.0)))
+        Self::of(gamut().iter().map(|lab| Target::new(*lab, 1.0)))
     }
 
     /// Every second colour of the gamut, as on a chessboard of three dimensions: as even, half as many.
     #[must_use]
     pub fn sparse_gamut() -> Self {
         let even = |lab: &&Lab| ((lab.l + lab.a + lab.b) as i32 / GAMUT_STEP) % 2 == 0;
-        Self::of(gamut().iter().filter(even).map(|lab| (*lab, 1.0)))
+        Self::of(gamut().iter().filter(even).map(|lab| Target::new(*lab, 1.0)))
     }
 
     /// Its colours.
@@ -70,8 +87,8 @@ impl Targets {
         &self.weights
     }
 
-    pub(crate) fn of(colours: impl Iterator<Item = (Lab, f32)>) -> Self {
-        let (colours, weights) = colours.unzip();
+    pub(crate) fn of(targets: impl Iterator<Item = Target>) -> Self {
+        let (colours, weights) = targets.map(|target| (target.colour, target.weight)).unzip();
         Self { colours, weights }
     }
 }
@@ -83,11 +100,14 @@ mod tests {
     #[test]
     fn limits_are_named() {
         let grey = Lab::new(50.0, 0.0, 0.0);
-        let error = |colours: &[(Lab, f32)]| Targets::new(colours).unwrap_err().to_string();
+        let error = |colours: &[Target]| Targets::new(colours).unwrap_err().to_string();
         assert_eq!(error(&[]), "0 colours: a place holds 1 to 2000");
-        assert_eq!(error(&[(grey, -1.0)]), "weight -1: a weight is a number from 0 up");
-        assert_eq!(error(&[(grey, 0.0)]), "a place needs at least one weight above 0");
-        assert_eq!(error(&[(Lab::new(f32::NAN, 0.0, 0.0), 1.0)]), "a colour of the place is not finite");
-        assert_eq!(Targets::new(&[(grey, 2.0)]).unwrap().weights(), [2.0]);
+        assert_eq!(error(&[Target::new(grey, -1.0)]), "weight -1: a weight is a number from 0 up");
+        assert_eq!(error(&[Target::new(grey, 0.0)]), "a place needs at least one weight above 0");
+        assert_eq!(
+            error(&[Target::new(Lab::new(f32::NAN, 0.0, 0.0), 1.0)]),
+            "a colour of the place is not finite"
+        );
+        assert_eq!(Targets::new(&[Target::new(grey, 2.0)]).unwrap().weights(), [2.0]);
     }
 }

@@ -11,7 +11,7 @@ use crate::matching::optimum::optima;
 use crate::matching::rounding::{Rounded, round};
 use crate::mixing::part::Part;
 use crate::mixing::recipe::Recipe;
-use crate::mixing::shift::largest_shift;
+use crate::mixing::shift::{LaidRecipe, largest_shift};
 use crate::numeric::sort::in_order;
 use crate::optics::observer::Light;
 use crate::optics::smooth::reflectance_of;
@@ -112,7 +112,9 @@ impl Match {
         let (recipe, load) = (Recipe::of_whole(parts), rounded.load());
         let reflectance = reach.view().reflectance(&recipe.film(shelf)?, load);
         let lab = reach.view().colour_of(&reflectance);
-        let shift = curve.and_then(|curve| largest_shift(curve, [(&recipe, load, reflectance)], &LAMPS));
+        let shift = curve.and_then(|curve| {
+            largest_shift(curve, [LaidRecipe { recipe: recipe.clone(), load, reflectance }], &LAMPS)
+        });
         Ok(Self {
             load,
             lab,

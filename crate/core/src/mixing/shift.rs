@@ -38,39 +38,45 @@ pub struct Shift {
     pub there: f32,
 }
 
+/// A recipe as it is laid and what it shows.
+#[derive(Clone, Debug)]
+pub struct LaidRecipe {
+    /// The recipe.
+    pub recipe: Recipe,
+    /// Its load.
+    pub load: f32,
+    /// Its reflectance on the paper, with the surface.
+    pub reflectance: Spectrum,
+}
+
 /// Among recipes that match a mix in daylight, the one whose difference grows most in one of `lights`.
 ///
 /// Reflectances are of the mix and of each recipe at its load, on one paper
 /// and with the surface, as [`View::reflectance`](crate::View::reflectance)
 /// gives them in any light. `None` where none that matches parts.
-pub fn largest_shift<'a>(
+pub fn largest_shift(
     mix: &Spectrum,
-    candidates: impl IntoIterator<Item = (&'a Recipe, f32, Spectrum)>,
+    candidates: impl IntoIterator<Item = LaidRecipe>,
     lights: &[Light],
 ) -> Option<Shift> {
     let in_lights = lights.iter().map(|light| (*light, light.colour_of(mix))).collect::<Vec<_>>();
     let mix = Light::D65.colour_of(mix);
-    let mut largest: Option<(f32, Light, &Recipe, f32, f32)> = None;
-    for (recipe, load, reflectance) in candidates {
+    let mut largest: Option<Shift> = None;
+    for LaidRecipe { recipe, load, reflectance } in candidates {
         let daylight = delta_e(mix, Light::D65.colour_of(&reflectance));
         if daylight > SAME {
             continue;
         }
         for (light, lab) in &in_lights {
             let there = delta_e(*lab, light.colour_of(&reflectance));
-            let farther = largest.is_none_or(|(_, _, _, near, far)| there - daylight > far - near);
+            let grows = there - daylight;
+            let farther = largest.as_ref().is_none_or(|known| grows > known.there - known.daylight);
             if there > PARTED && farther {
-                largest = Some((load, *light, recipe, daylight, there));
+                largest = Some(Shift { light: *light, recipe: recipe.clone(), load, daylight, there });
             }
         }
     }
-    largest.map(|(load, light, recipe, daylight, there)| Shift {
-        light,
-        recipe: recipe.clone(),
-        load,
-        daylight,
-        there,
-    })
+    largest
 }
 
 #[cfg(test)]
@@ -100,9 +106,10 @@ mod tests {
         let grey = three_band_grey();
         assert!(grey.iter().all(|value| (0.0..=1.0).contains(value)));
         let recipe = Recipe::paint(1.into());
-        let found = largest_shift(&[0.3; 36], [(&recipe, 1.0, cast(&grey))], &Light::ALL).unwrap();
+        let look = LaidRecipe { recipe: recipe.clone(), load: 1.0, reflectance: cast(&grey) };
+        let found = largest_shift(&[0.3; 36], [look.clone()], &Light::ALL).unwrap();
         assert!(found.daylight < 0.1 && found.there > PARTED && found.light != Light::D65, "{found:?}");
-        assert_eq!(largest_shift(&[0.3; 36], [(&recipe, 1.0, cast(&grey))], &[Light::D65]), None);
+        assert_eq!(largest_shift(&[0.3; 36], [look], &[Light::D65]), None);
     }
 
     #[test]
@@ -112,7 +119,8 @@ mod tests {
         let recipe = Recipe::paint(1.into());
         for other in [red, blue] {
             let red: Spectrum = cast(&red);
-            assert_eq!(largest_shift(&red, [(&recipe, 1.0, cast(&other))], &Light::ALL), None);
+            let look = LaidRecipe { recipe: recipe.clone(), load: 1.0, reflectance: cast(&other) };
+            assert_eq!(largest_shift(&red, [look], &Light::ALL), None);
         }
     }
 
@@ -124,9 +132,12 @@ mod tests {
         let pairs =
             numbers.iter().flat_map(|a| numbers.iter().map(move |b| [Part::new(*a, 2), Part::new(*b, 1)]));
         let recipes: Vec<Recipe> = pairs.map(|parts| Recipe::new(&parts).unwrap()).collect();
-        let looks: Vec<(&Recipe, f32, Spectrum)> = recipes
+        let looks: Vec<LaidRecipe> = recipes
             .iter()
-            .map(|recipe| (recipe, 0.5, view.reflectance(&recipe.film(shelf).unwrap(), 0.5)))
+            .map(|recipe| {
+                let reflectance = view.reflectance(&recipe.film(shelf).unwrap(), 0.5);
+                LaidRecipe { recipe: recipe.clone(), load: 0.5, reflectance }
+            })
             .collect();
         let found = largest_shift(&target, looks.iter().cloned(), &Light::ALL);
         let growth = |reflectance: &Spectrum| {
@@ -135,7 +146,7 @@ mod tests {
             let others = Light::ALL.map(apart).into_iter().filter(|there| *there > PARTED);
             (daylight <= SAME).then(|| others.fold(0.0, |most, there| (there - daylight).max(most)))
         };
-        let most = looks.iter().filter_map(|(_, _, reflectance)| growth(reflectance)).fold(0.0, f32::max);
+        let most = looks.iter().filter_map(|look| growth(&look.reflectance)).fold(0.0, f32::max);
         assert_eq!(found.map(|shift| shift.there - shift.daylight), Some(most));
     }
 }

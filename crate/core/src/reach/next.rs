@@ -3,7 +3,7 @@
 use crate::colour::Lab;
 use crate::colour::hue::Hue;
 use crate::error::Error;
-use crate::kit::targets::Targets;
+use crate::kit::targets::{Target, Targets};
 use crate::mixing::path::{CrossingKind, Path};
 use crate::numeric::sort::in_order;
 use crate::optics::view::View;
@@ -131,7 +131,7 @@ fn wider(
     if missing.is_empty() {
         return Ok(Vec::new());
     }
-    let rest = Targets::of(missing.iter().map(|i| (targets.colours()[*i], targets.weights()[*i])));
+    let rest = Targets::of(missing.iter().map(|i| Target::new(targets.colours()[*i], targets.weights()[*i])));
     let gain = |paint: PaintNumber, most: usize| -> Result<f32, Error> {
         let found = Coverage::new(&Reach::of_last(&with(paint), shelf, view, most)?, &rest)?;
         let mut gain = 0.0;

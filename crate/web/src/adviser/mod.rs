@@ -10,8 +10,8 @@ mod records;
 
 use serde::Serialize;
 use washpath_core::{
-    Display, Gap, Hue, Light, Outline, PaintNumber, Report, Role, Targets, View, Wish, horizon, next_paints,
-    substitute,
+    Display, Gap, Hue, Lab, Light, Outline, PaintNumber, Report, Role, Target, Targets, View, Wish, horizon,
+    next_paints, substitute,
 };
 use wasm_bindgen::prelude::*;
 
@@ -286,6 +286,6 @@ fn family(hue: Option<Hue>) -> &'static str {
 pub(crate) fn read_targets(targets: JsValue) -> Result<Targets, JsError> {
     let colours: Vec<([f32; 3], f32)> = into(targets)?;
     let colours: Vec<_> =
-        colours.into_iter().map(|([l, a, b], weight)| (washpath_core::Lab::new(l, a, b), weight)).collect();
+        colours.into_iter().map(|([l, a, b], weight)| Target::new(Lab::new(l, a, b), weight)).collect();
     Ok(Targets::new(&colours)?)
 }

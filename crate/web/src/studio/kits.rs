@@ -1,7 +1,9 @@
 //! Kits as the page holds them, and as the text of a link.
 
 use serde::Serialize;
-use washpath_core::{Brief, Kit, Lab, NamedTargets, OwnPaint, PaintNumber, Puddle, Shelf, Stock, link};
+use washpath_core::{
+    Brief, Kit, Lab, NamedTargets, OwnPaint, PaintNumber, Puddle, Shelf, Stock, Target, link,
+};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
@@ -114,10 +116,13 @@ pub fn encode_kit(kit: JsValue) -> Result<String, JsError> {
     let puddle = |puddle: &PuddleReadout| Puddle::new(puddle.parts.recipe()?, puddle.load);
     let puddles = kit.puddles.iter().map(puddle).collect::<Result<_, _>>()?;
     let named = |targets: &TargetsReadout| {
-        let colours: Vec<(Lab, f32)> = targets
+        let colours: Vec<Target> = targets
             .colours
             .iter()
-            .map(|colour| (Lab::new(colour.lab[0], colour.lab[1], colour.lab[2]), colour.weight))
+            .map(|colour| {
+                let [l, a, b] = colour.lab;
+                Target::new(Lab::new(l, a, b), colour.weight)
+            })
             .collect();
         NamedTargets::new(&targets.name, &colours)
     };
@@ -185,8 +190,9 @@ impl KitReadout {
 
 impl From<&NamedTargets> for TargetsReadout {
     fn from(targets: &NamedTargets) -> Self {
-        let colours =
-            targets.colours().map(|(lab, weight)| ColourReadout { lab: [lab.l, lab.a, lab.b], weight });
+        let colours = targets
+            .colours()
+            .map(|Target { colour, weight }| ColourReadout { lab: [colour.l, colour.a, colour.b], weight });
         Self { name: targets.name().to_owned(), colours: colours.collect() }
     }
 }

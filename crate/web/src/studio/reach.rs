@@ -1,7 +1,7 @@
 //! What a kit can mix, as the page asks for it.
 
 use serde::Serialize;
-use washpath_core::{Hue, Lab, Light, largest_shift};
+use washpath_core::{Hue, Lab, LaidRecipe, Light, largest_shift};
 use wasm_bindgen::prelude::*;
 
 use crate::border::{into, out};
@@ -70,10 +70,9 @@ impl Studio {
         for other in last.of(paints, &self.daylight)?.mixes().filter(|mix| near(mix.lab())) {
             let recipe = other.recipe();
             let reflectance = self.daylight.reflectance(&recipe.film(&shelf)?, other.load());
-            candidates.push((recipe, other.load(), reflectance));
+            candidates.push(LaidRecipe { recipe, load: other.load(), reflectance });
         }
-        let looked_at = candidates.iter().map(|(recipe, load, reflectance)| (recipe, *load, *reflectance));
-        out(&largest_shift(&mix, looked_at, &Light::ALL).map(|shift| ShiftReadout {
+        out(&largest_shift(&mix, candidates, &Light::ALL).map(|shift| ShiftReadout {
             light: shift.light.name(),
             parts: Parts::of(&shift.recipe),
             load: shift.load,

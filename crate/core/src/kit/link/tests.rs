@@ -1,6 +1,7 @@
 use super::*;
 use crate::kit::named_targets::NamedTargets;
 use crate::kit::puddle::Puddle;
+use crate::kit::targets::Target;
 use crate::mixing::load::Load;
 use crate::optics::paper::OwnPaper;
 use crate::swatches::own_paint::OwnPaint;
@@ -133,7 +134,7 @@ fn the_longest_kit_is_read() {
             .with_code(&"🎨".repeat(24))?
             .with_caution(&"🎨".repeat(160))
     };
-    let grey = (crate::colour::Lab::new(50.0, -120.0, 120.0), 1.0);
+    let grey = Target::new(crate::colour::Lab::new(50.0, -120.0, 120.0), 1.0);
     let targets = NamedTargets::new(&"🎨".repeat(40), &[grey; 24]).unwrap();
     let pans = (0..48).map(|i| Pan::Split(PaintNumber::own(i), PaintNumber::own((i + 48) % 60))).collect();
     let brief = Brief::new(&"🎨".repeat(280), &vec!["🎨".repeat(120); 8]).unwrap();
