@@ -120,7 +120,7 @@ pub use swatches::log::{LogRead, read_log, write_log};
 pub use swatches::measurement::bands::MOST_REFLECTANCE;
 pub use swatches::measurement::{Measured, Measurement, read_measurements};
 pub use swatches::own_id::OwnId;
-pub use swatches::own_paint::{LONGEST_CAUTION, LONGEST_CODE, LONGEST_PAINT_NAME, Origin, OwnPaint};
+pub use swatches::own_paint::{LONGEST_PAINT_NAME, Origin, OwnPaint};
 pub use swatches::patch::{Patch, Wash};
 pub use swatches::record::{LONGEST_NOTE, MOST_RECORDS, Record};
 pub use swatches::teaching::{Judged, PlannedSwatch, Taught, teach};

@@ -20,10 +20,10 @@ use crate::text::words::{clean, short_line};
 pub const LONGEST_PAINT_NAME: usize = 40;
 
 /// Longest pigment line, in characters; `PB29 PV19`.
-pub const LONGEST_CODE: usize = 24;
+const LONGEST_CODE: usize = 24;
 
 /// Longest caution, in characters.
-pub const LONGEST_CAUTION: usize = 160;
+const LONGEST_CAUTION: usize = 160;
 
 /// What a painter's own paint was made from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -89,7 +89,7 @@ impl OwnPaint {
     ///
     /// # Errors
     ///
-    /// Longer than [`LONGEST_CODE`].
+    /// Longer than 24 characters.
     pub fn with_code(self, code: &str) -> Result<Self, Error> {
         Ok(Self { code: short_line(code, "the pigments", LONGEST_CODE)?, ..self })
     }
@@ -98,7 +98,7 @@ impl OwnPaint {
     ///
     /// # Errors
     ///
-    /// Longer than [`LONGEST_CAUTION`].
+    /// Longer than 160 characters.
     pub fn with_caution(self, caution: &str) -> Result<Self, Error> {
         Ok(Self { caution: short_line(caution, "the caution", LONGEST_CAUTION)?, ..self })
     }

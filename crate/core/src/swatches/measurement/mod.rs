@@ -67,7 +67,7 @@ pub struct Measured {
 /// 2,000,000 bytes, no header, wavelengths that do not ascend, are fewer
 /// than 16, more than 20 nm apart or do not span 400 to 700 nm, no good sample.
 /// A sample of which a value is missing, no number or not within 0 and
-/// [`MOST_REFLECTANCE`](bands::MOST_REFLECTANCE) is left out and named.
+/// [`MOST_REFLECTANCE`](crate::MOST_REFLECTANCE) is left out and named.
 ///
 /// ```
 /// use washpath_core::read_measurements;
