@@ -19,7 +19,7 @@ pub(crate) const DESCENT: f32 = 0.22;
 
 /// Glyph of a character; 0, a box, for one the face lacks.
 pub(crate) fn glyph(character: char) -> u16 {
-    CHARACTERS.chars().position(|known| known == character).map_or(0, |place| place as u16 + 1)
+    CHARACTERS.chars().position(|known| known == character).map_or(0, |index| index as u16 + 1)
 }
 
 /// Advance of a glyph in units of [`EM`].
@@ -86,8 +86,8 @@ mod tests {
 
     #[test]
     fn every_character_has_a_glyph_of_its_own() {
-        for (place, character) in CHARACTERS.chars().enumerate() {
-            assert_eq!(usize::from(glyph(character)), place + 1, "{character} stands once");
+        for (index, character) in CHARACTERS.chars().enumerate() {
+            assert_eq!(usize::from(glyph(character)), index + 1, "{character} stands once");
             assert!(advance(glyph(character)) > 0, "{character} has a width");
         }
         assert_eq!(glyph('あ'), 0);

@@ -36,7 +36,7 @@ const FIRST_PAGE: usize = 9;
 #[must_use]
 pub fn pdf(leaves: &[Leaf], title: &str) -> Vec<u8> {
     // Four bytes above 127 tell that what follows is no plain text.
-    let mut file = File { bytes: b"%PDF-1.7\n%\xe2\xe3\xcf\xd3\n".to_vec(), places: Vec::new() };
+    let mut file = File { bytes: b"%PDF-1.7\n%\xe2\xe3\xcf\xd3\n".to_vec(), offsets: Vec::new() };
     let mut kids = String::new();
     for i in 0..leaves.len() {
         put(&mut kids, format_args!("{} 0 R ", FIRST_PAGE + 2 * i));
@@ -47,7 +47,7 @@ pub fn pdf(leaves: &[Leaf], title: &str) -> Vec<u8> {
     font(&mut file);
     for leaf in leaves {
         let [width, height] = [leaf.width, leaf.height].map(|side| Decimal(side * POINTS));
-        let contents = file.places.len() + 2;
+        let contents = file.offsets.len() + 2;
         file.object(&format!(
             "<</Type /Page /Parent {TREE} 0 R /MediaBox [0 0 {width} {height}] \
              /Resources <</Font <</F {FONT} 0 R>>>> /Contents {contents} 0 R>>"
@@ -61,7 +61,7 @@ pub fn pdf(leaves: &[Leaf], title: &str) -> Vec<u8> {
 struct File {
     bytes: Vec<u8>,
     /// Where each object begins.
-    places: Vec<usize>,
+    offsets: Vec<usize>,
 }
 
 impl File {
@@ -80,16 +80,16 @@ impl File {
     }
 
     fn open(&mut self) {
-        self.places.push(self.bytes.len());
-        self.bytes.extend(format!("{} 0 obj\n", self.places.len()).as_bytes());
+        self.offsets.push(self.bytes.len());
+        self.bytes.extend(format!("{} 0 obj\n", self.offsets.len()).as_bytes());
     }
 
     /// The table of where objects begin, twenty bytes a row, and the trailer.
     fn finish(mut self) -> Vec<u8> {
-        let (start, size) = (self.bytes.len(), self.places.len() + 1);
+        let (start, size) = (self.bytes.len(), self.offsets.len() + 1);
         let mut end = format!("xref\n0 {size}\n0000000000 65535 f \n");
-        for place in &self.places {
-            put(&mut end, format_args!("{place:010} 00000 n \n"));
+        for offset in &self.offsets {
+            put(&mut end, format_args!("{offset:010} 00000 n \n"));
         }
         put(&mut end, format_args!("trailer\n<</Size {size} /Root 1 0 R /Info {INFO} 0 R>>\n"));
         put(&mut end, format_args!("startxref\n{start}\n%%EOF\n"));

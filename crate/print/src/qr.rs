@@ -70,7 +70,7 @@ impl Code {
     /// Whether the module of a column and a row, counted from 0 with the quiet zone, is dark.
     #[must_use]
     pub fn is_dark(&self, column: usize, row: usize) -> bool {
-        let at = |place: usize| place as i32 - QUIET_ZONE as i32;
+        let at = |index: usize| index as i32 - QUIET_ZONE as i32;
         self.0.get_module(at(column), at(row))
     }
 
@@ -110,7 +110,7 @@ impl Code {
     pub(crate) fn draw(&self, leaf: &mut Leaf, left: f32, top: f32) {
         let module = self.printed_side() / self.side() as f32;
         for (column, row, length) in self.runs() {
-            let [x, y] = [column, row].map(|place| place as f32 * module);
+            let [x, y] = [column, row].map(|index| index as f32 * module);
             let area = Area::new(left + x, top + y, length as f32 * module, module);
             leaf.rectangle(area, Some(INK), None);
         }

@@ -1,6 +1,6 @@
 //! The wheel to paint: rings, hue names, and the kit's paints in their places.
 
-use washpath_core::colour::{RIM, wheel as place_of};
+use washpath_core::colour::{RIM, wheel as wheel_point};
 use washpath_core::hue::HUE_NAMES;
 use washpath_core::{Lab, Paint, PaintNumber};
 
@@ -85,9 +85,9 @@ impl Disc {
 
     /// Where a colour stands; what lies beyond the rim is held at it.
     fn spot(&self, lab: Lab) -> Point {
-        let place = place_of(lab);
-        let scale = self.radius / place.radius().max(RIM);
-        [self.middle[0] + place.x * scale, self.middle[1] - place.y * scale]
+        let point = wheel_point(lab);
+        let scale = self.radius / point.radius().max(RIM);
+        [self.middle[0] + point.x * scale, self.middle[1] - point.y * scale]
     }
 
     /// The nearest point of the disc from which a circle still lies within.
@@ -129,14 +129,14 @@ struct Spot<'a> {
     paint: &'a Paint,
     /// Its code, told from others of the same.
     code: String,
-    place: Point,
+    point: Point,
     colour: Lab,
 }
 
 impl<'a> Spot<'a> {
     fn new(order: &Order<'_>, disc: &Disc, paint: &'a Paint, code: String) -> Self {
         let colour = order.view.colour(&paint.film, order.view.strongest_load(&paint.film));
-        Self { paint, code, place: disc.spot(colour), colour }
+        Self { paint, code, point: disc.spot(colour), colour }
     }
 }
 
@@ -151,9 +151,9 @@ fn draw_spots(leaf: &mut Leaf, order: &Order<'_>, disc: &Disc, spots: &[Spot<'_>
         leaf.rectangle(*area, Some([255; 3]), None);
     }
     for (spot, middle) in spots.iter().zip(&middles) {
-        if distance(spot.place, *middle) > 0.5 {
-            leaf.line(&[spot.place, *middle], Stroke { width: 0.2, ..Stroke::STRONG });
-            leaf.circle(spot.place, 0.45, Some(INK), None);
+        if distance(spot.point, *middle) > 0.5 {
+            leaf.line(&[spot.point, *middle], Stroke { width: 0.2, ..Stroke::STRONG });
+            leaf.circle(spot.point, 0.45, Some(INK), None);
         }
     }
     for (spot, middle) in spots.iter().zip(&middles) {
@@ -194,7 +194,7 @@ fn labels<'a>(
 fn spread(disc: &Disc, spots: &[Spot<'_>], circle: f32) -> Vec<Point> {
     const ROUNDS: usize = 400;
     let apart = 2.0 * circle + 0.8;
-    let mut middles: Vec<Point> = spots.iter().map(|spot| disc.held(spot.place, circle)).collect();
+    let mut middles: Vec<Point> = spots.iter().map(|spot| disc.held(spot.point, circle)).collect();
     for _ in 0..ROUNDS {
         let mut pushed = false;
         for i in 0..middles.len() {

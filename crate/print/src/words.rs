@@ -16,15 +16,15 @@ pub(crate) fn code(paint: &Paint, among: &[&Paint]) -> String {
     let same: Vec<_> =
         among.iter().filter(|other| other.code == paint.code).map(|other| other.number).collect();
     match same.iter().position(|number| *number == paint.number) {
-        Some(place) if same.len() > 1 => format!("{} {}", paint.code, letters(place)),
+        Some(index) if same.len() > 1 => format!("{} {}", paint.code, letters(index)),
         _ => paint.code.clone(),
     }
 }
 
 /// a to z, then aa, ab …
-fn letters(place: usize) -> String {
-    let last = char::from(b'a' + (place % 26) as u8);
-    if place < 26 { last.to_string() } else { letters(place / 26 - 1) + &last.to_string() }
+fn letters(index: usize) -> String {
+    let last = char::from(b'a' + (index % 26) as u8);
+    if index < 26 { last.to_string() } else { letters(index / 26 - 1) + &last.to_string() }
 }
 
 #[cfg(test)]

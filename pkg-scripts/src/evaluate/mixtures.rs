@@ -177,16 +177,16 @@ pub(super) fn predict(calibration: &Calibration, mixtures: &[Swatch]) -> Report 
     Report { errors }
 }
 
-/// The mixtures of the pairs that are asked for by their place in the file, and the others.
+/// The mixtures of the pairs that are asked for by their index in the file, and the others.
 pub(super) fn split(mixtures: &[Swatch], asked: impl Fn(usize) -> bool) -> (Vec<Swatch>, Vec<Swatch>) {
     let mut pairs: Vec<[usize; 2]> = Vec::new();
     mixtures.iter().cloned().partition(|swatch| {
         let pair = [swatch.parts[0].0, swatch.parts[1].0];
-        let place = pairs.iter().position(|other| *other == pair).unwrap_or_else(|| {
+        let index = pairs.iter().position(|other| *other == pair).unwrap_or_else(|| {
             pairs.push(pair);
             pairs.len() - 1
         });
-        asked(place)
+        asked(index)
     })
 }
 
@@ -233,8 +233,8 @@ fn singles(table: &Table) -> Result<Singles> {
     }
     let paper = paper.context("no paper: a row of pigment_index 0 and measure R is wanted")?;
     let mut paints: BTreeMap<u32, usize> = rows.iter().map(|(index, ..)| (*index, 0)).collect();
-    for (place, paint) in paints.values_mut().enumerate() {
-        *paint = place;
+    for (index, paint) in paints.values_mut().enumerate() {
+        *paint = index;
     }
     let unit = rows.iter().map(|(_, quantity, _)| *quantity).fold(f64::INFINITY, f64::min);
     if rows.is_empty() {

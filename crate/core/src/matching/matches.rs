@@ -171,9 +171,9 @@ fn ranked(all: &[Rounded]) -> Vec<Rounded> {
     let mut simple = told.iter().filter(|rounded| rounded.is_simple()).count().min(SIMPLE_TOLD);
     let mut free = MOST_MATCHES - simple;
     told.retain(|rounded| {
-        let places = if rounded.is_simple() && simple > 0 { &mut simple } else { &mut free };
-        let is_told = *places > 0;
-        *places -= usize::from(is_told);
+        let left = if rounded.is_simple() && simple > 0 { &mut simple } else { &mut free };
+        let is_told = *left > 0;
+        *left -= usize::from(is_told);
         is_told
     });
     told

@@ -14,19 +14,19 @@ use std::collections::BinaryHeap;
 /// ```
 pub fn in_order<T>(mut things: Vec<T>, value: impl Fn(&T) -> f32) -> Vec<T> {
     let values = things.iter().enumerate().map(|(i, thing)| (value(thing), i as u32)).collect();
-    for (place, other) in swaps(order(values)).into_iter().enumerate() {
-        things.swap(place, other as usize);
+    for (index, other) in swaps(order(values)).into_iter().enumerate() {
+        things.swap(index, other as usize);
     }
     things
 }
 
-/// For each place in turn the place to swap it with, so that what stood where `from` says comes there.
+/// For each index in turn the index to swap it with, so that what stood where `from` says comes there.
 #[inline(never)]
 fn swaps(mut from: Vec<u32>) -> Vec<u32> {
-    for place in 0..from.len() {
-        // What stood at an earlier place has been swapped away from it.
-        while (from[place] as usize) < place {
-            from[place] = from[from[place] as usize];
+    for index in 0..from.len() {
+        // What stood at an earlier index has been swapped away from it.
+        while (from[index] as usize) < index {
+            from[index] = from[from[index] as usize];
         }
     }
     from

@@ -89,14 +89,14 @@ impl Coverage {
     /// Part of the targets, by weight, reached within each of the [`LIMITS`]; 0 to 1.
     #[must_use]
     pub fn reached(&self) -> Within<f32> {
-        self.share(|needs| needs != UNREACHED)
+        self.covered_part(|needs| needs != UNREACHED)
     }
 
     /// Part of the targets that is reached with this paint and not without it; 0 to 1.
     #[must_use]
     pub fn lost_without(&self, paint: PaintNumber) -> Within<f32> {
         match self.paints.iter().position(|known| *known == paint) {
-            Some(index) => self.share(|needs| needs != UNREACHED && needs >> index & 1 == 1),
+            Some(index) => self.covered_part(|needs| needs != UNREACHED && needs >> index & 1 == 1),
             None => Within::default(),
         }
     }
@@ -107,7 +107,8 @@ impl Coverage {
         self.needs.get(colour).map(|needs| Within::of(needs.map(|needs| needs != UNREACHED)))
     }
 
-    fn share(&self, counts: impl Fn(PaintSet) -> bool) -> Within<f32> {
+    /// Part of the targets, by weight, that count.
+    fn covered_part(&self, counts: impl Fn(PaintSet) -> bool) -> Within<f32> {
         let whole: f32 = self.weights.iter().sum();
         Within::of([0, 1].map(|limit| {
             let colours = self.needs.iter().zip(&self.weights);

@@ -246,12 +246,12 @@ mod tests {
     }
 
     #[test]
-    fn a_place_comes_back_from_its_spot() {
+    fn a_wheel_point_comes_back_from_its_spot() {
         let frame = Frame::new(600.0);
-        for place in [[0.0, 0.0], [10.0, -30.0], [-20.0, 5.0]] {
-            let back = frame.point_at(frame.spot_at(place));
-            assert!((back[0] - place[0]).abs() < 1e-4 && (back[1] - place[1]).abs() < 1e-4, "{back:?}");
-            assert!(frame.holds(frame.spot_at(place)));
+        for point in [[0.0, 0.0], [10.0, -30.0], [-20.0, 5.0]] {
+            let back = frame.point_at(frame.spot_at(point));
+            assert!((back[0] - point[0]).abs() < 1e-4 && (back[1] - point[1]).abs() < 1e-4, "{back:?}");
+            assert!(frame.holds(frame.spot_at(point)));
         }
         assert!(!frame.holds(Spot { x: 5.0, y: 5.0 }));
         assert!((frame.point_at(Spot { x: 600.0, y: 300.0 })[0] - RIM).abs() < 1e-4);

@@ -1,4 +1,4 @@
-//! Marks on the wheel: ends, crossing, the mix at hand, kept mixes, places asked for.
+//! Marks on the wheel: ends, crossing, the mix at hand, kept mixes, wheel points asked for.
 
 use washpath_core::{CrossingKind, whole_parts};
 use wasm_bindgen::JsValue;
@@ -111,12 +111,12 @@ fn drop_shape(context: &Context, at: Spot) -> Drawn {
     Ok(())
 }
 
-/// A small cross where an empty place was asked for, and a line to the mix that comes nearest.
+/// A small cross where an empty wheel point was asked for, and a line to the mix that comes nearest.
 pub(crate) fn draw_asked(context: &Context, scene: &Scene, frame: &Frame, strand: &Strand) -> Drawn {
     let ends = [strand.steps.first(), strand.steps.last()];
     for (asked, step) in scene.asked.iter().zip(ends) {
-        let (Some(place), Some(step)) = (asked, step) else { continue };
-        let spot = frame.spot_at(*place);
+        let (Some(point), Some(step)) = (asked, step) else { continue };
+        let spot = frame.spot_at(*point);
         context.set_stroke_style_str(&scene.ink.strong);
         context.set_line_width(1.25);
         dashed(context, 3.0)?;

@@ -11,11 +11,11 @@ use crate::shelf::shelf;
 use crate::studio::Studio;
 use crate::swatch::Swatch;
 
-/// The mix that comes nearest to a place of the wheel.
+/// The mix that comes nearest to a wheel point.
 #[derive(Serialize)]
 struct Nearest {
     parts: Parts,
-    /// Distance from the place, in CAM16-UCS.
+    /// Distance from the point, in CAM16-UCS.
     off: f32,
 }
 
@@ -90,7 +90,7 @@ impl Studio {
         Ok(reach.outline().corners().iter().flat_map(|corner| [corner.x, corner.y]).collect())
     }
 
-    /// The recipe of paints that comes nearest to a place of the wheel's plane at a load; nothing for no paints.
+    /// The recipe of paints that comes nearest to a wheel point at a load; nothing for no paints.
     ///
     /// # Errors
     ///

@@ -7,7 +7,7 @@ use crate::from_page::{Fields, FromPage};
 use crate::pair::Pair;
 use crate::parts::Parts;
 
-/// One state of the wheel; lengths in CSS pixels, places in CAM16-UCS.
+/// One state of the wheel; lengths in CSS pixels, wheel points in CAM16-UCS.
 #[derive(Clone, Debug)]
 pub(crate) struct Scene {
     /// Width and height of the canvas.
@@ -22,7 +22,7 @@ pub(crate) struct Scene {
     pub show_shelf: bool,
     /// The two ends and how they are laid.
     pub pair: Pair,
-    /// Where on the wheel each end was asked for, if it was an empty place.
+    /// Where on the wheel each end was asked for, if it was an empty wheel point.
     pub asked: [Option<[f32; 2]>; 2],
     /// Share of B in the mix, 0 to 1.
     pub share: f32,
@@ -34,7 +34,7 @@ pub(crate) struct Scene {
     pub pins: Vec<Pin>,
     /// The paint under the keyboard's cursor; 0 where there is none.
     pub cursor: PaintNumber,
-    /// The place under the keyboard's cross, if it is out.
+    /// The wheel point under the keyboard's cross, if it is out.
     pub cross: Option<[f32; 2]>,
     /// The colour to match, L*, a*, b*, if there is one.
     pub target: Option<[f32; 3]>,

@@ -262,9 +262,9 @@ impl Columns {
     /// Of a header that has what a record needs.
     fn of(header: &Row<'_>) -> Option<Self> {
         let headers: Vec<String> = header.cells.iter().map(|cell| plain(cell)).collect();
-        let place = |wanted: &str| headers.iter().position(|header| header == wanted);
-        let named = NAMES.map(|name| place(&name.to_ascii_lowercase()));
-        let bands: Option<Vec<usize>> = (0..BANDS).map(|band| place(&band_name(band))).collect();
+        let index = |wanted: &str| headers.iter().position(|header| header == wanted);
+        let named = NAMES.map(|name| index(&name.to_ascii_lowercase()));
+        let bands: Option<Vec<usize>> = (0..BANDS).map(|band| index(&band_name(band))).collect();
         let bands = bands.and_then(|bands| bands.try_into().ok());
         let [_, recipe, load, l, a, b, _, _] = named;
         let coloured = bands.is_some() || [l, a, b].iter().all(Option::is_some);

@@ -145,7 +145,7 @@ fn tokens(line: &str) -> Vec<Cow<'_, str>> {
 /// A text in quotation marks, and its length with both; left open it ends with the line.
 fn quoted(inner: &str) -> (Cow<'_, str>, usize) {
     match closing(inner, '"') {
-        Some(place) => (Cow::Owned(undoubled(&inner[..place], '"')), place + 2),
+        Some(index) => (Cow::Owned(undoubled(&inner[..index], '"')), index + 2),
         None => (Cow::Borrowed(inner), inner.len() + 1),
     }
 }

@@ -54,8 +54,8 @@ impl Columns {
             Values::Bands { columns, percent } => {
                 let bands = Bands::new(columns.iter().map(|(_, nm)| *nm).collect())
                     .map_err(|(_, reason)| Error::table(self.line, reason))?;
-                let places: Vec<usize> = columns.iter().map(|(column, _)| *column).collect();
-                let readings = self.readings(rows, &places, &|i| bands.label(i), number, faults);
+                let indices: Vec<usize> = columns.iter().map(|(column, _)| *column).collect();
+                let readings = self.readings(rows, &indices, &|i| bands.label(i), number, faults);
                 Ok((spectra(&bands, readings, *percent, &|reading, _| reading.line, faults), Light::D65))
             }
             Values::Lab { columns, light } => {

@@ -55,8 +55,8 @@ pub(super) fn spectra(
             }
         }
         let refused = reading.values.iter().enumerate().find_map(|(band, value)| {
-            let place = format!("\"{}\" at {}", reading.name, bands.label(band));
-            within(&place, *value, [0.0, MOST_REFLECTANCE]).err().map(|fault| (band, fault.to_string()))
+            let what = format!("\"{}\" at {}", reading.name, bands.label(band));
+            within(&what, *value, [0.0, MOST_REFLECTANCE]).err().map(|fault| (band, fault.to_string()))
         });
         match refused {
             Some((band, reason)) => faults.push(Error::table(line(&reading, band), reason)),

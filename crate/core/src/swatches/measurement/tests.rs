@@ -10,7 +10,7 @@ use proptest::prelude::*;
 
 const NM: std::ops::RangeInclusive<u16> = 40..=70;
 
-/// 31 cells from 400 to 700 nm, a value each by its place.
+/// 31 cells from 400 to 700 nm, a value each by its wavelength.
 fn cells(separator: &str, cell: impl Fn(u16) -> String) -> String {
     NM.map(cell).collect::<Vec<_>>().join(separator)
 }
