@@ -69,6 +69,63 @@ pub enum Error {
         /// Whose, with an article.
         of: &'static str,
     },
+    /// A colour is none that such a thing has.
+    Colour {
+        /// L*, a*, b*.
+        lab: [f32; 3],
+        /// What it cannot be, with an article, and why.
+        what: &'static str,
+    },
+    /// A paper is so dark that washes are not seen on it.
+    DarkPaper {
+        /// L*, a*, b*.
+        lab: [f32; 3],
+        /// L* of the darkest.
+        darkest: f32,
+    },
+    /// A part of a mixture is negative or not finite.
+    Part(f32),
+    /// A target's weight is negative or not finite.
+    Weight(f32),
+    /// Bytes do not make up whole rows of pixels.
+    PictureSize {
+        /// Bytes there are.
+        bytes: usize,
+        /// Pixels of a row.
+        width: usize,
+    },
+    /// A text is no day of the calendar; shows it.
+    Date(String),
+    /// A text may mean several paints.
+    Ambiguous {
+        /// The text.
+        name: String,
+        /// Their keys.
+        keys: Vec<String>,
+    },
+    /// The film of this own paint's swatches is asked for and not known.
+    UnknownFilm(String),
+    /// More paints must be in a kit than it holds.
+    TooManyRequired {
+        /// Paints that must be in it.
+        required: usize,
+        /// Paints it holds.
+        size: usize,
+    },
+    /// Rules leave fewer paints than a kit holds.
+    TooFewAllowed {
+        /// Paints they allow.
+        allowed: usize,
+        /// Paints it holds.
+        size: usize,
+    },
+    /// Rules ask for more paints of a group than there are, or than a kit holds.
+    TooFewOfGroup {
+        /// The group.
+        group: &'static str,
+        /// Fewest they ask for.
+        least: usize,
+    },
     /// Two things have one name.
     NamedTwice(String),
     /// A table could not be read; names the line and the reason.
@@ -117,6 +174,36 @@ impl fmt::Display for Error {
                 write!(f, "{what} is {value}, not between {least} and {most}")
             }
             Self::Load { load, of } => write!(f, "load {}: {of}'s is within 1/32 and 4", Decimal(*load)),
+            Self::Colour { lab, what } => {
+                let [l, a, b] = lab.map(Decimal);
+                write!(f, "L* {l} a* {a} b* {b} cannot be {what}")
+            }
+            Self::DarkPaper { lab, darkest } => {
+                let [l, a, b, darkest] = [lab[0], lab[1], lab[2], *darkest].map(Decimal);
+                write!(
+                    f,
+                    "L* {l} a* {a} b* {b} cannot be a paper: washes are not seen on paper darker than L* {darkest}"
+                )
+            }
+            Self::Part(part) => write!(f, "{} parts: a part is a number from 0 up", Decimal(*part)),
+            Self::Weight(weight) => write!(f, "weight {}: a weight is a number from 0 up", Decimal(*weight)),
+            Self::PictureSize { bytes, width } => {
+                write!(f, "{bytes} bytes are not a picture {width} pixels wide")
+            }
+            Self::Date(date) => write!(f, "date \"{date}\": a day is written yyyy-mm-dd"),
+            Self::Ambiguous { name, keys } => {
+                write!(f, "\"{name}\" may be any of {}: name one", keys.join(", "))
+            }
+            Self::UnknownFilm(paint) => write!(f, "the film of {paint}'s swatches is not known"),
+            Self::TooManyRequired { required, size } => {
+                write!(f, "{required} paints are a must: the kit holds {size}")
+            }
+            Self::TooFewAllowed { allowed, size } => {
+                write!(f, "the rules allow {allowed} paints: the kit holds {size}")
+            }
+            Self::TooFewOfGroup { group, least } => {
+                write!(f, "the rules ask for {group}, at least {least}: there are not so many")
+            }
             Self::NamedTwice(name) => write!(f, "two own paints are called \"{name}\""),
             Self::Table { line: 0, reason } => write!(f, "the table: {reason}"),
             Self::Table { line, reason } => write!(f, "line {line}: {reason}"),

@@ -150,9 +150,9 @@ impl Chooser {
     /// Not finished, or no kit found that keeps the rules.
     pub fn choice(&self) -> Result<&Choice, Error> {
         self.choice.as_ref().ok_or_else(|| {
-            Error::Value(match self.phase {
-                Phase::Finished => "found no kit that keeps all the rules".into(),
-                _ => "the choice is not finished".into(),
+            Error::Refused(match self.phase {
+                Phase::Finished => "found no kit that keeps all the rules",
+                _ => "the choice is not finished",
             })
         })
     }
@@ -286,23 +286,22 @@ fn check(
     targets: &Targets,
 ) -> Result<(), Error> {
     let (allowed, targets) = (paints.len(), targets.colours().len());
-    let fault = if size == 0 {
-        "a kit to choose holds at least 1 paint".into()
+    Err(if size == 0 {
+        Error::Missing("a kit to choose holds at least 1 paint")
     } else if allowed > MOST_CANDIDATES {
-        format!("{allowed} paints to choose from: at most {MOST_CANDIDATES}")
+        Error::Value(format!("{allowed} paints to choose from: at most {MOST_CANDIDATES}"))
     } else if targets > MOST_TARGETS {
-        format!("{targets} colours to choose for: at most {MOST_TARGETS}")
+        Error::Value(format!("{targets} colours to choose for: at most {MOST_TARGETS}"))
     } else if required.len() > size {
-        format!("{} paints are a must: the kit holds {size}", required.len())
+        Error::TooManyRequired { required: required.len(), size }
     } else if allowed < size {
-        format!("the rules allow {allowed} paints: the kit holds {size}")
+        Error::TooFewAllowed { allowed, size }
     } else if let Some(group) = groups.iter().find(|group| group.lacks(0..allowed) > 0 || group.least > size)
     {
-        format!("the rules ask for {}, at least {}: there are not so many", group.name, group.least)
+        Error::TooFewOfGroup { group: group.name, least: group.least }
     } else {
         return Ok(());
-    };
-    Err(Error::Value(fault))
+    })
 }
 
 /// Ways to choose; as many as a `u64` holds where there are more.

@@ -3,7 +3,6 @@
 use crate::colour::Lab;
 use crate::colour::gamut::{GAMUT_STEP, gamut};
 use crate::error::Error;
-use crate::text::decimal::Decimal;
 use crate::text::limits::counted;
 
 /// Most colours of a set of targets.
@@ -47,10 +46,7 @@ impl Targets {
                 return Err(Error::NotFinite("a colour of the place"));
             }
             if !weight.is_finite() || *weight < 0.0 {
-                return Err(Error::Value(format!(
-                    "weight {}: a weight is a number from 0 up",
-                    Decimal(*weight)
-                )));
+                return Err(Error::Weight(*weight));
             }
         }
         let targets = Self::of(colours.iter().copied());

@@ -30,7 +30,7 @@ impl<'a> Picture<'a> {
     /// No pixel, or bytes that are not whole rows.
     pub fn new(rgba: &'a [u8], width: usize) -> Result<Self, Error> {
         if width == 0 || rgba.is_empty() || !rgba.len().is_multiple_of(4 * width) {
-            return Err(Error::Value(format!("{} bytes are not a picture {width} pixels wide", rgba.len())));
+            return Err(Error::PictureSize { bytes: rgba.len(), width });
         }
         Ok(Self { rgba, width })
     }

@@ -8,7 +8,6 @@ use crate::mixing::ratio::Ratio;
 use crate::numeric::gcd::gcd;
 use crate::numeric::minmax::{greater, lesser};
 use crate::optics::film::Film;
-use crate::text::decimal::Decimal;
 
 /// Mixes any number of films by parts.
 ///
@@ -29,7 +28,7 @@ use crate::text::decimal::Decimal;
 /// ```
 pub fn mix(parts: &[(&Film, f32)]) -> Result<Film, Error> {
     if let Some((_, part)) = parts.iter().find(|(_, part)| !part.is_finite() || *part < 0.0) {
-        return Err(Error::Value(format!("{} parts: a part is a number from 0 up", Decimal(*part))));
+        return Err(Error::Part(*part));
     }
     let total: f32 = parts.iter().map(|(_, part)| part).sum();
     if total <= 0.0 || !total.is_finite() {

@@ -5,7 +5,6 @@ use crate::error::Error;
 use crate::optics::smooth::reflectance_below;
 use crate::optics::spectrum::{Spectrum, from_fn, wavelength};
 use crate::optics::surface::Surface;
-use crate::text::decimal::Decimal;
 
 /// A paper, by the reflectance a meter reads of it.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,7 +26,7 @@ impl Paper {
     ///
     /// # Errors
     ///
-    /// [`Error::Value`] for a colour darker than L* 21, too near a
+    /// [`Error::DarkPaper`] for a colour darker than L* 21, [`Error::Colour`] for one too near a
     /// perfect white, or too vivid for a sheet.
     ///
     /// ```
@@ -36,20 +35,14 @@ impl Paper {
     /// assert!(Paper::of_colour("night", Lab::new(12.0, 0.0, -8.0)).is_err());
     /// ```
     pub fn of_colour(name: &str, colour: Lab) -> Result<Self, Error> {
-        let refused = |reason: &str| {
-            let [l, a, b] = [colour.l, colour.a, colour.b].map(Decimal);
-            Err(Error::Value(format!("L* {l} a* {a} b* {b} cannot be a paper: {reason}")))
-        };
+        let lab = [colour.l, colour.a, colour.b];
         if colour.l < DARKEST_PAPER {
-            return refused(&format!(
-                "washes are not seen on paper darker than L* {}",
-                Decimal(DARKEST_PAPER)
-            ));
+            return Err(Error::DarkPaper { lab, darkest: DARKEST_PAPER });
         }
         let wide = Lab::new(colour.l.into(), colour.a.into(), colour.b.into());
         match reflectance_below(wide, Surface::WASH) {
             Some(reflectance) => Ok(Self { name: name.to_owned(), reflectance }),
-            None => refused("no sheet is as white or as vivid as this"),
+            None => Err(Error::Colour { lab, what: "a paper: no sheet is as white or as vivid as this" }),
         }
     }
 }

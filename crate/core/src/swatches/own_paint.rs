@@ -14,6 +14,7 @@ use crate::paint::shelf::Shelf;
 use crate::paint::{DoubtLeft, Paint, Tier};
 use crate::swatches::own_id::OwnId;
 use crate::swatches::patch::{Patch, Wash};
+use crate::text::limits::within;
 use crate::text::words::{clean, short_line};
 
 /// Longest name of an own paint, in characters.
@@ -109,9 +110,9 @@ impl OwnPaint {
     ///
     /// A rating out of its range.
     pub fn with_ratings(self, ratings: [Option<u8>; 4]) -> Result<Self, Error> {
-        for ((name, least, most), rating) in RATINGS.iter().zip(ratings) {
-            if let Some(rating) = rating.filter(|rating| !(least..=most).contains(&rating)) {
-                return Err(Error::Value(format!("{name} is {rating}, not between {least} and {most}")));
+        for ((name, least, most), rating) in RATINGS.into_iter().zip(ratings) {
+            if let Some(rating) = rating {
+                within(name, rating.into(), [least.into(), most.into()])?;
             }
         }
         Ok(Self { ratings, ..self })
@@ -181,7 +182,7 @@ impl OwnPaint {
     /// # Errors
     ///
     /// [`Error::UnknownPaint`] for a mixture of a paint that `shelf` lacks;
-    /// [`Error::Value`] for swatches without their film.
+    /// [`Error::UnknownFilm`] for swatches without their film.
     pub fn paint(&self, number: PaintNumber, film: Option<&Film>, shelf: &Shelf) -> Result<Paint, Error> {
         let blank = Paint {
             number,
@@ -205,7 +206,7 @@ impl OwnPaint {
         };
         let mut paint = match &self.origin {
             Origin::Swatches { masstone, wash, .. } => {
-                let lacking = || Error::Value(format!("the film of {}'s swatches is not known", self.name));
+                let lacking = || Error::UnknownFilm(self.name.clone());
                 Self::of_swatches(blank, masstone, wash.as_ref(), film.ok_or_else(lacking)?)
             }
             Origin::Mixture(recipe) => Self::of_mixture(blank, recipe, shelf)?,

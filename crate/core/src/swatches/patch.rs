@@ -34,10 +34,8 @@ impl Patch {
             Seen::Lab(Lab { l, a, b, .. }) => {
                 let within = (0.0..=100.0).contains(l) && a.abs() <= 150.0 && b.abs() <= 150.0;
                 if !within {
-                    let [l, a, b] = [*l, *a, *b].map(|value| Decimal(value as f32));
-                    return Err(Error::Value(format!(
-                        "L* {l} a* {a} b* {b} cannot be the colour of a swatch"
-                    )));
+                    let lab = [*l, *a, *b].map(|value| value as f32);
+                    return Err(Error::Colour { lab, what: "the colour of a swatch" });
                 }
                 Ok(Self::Colour([l, a, b].map(|value| (2.0 * value).round() as i16)))
             }

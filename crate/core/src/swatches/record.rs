@@ -56,12 +56,11 @@ impl Record {
     ///
     /// # Errors
     ///
-    /// [`Error::Value`] for a text that is no day of the calendar.
+    /// [`Error::Date`] for a text that is no day of the calendar.
     pub fn with_date(self, date: &str) -> Result<Self, Error> {
         let date = date.trim();
         if !date.is_empty() && !is_day(date) {
-            let shown = cut(date);
-            return Err(Error::Unreadable(format!("date \"{shown}\": a day is written yyyy-mm-dd")));
+            return Err(Error::Date(cut(date)));
         }
         Ok(Self { date: date.to_owned(), ..self })
     }

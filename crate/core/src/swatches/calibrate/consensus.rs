@@ -145,7 +145,7 @@ fn least_of_masstones(paints: usize, swatches: &[Swatch]) -> Result<Vec<f64>, Er
     let mut nearest = vec![(f64::INFINITY, f64::NAN); paints];
     for swatch in swatches {
         let ([(paint, quantity)], Seen::Spectrum(r)) = (&swatch.parts[..], &swatch.seen) else {
-            return Err(Error::Value("swatches of one paint each are wanted, as spectra".into()));
+            return Err(Error::Refused("swatches of one paint each are wanted, as spectra"));
         };
         let Some(own) = nearest.get_mut(*paint) else {
             return Err(Error::Value(format!("paint {paint} of {paints} paints")));

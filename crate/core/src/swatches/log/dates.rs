@@ -49,7 +49,7 @@ pub(super) enum Written {
 ///
 /// What is no day of the calendar.
 pub(super) fn read(cell: &str) -> Result<Written, Error> {
-    let fault = || Error::Unreadable(format!("date \"{}\": a day is written yyyy-mm-dd", cut(cell)));
+    let fault = || Error::Date(cut(cell));
     // "2024-10-05T12:30" as well as "10/5/2024 12:30:00 PM".
     let date = cell.split([' ', 'T']).next().unwrap_or_default().trim_end_matches(',');
     if date.is_empty() {

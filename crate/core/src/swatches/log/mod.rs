@@ -246,8 +246,8 @@ fn find(key: &str, shelf: &Shelf) -> Result<PaintNumber, Error> {
         [] => Err(Error::UnknownPaint(cut(key))),
         [paint] => Ok(paint.number),
         _ => {
-            let keys: Vec<&str> = alike.iter().map(|paint| paint.key.as_str()).collect();
-            Err(Error::Unreadable(format!("\"{}\" may be any of {}: name one", cut(key), keys.join(", "))))
+            let keys = alike.iter().map(|paint| paint.key.clone()).collect();
+            Err(Error::Ambiguous { name: cut(key), keys })
         }
     }
 }
