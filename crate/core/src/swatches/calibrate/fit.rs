@@ -1,9 +1,10 @@
 //! The fit of paints to their swatches.
 
+use super::component::components;
 use super::curves::Curves;
 use super::ground::Ground;
 use super::prior::Prior;
-use super::problem::{Problem, components};
+use super::problem::Problem;
 use super::swatch::{Seen, Swatch};
 use crate::error::Error;
 use crate::text::limits;

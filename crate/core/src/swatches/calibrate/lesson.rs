@@ -33,7 +33,7 @@ use super::evidence::Evidence;
 use super::forward::State;
 use super::learner::{ENOUGH_TO_TELL, Learner, STEPS_WITHOUT_ONE};
 use super::normal::{noise, residuals};
-use super::problem::LAB_WEIGHT;
+use super::residual::LAB_WEIGHT;
 use super::row::{Row, Slope, dot};
 use super::swatch::{Seen, daylight};
 use super::variance::expected;

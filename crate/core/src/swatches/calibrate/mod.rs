@@ -45,6 +45,7 @@
 //! until mixes are learned from.
 
 mod band_matrix;
+mod component;
 mod consensus;
 mod curves;
 mod evidence;
@@ -58,6 +59,7 @@ mod normal;
 mod plan;
 mod prior;
 mod problem;
+mod residual;
 mod row;
 mod swatch;
 mod variance;

@@ -3,7 +3,7 @@
 use super::band_matrix::BandMatrix;
 use super::evidence::Evidence;
 use super::forward::Sight;
-use super::problem::{LAB_WEIGHT, Residual, lab_residuals};
+use super::residual::{LAB_WEIGHT, Residual, lab_residuals};
 use super::row::{Row, Slope};
 use super::swatch::Seen;
 use super::variance::seen_variance;

@@ -1,13 +1,14 @@
 //! The least-squares problem of paints that meet in swatches, and its solution.
 
 use super::band_matrix::BandMatrix;
+use super::component::Component;
 use super::curves::{Curves, LEAST};
 use super::film::slopes;
 use super::ground::{Ground, surface_of};
 use super::prior::{Hold, Prior};
+use super::residual::lab_residuals;
 use super::row::{Row, Slope};
-use super::swatch::{Seen, Swatch, daylight};
-use crate::colour::Lab;
+use super::swatch::{Seen, Swatch};
 use crate::numeric::levenberg::{Limits, Squares, minimise};
 use crate::optics::observer::Light;
 use crate::optics::spectrum::{BANDS, Spectrum};
@@ -15,10 +16,6 @@ use crate::optics::surface::Surface;
 
 /// What a cube root of reflectance may miss by, as 1 / 0.01: 1.16 L*.
 const ROOT_WEIGHT: f64 = 100.0;
-
-/// Weight of a CIELAB unit. A spectrum's 36 bands add up to w² = 39.6, that is
-/// 13.2 for each of L*, a*, b*; its root over 1.16 gives one Lab the same say.
-pub(super) const LAB_WEIGHT: f64 = 3.1;
 
 /// Residual from which a swatch begins to be doubted.
 const DOUBT: f64 = 3.0;
@@ -36,38 +33,6 @@ const LIMITS: Limits<f64> = Limits {
 
 /// Longest step in ln K or ln S, so that a bad slope does not overshoot.
 const LONGEST_STEP: f64 = 2.0;
-
-/// Paints connected by swatches, and those swatches; both by index.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub(super) struct Component {
-    pub(super) paints: Vec<usize>,
-    pub(super) swatches: Vec<usize>,
-}
-
-/// Splits paints and swatches where nothing connects them.
-pub(super) fn components(paints: usize, swatches: &[Swatch]) -> Vec<Component> {
-    let mut group: Vec<usize> = (0..paints).collect();
-    for swatch in swatches {
-        let into = swatch.parts.iter().map(|(paint, _)| group[*paint]).min();
-        let joined: Vec<usize> = swatch.parts.iter().map(|(paint, _)| group[*paint]).collect();
-        for member in &mut group {
-            if let (Some(into), true) = (into, joined.contains(member)) {
-                *member = into;
-            }
-        }
-    }
-    let mut found = vec![Component::default(); paints];
-    for (paint, root) in group.iter().enumerate() {
-        found[*root].paints.push(paint);
-    }
-    for (index, swatch) in swatches.iter().enumerate() {
-        if let Some((paint, _)) = swatch.parts.first() {
-            found[group[*paint]].swatches.push(index);
-        }
-    }
-    found.retain(|component| !component.swatches.is_empty());
-    found
-}
 
 /// One component, ready to be solved.
 ///
@@ -316,12 +281,6 @@ struct Band {
     by_s: f64,
 }
 
-/// A CIELAB residual and its slopes by the reflectance at every band.
-pub(super) struct Residual {
-    pub(super) value: f64,
-    pub(super) slopes: Spectrum<f64>,
-}
-
 /// Adds a residual to the equations, if wanted, and returns Cauchy's loss of it.
 fn weigh(normal: &mut Option<&mut Normal>, row: &[Slope], r: f64) -> f64 {
     let doubt = (r / DOUBT).powi(2);
@@ -358,27 +317,4 @@ fn band_weights() -> Spectrum<f64> {
         let share: f64 = (0..3).map(|i| weights.xyz[i][band].max(0.0) / weights.white[i]).sum();
         (0.1 + 12.0 * share).sqrt()
     })
-}
-
-/// CIELAB minus what was measured, weighted, with slopes (CIE 15:2018, 8.2.1).
-pub(super) fn lab_residuals(reflectance: &Spectrum<f64>, measured: Lab<f64>) -> [Residual; 3] {
-    let weights = Light::D65.weights();
-    let xyz = weights.tristimulus(reflectance);
-    // Slopes of f(X / Xn) by the reflectance at each band.
-    let f: [Spectrum<f64>; 3] = std::array::from_fn(|i| {
-        let ratio = xyz[i] / weights.white[i];
-        let slope = if ratio > 216.0 / 24389.0 { ratio.cbrt().powi(-2) / 3.0 } else { 841.0 / 108.0 };
-        weights.xyz[i].map(|weight| slope * weight / weights.white[i])
-    });
-    let found = daylight(reflectance);
-    let chroma_weight = LAB_WEIGHT / (1.0 + 0.045 * measured.a.hypot(measured.b));
-    let residual = |weight: f64, off: f64, slope: &dyn Fn(usize) -> f64| Residual {
-        value: weight * off,
-        slopes: std::array::from_fn(|band| weight * slope(band)),
-    };
-    [
-        residual(LAB_WEIGHT, found.l - measured.l, &|band| 116.0 * f[1][band]),
-        residual(chroma_weight, found.a - measured.a, &|band| 500.0 * (f[0][band] - f[1][band])),
-        residual(chroma_weight, found.b - measured.b, &|band| 200.0 * (f[1][band] - f[2][band])),
-    ]
 }
