@@ -1,6 +1,8 @@
 use super::*;
+use crate::mixing::recipe::Recipe;
 use crate::optics::spectrum::from_fn;
 use crate::paint::Paint;
+use crate::paint::number::PaintNumber;
 use crate::text::rows::LONGEST_TABLE;
 use proptest::prelude::*;
 
@@ -296,12 +298,12 @@ proptest! {
     fn no_text_is_a_panic(text in "\\PC{0,200}") {
         let _ = read_log(&text, Shelf::built_in(), None);
         let _ = read_log(&format!("recipe,load,L,a,b,paper,date,note\n{text}"), Shelf::built_in(), None);
-        let _ = read_recipe(&text, Shelf::built_in());
+        let _ = recipe::read(&text, Shelf::built_in());
     }
 
     #[test]
     fn no_text_made_of_our_signs_is_a_panic(words in proptest::collection::vec("pb29|own:|#1|[0-9]{1,6}|1/|lab\\(|[ '\"+,;\n\te.-]", 0..60)) {
         let _ = read_log(&format!("recipe,load,L,a,b,paper,date,note\n{}", words.concat()), Shelf::built_in(), None);
-        let _ = read_recipe(&words.concat(), Shelf::built_in());
+        let _ = recipe::read(&words.concat(), Shelf::built_in());
     }
 }
