@@ -108,8 +108,8 @@ impl Guess {
 ///
 /// # Errors
 ///
-/// As [`fit()`]; [`Error::Value`] for a swatch of several paints or one that is not
-/// a spectrum, and for a paint without a swatch.
+/// As [`fit()`]; [`Error::Refused`] for a swatch of several paints or one that is not
+/// a spectrum, [`Error::Value`] for a paint without a swatch.
 pub fn consensus(
     paper: &Spectrum<f64>,
     paints: usize,

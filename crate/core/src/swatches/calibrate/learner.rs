@@ -32,7 +32,7 @@ const SPREADS: [f64; 4] = [0.7, 1.0, 2.0, 4.0];
 pub(super) const ENOUGH_TO_TELL: usize = 8;
 
 /// Most steps from nothing known; and from all records but one.
-pub(super) const MOST_STEPS: usize = 25;
+const MOST_STEPS: usize = 25;
 pub(super) const STEPS_WITHOUT_ONE: usize = 4;
 
 /// Paints that records teach about.
