@@ -149,12 +149,10 @@ impl Chooser {
     ///
     /// Not finished, or no kit found that keeps the rules.
     pub fn choice(&self) -> Result<&Choice, Error> {
-        self.choice.as_ref().ok_or_else(|| {
-            Error::Refused(match self.phase {
-                Phase::Finished => "found no kit that keeps all the rules",
-                _ => "the choice is not finished",
-            })
-        })
+        self.choice.as_ref().ok_or(Error::Refused(match self.phase {
+            Phase::Finished => "found no kit that keeps all the rules",
+            _ => "the choice is not finished",
+        }))
     }
 
     /// Does some work and says what comes next and how many units it took.
