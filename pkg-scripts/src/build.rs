@@ -90,7 +90,9 @@ pub(crate) fn shrink(wasm: &Path) -> Result<()> {
         .iter()
         .chain(&["reference-types", "multivalue"])
         .map(|feature| format!("--enable-{feature}"));
-    run(binaryen.arg("-Os").args(features).arg(wasm).arg("-o").arg(wasm))
+    // Once more for what is known of all values after the first; sections that only tools read go.
+    let ways = ["-Os", "--gufa-optimizing", "-Os", "--strip-producers", "--strip-target-features"];
+    run(binaryen.args(ways).args(features).arg(wasm).arg("-o").arg(wasm))
 }
 
 /// The folder of the sources with the core in it.
