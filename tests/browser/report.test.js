@@ -149,9 +149,11 @@ visit("owned paints stand in for those of the kit", {}, async ({ page }) => {
   const codes = new Set((await pans(page)).flatMap((pan) => pan.split("+")));
   assert.ok(codes.has("PR255") && !codes.has("PR254"), "a red that is owned stands in for a red");
   assert.ok(codes.has("PG18"), "nothing owned comes near viridian, so it stays");
-  await page.getByText(/Paints you own have replaced the others, but for \d+ that nothing you own comes near/).waitFor();
-  await page.waitForFunction(
-    () => [...document.querySelectorAll("#owned li")].every((row) => row.textContent.includes("Nothing you own")),
+  await page
+    .getByText(/Paints you own have replaced the others, but for \d+ that nothing you own comes near/)
+    .waitFor();
+  await page.waitForFunction(() =>
+    [...document.querySelectorAll("#owned li")].every((row) => row.textContent.includes("Nothing you own")),
   );
   await press(page, "Undo");
   assert.equal((await pans(page)).length, 12);

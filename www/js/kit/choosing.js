@@ -105,7 +105,10 @@ export function attachChoosing(store, shelf, ask) {
     const title = words.title(chosen.length, place);
     if (!store.set((state) => addNamed(state, packed, title, shelf))) return;
     dialog.close();
-    notice(words.packed(nameOf(store.get().kit), isBlank(before) ? null : nameOf(before)), { actions: [UNDO], seconds: 12 });
+    notice(words.packed(nameOf(store.get().kit), isBlank(before) ? null : nameOf(before)), {
+      actions: [UNDO],
+      seconds: 12,
+    });
   }
 
   byId("choose-open").addEventListener("click", () => openFor(null));

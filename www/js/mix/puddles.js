@@ -62,7 +62,10 @@ export function attachPuddles(store, shelf, choose) {
       );
       return element("li", {}, take, wipe);
     });
-    const keeping = button(state.laid === 0 ? words.keep : words.keepMixed, keep, { disabled: !isPair(state), "data-focus": "keep" });
+    const keeping = button(state.laid === 0 ? words.keep : words.keepMixed, keep, {
+      disabled: !isPair(state),
+      "data-focus": "keep",
+    });
     remake(
       frame,
       element("div", { class: "title-row" }, element("h3", {}, words.title), keeping),

@@ -34,7 +34,8 @@ export function freeTitle(kit, others) {
  *
  * @type {(kit: KitContent) => boolean}
  */
-export const isBlank = ({ title, pans, puddles, places }) => !title && pans.length + puddles.length + places.length === 0;
+export const isBlank = ({ title, pans, puddles, places }) =>
+  !title && pans.length + puddles.length + places.length === 0;
 
 /**
  * Takes a kit in hand that was not kept before; the one in hand waits on top of the others, unless it is blank.
