@@ -28,14 +28,14 @@ pub fn minimise<const N: usize, const M: usize>(
         gain: 1e-7,
     };
     let search = Search::<N, M, _>(residuals);
-    let (place, sum) = levenberg::minimise(&search, search.look(start.into()), &limits);
-    Minimum { at: place.at.into(), sum }
+    let (point, sum) = levenberg::minimise(&search, search.look(start.into()), &limits);
+    Minimum { at: point.at.into(), sum }
 }
 
 /// What tells the M residuals of N numbers.
 struct Search<const N: usize, const M: usize, F>(F);
 
-struct Place<const N: usize, const M: usize> {
+struct Point<const N: usize, const M: usize> {
     at: SVector<f64, N>,
     residuals: SVector<f64, M>,
 }
@@ -47,33 +47,33 @@ struct Normal<const N: usize> {
 }
 
 impl<const N: usize, const M: usize, F: Fn(&[f64; N]) -> [f64; M]> Search<N, M, F> {
-    fn look(&self, at: SVector<f64, N>) -> Place<N, M> {
-        Place { at, residuals: (self.0)(&at.into()).into() }
+    fn look(&self, at: SVector<f64, N>) -> Point<N, M> {
+        Point { at, residuals: (self.0)(&at.into()).into() }
     }
 }
 
 impl<const N: usize, const M: usize, F: Fn(&[f64; N]) -> [f64; M]> Squares for Search<N, M, F> {
     type Number = f64;
-    type Place = Place<N, M>;
+    type Point = Point<N, M>;
     type Slopes = Normal<N>;
 
-    fn sum(&self, place: &Place<N, M>) -> f64 {
-        place.residuals.norm_squared()
+    fn sum(&self, point: &Point<N, M>) -> f64 {
+        point.residuals.norm_squared()
     }
 
-    fn slopes(&self, place: &Place<N, M>) -> Normal<N> {
+    fn slopes(&self, point: &Point<N, M>) -> Normal<N> {
         const STEP: f64 = 1e-5;
         let mut jacobian = SMatrix::<f64, M, N>::zeros();
         for i in 0..N {
-            let mut moved = place.at;
+            let mut moved = point.at;
             moved[i] += STEP;
-            jacobian.set_column(i, &((self.look(moved).residuals - place.residuals) / STEP));
+            jacobian.set_column(i, &((self.look(moved).residuals - point.residuals) / STEP));
         }
         let turned = jacobian.transpose();
-        Normal { matrix: turned * jacobian, slope: turned * place.residuals }
+        Normal { matrix: turned * jacobian, slope: turned * point.residuals }
     }
 
-    fn step(&self, from: &Place<N, M>, normal: &mut Normal<N>, damping: f64) -> Option<Place<N, M>> {
+    fn step(&self, from: &Point<N, M>, normal: &mut Normal<N>, damping: f64) -> Option<Point<N, M>> {
         let mut damped = normal.matrix;
         for i in 0..N {
             damped[(i, i)] += damping * normal.matrix[(i, i)] + 1e-12;

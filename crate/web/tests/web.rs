@@ -149,7 +149,7 @@ fn the_handle_shows_the_mix_and_the_path_is_found_again() {
     assert!(shown, "nothing on the canvas has the mix's colour {css}");
     let frame = washpath_web::studio::geometry::Frame::new(SIZE);
     for share in [0.05, 0.2, 0.5, 0.9] {
-        let place = studio.place_of(pair("pb29", "pbr7-burnt-sienna", 0), share, 1.0).unwrap();
+        let place = studio.wheel_point_of(pair("pb29", "pbr7-burnt-sienna", 0), share, 1.0).unwrap();
         let spot = frame.spot_at([place[0], place[1]]);
         let found = studio.share_at(scene(), spot.x, spot.y, false).unwrap().unwrap();
         assert!((found[0] - f64::from(share)).abs() < 0.01 && found[1] < 1.0, "{found:?}, not {share}");
@@ -210,7 +210,7 @@ fn a_sheet_has_a_swatch_a_cell() {
 #[wasm_bindgen_test]
 fn a_drag_is_held_at_whole_parts_and_may_pass_them_by() {
     let studio = studio();
-    let place = studio.place_of(pair("pb29", "pbr7-burnt-sienna", 0), 0.503, 1.0).unwrap();
+    let place = studio.wheel_point_of(pair("pb29", "pbr7-burnt-sienna", 0), 0.503, 1.0).unwrap();
     let frame = washpath_web::studio::geometry::Frame::new(SIZE);
     let spot = frame.spot_at([place[0], place[1]]);
     let share = |snapping| studio.share_at(scene(), spot.x, spot.y, snapping).unwrap().unwrap()[0];
@@ -223,7 +223,7 @@ fn an_empty_place_is_answered_by_the_kits_nearest_mix() {
     let mut studio = studio();
     let kit = ["pb29", "pbr7-burnt-sienna", "py184"].map(number_of);
     let mix = studio.mix(pair("pb29", "py184", 0), 0.5, 0.5).unwrap();
-    let place = studio.place_of(pair("pb29", "py184", 0), 0.5, 0.5).unwrap();
+    let place = studio.wheel_point_of(pair("pb29", "py184", 0), 0.5, 0.5).unwrap();
     let found = studio.nearest_recipe(&kit, place[0], place[1], 0.5).unwrap();
     assert!(field(&found, "off").as_f64().unwrap() < 1.0, "{found:?} for {mix:?}");
     assert!(studio.nearest_recipe(&[], 0.0, 0.0, 0.5).unwrap().is_undefined());
@@ -233,7 +233,7 @@ fn an_empty_place_is_answered_by_the_kits_nearest_mix() {
 fn a_puddle_is_found_where_it_is_drawn() {
     let studio = studio();
     let frame = washpath_web::studio::geometry::Frame::new(SIZE);
-    let place = studio.place_of(pair("pb29", "pbr7-burnt-sienna", 0), 0.1, 0.25).unwrap();
+    let place = studio.wheel_point_of(pair("pb29", "pbr7-burnt-sienna", 0), 0.1, 0.25).unwrap();
     let spot = frame.spot_at([place[0], place[1]]);
     assert_eq!(studio.puddle_at(scene(), spot.x, spot.y, 10.0).unwrap(), Some(0));
     assert_eq!(studio.puddle_at(scene(), 5.0, 5.0, 10.0).unwrap(), None);

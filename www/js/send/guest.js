@@ -6,7 +6,7 @@ import { PAPERS } from "../../pkg/facts.js";
 import { briefList } from "../mix/brief.js";
 import { dabOf } from "../page/dab.js";
 import { button, byId, element, first, notice, say, UNDO } from "../page/dom.js";
-import { isBlank, placeOf, takeKit } from "../state/collection.js";
+import { isBlank, indexOfKit, takeKit } from "../state/collection.js";
 import { leaveGuest, packGuest, showGuest } from "../state/guest.js";
 import { nameOf } from "../state/kit.js";
 import { textOf } from "../state/link.js";
@@ -43,8 +43,8 @@ export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
       if (mine !== turn) return;
       const brought = showGuest(store.get(), found, films, numberOf);
       const own = [...store.get().own, ...brought.visiting];
-      const place = placeOf(store.get(), brought.guest, (kit) => textOf({ own }, core, kit));
-      if (place >= 0) return tellKnown(place);
+      const index = indexOfKit(store.get(), brought.guest, (kit) => textOf({ own }, core, kit));
+      if (index >= 0) return tellKnown(index);
       store.change(brought);
       first(frame, "button.main").focus({ preventScroll: true });
       say(words.stands(brought.guest.pans.length));
@@ -53,12 +53,12 @@ export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
     }
   }
 
-  /** @param {number} place */
-  function tellKnown(place) {
-    if (place === 0) return notice(words.alreadyInHand, { seconds: 6 });
-    const name = nameOf(store.get().others[place - 1]);
+  /** @param {number} index */
+  function tellKnown(index) {
+    if (index === 0) return notice(words.alreadyInHand, { seconds: 6 });
+    const name = nameOf(store.get().others[index - 1]);
     return notice(words.already(name), {
-      actions: [[words.takeIt, () => store.set((state) => takeKit(state, place - 1))]],
+      actions: [[words.takeIt, () => store.set((state) => takeKit(state, index - 1))]],
       seconds: 12,
     });
   }

@@ -79,7 +79,7 @@ export const throwKit = ({ others }) => ({ kit: others[0], others: others.slice(
  *
  * @type {(state: Kits, wanted: KitContent, textOf: (kit: KitContent) => string) => number}
  */
-export function placeOf({ kit, others }, wanted, textOf) {
+export function indexOfKit({ kit, others }, wanted, textOf) {
   const text = textOf(wanted);
   return [kit, ...others].findIndex((known) => textOf(known) === text);
 }

@@ -5,7 +5,7 @@
 
 import { paintEnd } from "../state/end.js";
 import * as words from "../words/wheel.js";
-import { pickTarget, takePlace } from "./points.js";
+import { pickTarget, takePoint } from "./points.js";
 
 /** @typedef {{ [kind: string]: number }} Reach pixels, by the kind of pointer */
 
@@ -63,8 +63,8 @@ export function attachGestures(canvas, store, shelf, choose, scene) {
     if (!ended || ended.moved) return;
     if (ended.meant) return ended.meant();
     if (ended.follows) return;
-    const place = store.get().studio.place_at(scene().size, ...at(event));
-    if (place) takePlace(store, choose, [...place]);
+    const point = store.get().studio.wheel_point_at(scene().size, ...at(event));
+    if (point) takePoint(store, choose, [...point]);
   });
   canvas.addEventListener("pointercancel", () => (press = null));
 
@@ -91,7 +91,7 @@ function pressOf(event, store, choose, scene) {
   const { studio, picking } = store.get();
   // While a colour is picked, every spot of the wheel is a place.
   const meant = picking
-    ? () => pickTarget(store, [...(studio.place_at(scene.size, ...at(event)) ?? [0, 0])])
+    ? () => pickTarget(store, [...(studio.wheel_point_at(scene.size, ...at(event)) ?? [0, 0])])
     : meaning(event, store.get(), choose, scene);
   const [, offPath, offMark] = studio.share_at(scene, ...at(event), false) ?? [0, Infinity, Infinity];
   const reach = near(event, PATH_REACH);

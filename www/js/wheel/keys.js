@@ -7,7 +7,7 @@ import { LEAST_LOAD } from "../../pkg/facts.js";
 import { isPair, paintEnd, paintOf, pairOf } from "../state/end.js";
 import { laid, recipe } from "../words/terms.js";
 import * as words from "../words/wheel.js";
-import { announce, takePlace } from "./points.js";
+import { announce, takePoint } from "./points.js";
 
 /**
  * Lets the focused canvas be used by keys; `scene()` is what it shows.
@@ -32,7 +32,7 @@ export function attachKeys(canvas, store, shelf, choose, scene) {
     store.get().cross ? cross.move(dx, dy, far) : act(far);
   const take = () => {
     const { cursor, cross } = store.get();
-    if (cross) takePlace(store, choose, cross);
+    if (cross) takePoint(store, choose, cross);
     else if (cursor) choose(paintEnd(cursor));
   };
   /**
@@ -108,7 +108,7 @@ const createCrossKeys = (store) => ({
   /** It starts at the mix at hand. */
   show() {
     const state = store.get();
-    const start = isPair(state) ? [...state.studio.place_of(pairOf(state), state.share, state.load)] : [0, 0];
+    const start = isPair(state) ? [...state.studio.wheel_point_of(pairOf(state), state.share, state.load)] : [0, 0];
     store.set({ cross: start, cursor: 0 });
     announce(words.cross);
   },

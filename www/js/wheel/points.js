@@ -23,7 +23,7 @@ export function announce(text) {
  * @param {Choose} choose
  * @param {number[]} place
  */
-export function takePlace(store, choose, place) {
+export function takePoint(store, choose, place) {
   const { studio, kit, load, picking } = store.get();
   if (picking) return pickTarget(store, place);
   const [x, y] = place;
@@ -41,6 +41,6 @@ export function takePlace(store, choose, place) {
 export function pickTarget(store, place) {
   const { studio, target } = store.get();
   const [x, y] = place;
-  store.set({ target: targetOf(studio.at_place(target?.lab[0] ?? 50, x, y), "wheel"), picking: false });
+  store.set({ target: targetOf(studio.lab_at(target?.lab[0] ?? 50, x, y), "wheel"), picking: false });
   announce(words.targetTaken);
 }

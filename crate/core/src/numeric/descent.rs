@@ -55,7 +55,7 @@ where
     D: Fn(f32) -> bool,
 {
     type Number = f32;
-    type Place = Trial<M, T>;
+    type Point = Trial<M, T>;
     type Slopes = [[f32; M]; 3];
 
     fn sum(&self, place: &Trial<M, T>) -> f32 {

@@ -12,21 +12,21 @@ use num_traits::{Float, NumCast};
 pub trait Squares {
     /// Of the sum and the damping.
     type Number: Float;
-    /// A place, with whatever has been found out there.
-    type Place;
-    /// What tells the way down from a place.
+    /// A point, with whatever has been found out there.
+    type Point;
+    /// What tells the way down from a point.
     type Slopes;
 
-    /// The sum at a place.
-    fn sum(&self, place: &Self::Place) -> Self::Number;
+    /// The sum at a point.
+    fn sum(&self, point: &Self::Point) -> Self::Number;
 
-    /// The slopes at a place.
-    fn slopes(&self, place: &Self::Place) -> Self::Slopes;
+    /// The slopes at a point.
+    fn slopes(&self, point: &Self::Point) -> Self::Slopes;
 
     /// The slopes after a step; `before` are those it was taken with. Found anew unless said otherwise.
-    fn slopes_after(&self, place: &Self::Place, before: Self::Slopes) -> Self::Slopes {
+    fn slopes_after(&self, point: &Self::Point, before: Self::Slopes) -> Self::Slopes {
         drop(before);
-        self.slopes(place)
+        self.slopes(point)
     }
 
     /// Where a step of this damping leads; `None` where the equations have no answer.
@@ -34,10 +34,10 @@ pub trait Squares {
     /// The slopes may be corrected by what is found there.
     fn step(
         &self,
-        from: &Self::Place,
+        from: &Self::Point,
         slopes: &mut Self::Slopes,
         damping: Self::Number,
-    ) -> Option<Self::Place>;
+    ) -> Option<Self::Point>;
 
     /// Whether the sum is as low as anybody wants it.
     fn enough(&self, sum: Self::Number) -> bool {
@@ -65,7 +65,7 @@ pub struct Limits<F> {
     pub gain: F,
 }
 
-/// A lower place than `start`, or `start`, and the sum there.
+/// A lower point than `start`, or `start`, and the sum there.
 ///
 /// A sum that is no number counts as not lower, so steps into nowhere are not taken.
 ///
@@ -77,7 +77,7 @@ pub struct Limits<F> {
 ///
 /// impl Squares for Root {
 ///     type Number = f64;
-///     type Place = f64;
+///     type Point = f64;
 ///     type Slopes = f64;
 ///
 ///     fn sum(&self, x: &f64) -> f64 {
@@ -99,18 +99,18 @@ pub struct Limits<F> {
 /// ```
 pub fn minimise<P: Squares>(
     problem: &P,
-    start: P::Place,
+    start: P::Point,
     limits: &Limits<P::Number>,
-) -> (P::Place, P::Number) {
+) -> (P::Point, P::Number) {
     let fall = <P::Number as NumCast>::from(5.0).expect("f32 and f64 hold it");
-    let (mut sum, mut place, mut damping) = (problem.sum(&start), start, limits.damping);
+    let (mut sum, mut point, mut damping) = (problem.sum(&start), start, limits.damping);
     if problem.enough(sum) {
-        return (place, sum);
+        return (point, sum);
     }
-    let mut slopes = problem.slopes(&place);
+    let mut slopes = problem.slopes(&point);
     let (mut steps, mut failures) = (0, 0);
     for _ in 0..limits.trials {
-        let next = problem.step(&place, &mut slopes, damping).map(|next| (problem.sum(&next), next));
+        let next = problem.step(&point, &mut slopes, damping).map(|next| (problem.sum(&next), next));
         let Some((lower, next)) = next.filter(|(next, _)| *next < sum) else {
             failures += 1;
             if failures == limits.failures {
@@ -120,12 +120,12 @@ pub fn minimise<P: Squares>(
             continue;
         };
         let last = (sum - lower) / sum < limits.gain || problem.enough(lower);
-        (place, sum, damping) = (next, lower, (damping / fall).max(limits.least_damping));
+        (point, sum, damping) = (next, lower, (damping / fall).max(limits.least_damping));
         (steps, failures) = (steps + 1, 0);
         if last || steps == limits.steps {
             break;
         }
-        slopes = problem.slopes_after(&place, slopes);
+        slopes = problem.slopes_after(&point, slopes);
     }
-    (place, sum)
+    (point, sum)
 }

@@ -75,7 +75,7 @@ impl Search {
 
 impl Squares for Search {
     type Number = f64;
-    type Place = Trial;
+    type Point = Trial;
     /// What each number of the curve does to L*, a* and b*.
     type Slopes = [[f64; 3]; 3];
 

@@ -57,7 +57,7 @@ impl Studio {
 
     /// The point of the wheel's plane at a place on a canvas of `size`: x, y; nothing off the disc.
     #[must_use]
-    pub fn place_at(&self, size: f64, x: f64, y: f64) -> Option<Vec<f32>> {
+    pub fn wheel_point_at(&self, size: f64, x: f64, y: f64) -> Option<Vec<f32>> {
         let frame = Frame::new(size);
         let spot = Spot { x, y };
         frame.holds(spot).then(|| frame.point_at(spot).to_vec())
@@ -68,7 +68,7 @@ impl Studio {
     /// # Errors
     ///
     /// An end that is not chosen or not known.
-    pub fn place_of(&self, pair: JsValue, share: f32, load: f32) -> Result<Vec<f32>, JsError> {
+    pub fn wheel_point_of(&self, pair: JsValue, share: f32, load: f32) -> Result<Vec<f32>, JsError> {
         let point = colour::wheel(ready(pair)?.path(&self.sight.view, load).colour(share));
         Ok(vec![point.x, point.y])
     }

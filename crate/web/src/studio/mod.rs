@@ -127,7 +127,7 @@ impl Studio {
     /// # Errors
     ///
     /// What is no colour.
-    pub fn at_place(&self, lightness: f32, x: f32, y: f32) -> Result<Vec<f32>, JsError> {
+    pub fn lab_at(&self, lightness: f32, x: f32, y: f32) -> Result<Vec<f32>, JsError> {
         Ok(numbers(colour::at_wheel_point(lightness, x, y)))
     }
 

@@ -184,7 +184,7 @@ struct Search<'a> {
 
 impl Squares for Search<'_> {
     type Number = f64;
-    type Place = State;
+    type Point = State;
     type Slopes = Normal;
 
     fn sum(&self, state: &State) -> f64 {

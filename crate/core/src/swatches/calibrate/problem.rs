@@ -248,7 +248,7 @@ impl<'a> Problem<'a> {
 impl Squares for Problem<'_> {
     type Number = f64;
     /// ln K and ln S.
-    type Place = Vec<f64>;
+    type Point = Vec<f64>;
     type Slopes = Normal;
 
     fn sum(&self, u: &Vec<f64>) -> f64 {
