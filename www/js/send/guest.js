@@ -6,7 +6,7 @@ import { PAPERS } from "../../pkg/facts.js";
 import { briefList } from "../mix/brief.js";
 import { dabOf } from "../page/dab.js";
 import { button, byId, element, first, notice, say, UNDO } from "../page/dom.js";
-import { isBlank, indexOfKit, takeKit } from "../state/collection.js";
+import { indexOfKit, isBlank, takeKit } from "../state/collection.js";
 import { leaveGuest, packGuest, showGuest } from "../state/guest.js";
 import { nameOf } from "../state/kit.js";
 import { textOf } from "../state/link.js";
