@@ -34,16 +34,19 @@ visit("a full tin takes no more until it holds more", {}, async ({ page }) => {
 });
 
 visit("a tin is never smaller than what it holds, nor larger than 48", {}, async ({ page }) => {
-  for (const [typed, holds] of [
-    ["3", 12],
-    ["0", 12],
-    ["999", 48],
-    ["", 12],
+  for (const [typed, holds, said] of [
+    ["3", 12, "12 pans are packed. Take some out first."],
+    ["0", 12, "12 pans are packed. Take some out first."],
+    ["999", 12, "A tin holds 48 pans at most."],
+    ["48", 48],
+    ["", 48, "12 pans are packed. Take some out first."],
     ["12.6", 13],
   ]) {
     await type(page, "Tin holds", typed);
     const { capacity, pans } = await kit(page);
     assert.deepEqual([capacity, pans.length], [holds, 12], `"${typed}" typed`);
+    if (said) assert.equal(await page.locator("#notice span").first().textContent(), said);
+    assert.equal(await page.getByLabel("Tin holds").inputValue(), String(holds), "the field says what the tin holds");
   }
 });
 

@@ -6,7 +6,7 @@
 import { question } from "../core/adviser.js";
 import { button, byId, element, notice, say, UNDO } from "../page/dom.js";
 import { fieldsOf } from "../page/form.js";
-import { addNamed, isBlank } from "../state/collection.js";
+import { addNamed } from "../state/collection.js";
 import { nameOf, paintsOf } from "../state/kit.js";
 import * as words from "../words/choosing.js";
 import { sentence } from "../words/form.js";
@@ -105,7 +105,7 @@ export function attachChoosing(store, shelf, ask) {
     const title = words.title(chosen.length, place);
     if (!store.set((state) => addNamed(state, packed, title, shelf))) return;
     dialog.close();
-    notice(words.packed(nameOf(store.get().kit), isBlank(before) ? null : nameOf(before)), {
+    notice(words.packed(nameOf(store.get().kit), nameOf(before)), {
       actions: [UNDO],
       seconds: 12,
     });

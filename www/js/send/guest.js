@@ -6,7 +6,7 @@ import { PAPERS } from "../../pkg/facts.js";
 import { briefList } from "../mix/brief.js";
 import { dabOf } from "../page/dab.js";
 import { button, byId, element, first, notice, say, UNDO } from "../page/dom.js";
-import { indexOfKit, isBlank, takeKit } from "../state/collection.js";
+import { indexOfKit, takeKit } from "../state/collection.js";
 import { leaveGuest, packGuest, showGuest } from "../state/guest.js";
 import { nameOf } from "../state/kit.js";
 import { textOf } from "../state/link.js";
@@ -86,8 +86,7 @@ export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
   }
 
   function take() {
-    const before = store.get().kit;
-    const mine = isBlank(before) ? null : nameOf(before);
+    const mine = nameOf(store.get().kit);
     if (!store.set((state) => packGuest(state, shelf))) return;
     notice(words.packed(nameOf(store.get().kit), mine), { actions: [UNDO], seconds: 12 });
   }

@@ -30,21 +30,13 @@ export function freeTitle(kit, others) {
 }
 
 /**
- * Whether nothing would be lost with a kit: it has no name, and nothing is in it.
- *
- * @type {(kit: KitContent) => boolean}
- */
-export const isBlank = ({ title, pans, puddles, places }) =>
-  !title && pans.length + puddles.length + places.length === 0;
-
-/**
- * Takes a kit in hand that was not kept before; the one in hand waits on top of the others, unless it is blank.
+ * Takes a kit in hand that was not kept before; the one in hand waits on top of the others.
  *
  * @type {(state: Kits, kit: KitContent, shelf: Shelf) => Kits}
  */
 export function addKit(state, kit, shelf) {
   if (roomFor(state, shelf) <= 0) throw new Error(words.tooManyKits(MOST_KITS));
-  return { kit: { ...kit, id: newId() }, others: isBlank(state.kit) ? state.others : [state.kit, ...state.others] };
+  return { kit: { ...kit, id: newId() }, others: [state.kit, ...state.others] };
 }
 
 /**
