@@ -19,8 +19,8 @@ visit("burnt sienna greys ultramarine: it leads the kit's neutral partners", {},
   // Measured: MacEvoy, handprint.com/HP/WCL/mix.html, lists the pair among those that make near greys.
   await ready(page);
   const kit = await rows(page, "In the kit");
-  assert.match(kit[0], /^Burnt sienna PBr7\d+:\d+ · .*L\* \d+, C\* [0-5]; /);
-  const chromas = kit.map((row) => Number(row.match(/C\* (\d+)/)[1]));
+  assert.match(kit[0], /^Burnt sienna PBr7greyest at \d+:\d+: .*L\*\s\d+, C\*\s[0-5]; darkest/);
+  const chromas = kit.map((row) => Number(row.match(/C\*\s(\d+)/)[1]));
   assert.deepEqual(
     chromas,
     [...chromas].sort((a, b) => a - b),
@@ -58,8 +58,8 @@ visit("a partner that is chosen becomes the other end, at its ratio", {}, async 
   const [a, b] = await ends(page);
   assert.match(a, /PB29$/);
   assert.ok(text.startsWith(b), `${b} from ${text}`);
-  assert.equal((await readout(page)).ratio.replaceAll(" ", ""), told.match(/^(\d+:\d+) ·/)[1]);
-  assert.equal((await readout(page)).numbers["Chroma C*"], told.match(/C\* (\d+)/)[1]);
+  assert.equal((await readout(page)).ratio.replaceAll(" ", ""), told.match(/^greyest at (\d+:\d+):/)[1]);
+  assert.equal((await readout(page)).numbers["Chroma C*"], told.match(/C\*\s(\d+)/)[1]);
   await page.getByLabel("Whose partners").selectOption({ index: 1 });
   await page.locator("#partners .take").first().click();
   assert.equal((await ends(page))[1], b, "partners of B fill A");
