@@ -8,7 +8,7 @@ use washpath_core::rating;
 use washpath_core::{
     LIMITS, LONGEST_BRIEF_NOTE, LONGEST_NOTE, LONGEST_PAINT_NAME, LONGEST_TARGETS_NAME, LONGEST_TASK,
     LONGEST_TITLE, Laid, Light, Load, MOST_KEPT_COLOURS, MOST_NAMED_TARGETS, MOST_OWN_PAINTS, MOST_PAINTS,
-    MOST_PANS, MOST_PUDDLES, MOST_RECORDS, MOST_TASKS, NAMED_LOADS, Ratio, SHEET_RATIOS, Stock,
+    MOST_PANS, MOST_PUDDLES, MOST_RECORDS, MOST_TASKS, NAMED_LOADS, NEARLY_GREY, Ratio, SHEET_RATIOS, Stock,
 };
 
 /// The file, beside the core's glue.
@@ -58,6 +58,7 @@ fn facts() -> Vec<(&'static str, &'static str, Value)> {
         ("STRONG", "number", json!(f64::from((rating::STRONG * 100.0).round()) / 100.0)),
         ("WEAK", "number", json!(f64::from((rating::WEAK * 100.0).round()) / 100.0)),
         ("REACHED", "number", json!(LIMITS.close)),
+        ("NEARLY_GREY", "number", json!(NEARLY_GREY)),
     ]
 }
 

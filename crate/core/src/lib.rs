@@ -87,7 +87,7 @@ pub use mixing::doubt::Doubt;
 pub use mixing::load::{Load, NAMED_LOADS, NamedLoad, load_name};
 pub use mixing::mixture::{mix, next_parts, snap, whole_parts};
 pub use mixing::part::Part;
-pub use mixing::partners::{NeutralPartner, ShadingPartner, neutral_partners, shading_partners};
+pub use mixing::partners::{NEARLY_GREY, NeutralPartner, ShadingPartner, neutral_partners, shading_partners};
 pub use mixing::path::{Crossing, CrossingKind, Laid, Path, PathPoint, position_of, share_at};
 pub use mixing::ratio::Ratio;
 pub use mixing::recipe::{MOST_PAINTS, Recipe};

@@ -15,20 +15,24 @@ const GLOSSY: Surface<f64> = Surface { k1: 0.04, k2: 0.6 };
 /// The white of the tints.
 const WHITE: &str = "PW4";
 
-/// Densities of the pigments in g/cm³ (handbooks, from memory).
-const DENSITIES: [(&str, f64); 7] = [
-    ("PBk9", 2.5),
-    ("PG18", 3.3),
-    ("PB29", 2.35),
-    ("PB28", 4.2),
-    ("PB27", 1.8),
-    ("PR106", 8.1),
-    ("NR4", 1.8),
+/// First band of the shelf's spectra that this set has.
+pub const FIRST_BAND: usize = 2;
+
+/// The shelf's paint of each pigment, and the pigment's density in g/cm³ (handbooks, from memory).
+const PAINTS: [(&str, &str, f64); 7] = [
+    ("PBk9", "pbk9", 2.5),
+    ("PG18", "pg18", 3.3),
+    ("PB29", "pb29", 2.35),
+    ("PB28", "pb28", 4.2),
+    ("PB27", "pb27", 1.8),
+    ("PR106", "pr106", 8.1),
+    ("NR4", "nr4", 1.8),
 ];
 
 /// Absorption of a pigment per volume, beside what the white's volume scatters.
 pub struct Oil {
-    pub pigment: String,
+    /// Key of the shelf's paint of that pigment.
+    pub key: &'static str,
     pub k: [f64; OIL_BANDS],
 }
 
@@ -65,11 +69,11 @@ pub fn oils() -> Result<Vec<Oil>, Error> {
 }
 
 fn oil(pigment: &str, share: f64, bare: &[f64; OIL_BANDS], ratio: &[f64; OIL_BANDS]) -> Result<Oil, Error> {
-    let density = DENSITIES.iter().find(|(name, _)| *name == pigment);
-    let (_, density) =
-        density.ok_or_else(|| Error::new("oils.csv", format!("no density of {pigment} is known")))?;
+    let paint = PAINTS.iter().find(|(name, ..)| *name == pigment);
+    let (_, key, density) =
+        paint.ok_or_else(|| Error::new("oils.csv", format!("no paint of the shelf is {pigment}")))?;
     let k = std::array::from_fn(|band| (ratio[band] - bare[band]) * (1.0 - share) / share * density);
-    Ok(Oil { pigment: pigment.to_owned(), k })
+    Ok(Oil { key, k })
 }
 
 /// K / S of one film, from each ground's reflectance and the film's over it.
@@ -102,11 +106,11 @@ mod tests {
     fn strong_pigments_colour_more_white() {
         let oils = oils().unwrap();
         let peak = |name: &str| {
-            let oil = oils.iter().find(|oil| oil.pigment == name).unwrap();
+            let oil = oils.iter().find(|oil| oil.key == name).unwrap();
             oil.k.iter().copied().fold(0.0, f64::max)
         };
-        assert_eq!(oils.len(), DENSITIES.len());
+        assert_eq!(oils.len(), PAINTS.len());
         // Common practice, no source: a touch of Prussian blue outweighs ultramarine many times.
-        assert!(peak("PB27") > 10.0 * peak("PB29") && peak("PB29") > 0.0);
+        assert!(peak("pb27") > 10.0 * peak("pb29") && peak("pb29") > 0.0);
     }
 }

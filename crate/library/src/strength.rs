@@ -13,19 +13,8 @@
 
 use crate::anchor::Anchored;
 use crate::error::Error;
-use crate::oils::oils;
+use crate::oils::{FIRST_BAND, oils};
 use crate::sources::Source;
-
-/// The shelf's paint of each pigment of the oils.
-const OILS: [(&str, &str); 7] = [
-    ("PBk9", "pbk9"),
-    ("PG18", "pg18"),
-    ("PB29", "pb29"),
-    ("PB28", "pb28"),
-    ("PB27", "pb27"),
-    ("PR106", "pr106"),
-    ("NR4", "nr4"),
-];
 
 /// The paint of strength 1.
 const UNIT: &str = "pb29";
@@ -42,20 +31,24 @@ pub struct Strength {
     pub source: String,
 }
 
-/// What oils say of one paint: ln of its strength, less what `sources.csv` says.
-struct Opinion {
-    key: &'static str,
-    differs: f64,
-}
-
-/// Strengths of all paints, in their order.
+/// Strengths of all paints, which stand in the order of their sources.
 pub fn strengths(paints: &[Anchored], sources: &[Source]) -> Result<Vec<Strength>, Error> {
-    let oils = of_oils(paints, sources)?;
-    let of = |key: &str| oils.iter().find(|opinion| opinion.key == key).map(|opinion| opinion.differs);
-    let unit = of(UNIT).ok_or_else(|| Error::new("oils.csv", format!("no tint of {UNIT}")))?;
-    let strength = |source: &Source| {
+    let oils = oils()?;
+    // ln of what oils say, less what `sources.csv` says.
+    let differs: Vec<Option<f64>> = paints
+        .iter()
+        .zip(sources)
+        .map(|(paint, source)| {
+            let oil = oils.iter().find(|oil| oil.key == paint.key)?;
+            Some(masstones(&oil.k, &paint.film.k[FIRST_BAND..]) - source.strength.ln())
+        })
+        .collect();
+    let unit =
+        sources.iter().zip(&differs).find_map(|(source, differs)| differs.filter(|_| source.key == UNIT));
+    let unit = unit.ok_or_else(|| Error::new("oils.csv", format!("no tint of {UNIT}")))?;
+    let strength = |(source, differs): (&Source, &Option<f64>)| {
         let (practice, said) = (source.strength, source.strength_source.clone());
-        match of(&source.key).filter(|_| source.key != UNIT) {
+        match differs.filter(|_| source.key != UNIT) {
             Some(differs) => Strength {
                 value: practice * (0.5 * (differs - unit)).exp(),
                 source: format!("{said} and oils"),
@@ -63,46 +56,13 @@ pub fn strengths(paints: &[Anchored], sources: &[Source]) -> Result<Vec<Strength
             None => Strength { value: practice, source: said },
         }
     };
-    Ok(sources.iter().map(strength).collect())
-}
-
-fn of_oils(paints: &[Anchored], sources: &[Source]) -> Result<Vec<Opinion>, Error> {
-    oils()?
-        .iter()
-        .map(|oil| {
-            let (_, key) = OILS
-                .iter()
-                .find(|(pigment, _)| *pigment == oil.pigment)
-                .ok_or_else(|| Error::new("oils.csv", format!("no paint of the shelf is {}", oil.pigment)))?;
-            opinion(paints, sources, key, &oil.k, 2)
-        })
-        .collect()
-}
-
-/// What K of a unit from the `first` band on says of a paint.
-fn opinion(
-    paints: &[Anchored],
-    sources: &[Source],
-    key: &'static str,
-    k: &[f64],
-    first: usize,
-) -> Result<Opinion, Error> {
-    let known = paints.iter().zip(sources).find(|(paint, _)| paint.key == key);
-    let (paint, source) = known.ok_or_else(|| Error::new("sources.csv", format!("no paint {key}")))?;
-    let masstone = &paint.film.k[first..first + k.len()];
-    Ok(Opinion { key, differs: masstones(k, masstone) - source.strength.ln() })
+    Ok(sources.iter().zip(&differs).map(strength).collect())
 }
 
 /// ln of the masstones in a unit of paint that absorbs `k`.
 fn masstones(k: &[f64], masstone: &[f64]) -> f64 {
     let mut bands: Vec<usize> = (0..k.len()).collect();
     bands.sort_by(|a, b| masstone[*b].total_cmp(&masstone[*a]));
-    let strongest: Vec<f64> =
-        bands[..STRONGEST].iter().map(|band| (k[*band].max(1e-9) / masstone[*band]).ln()).collect();
-    mean(&strongest)
-}
-
-/// 0 of nothing.
-fn mean(values: &[f64]) -> f64 {
-    values.iter().sum::<f64>() / values.len().max(1) as f64
+    let ratio = |band: &usize| (k[*band].max(1e-9) / masstone[*band]).ln();
+    bands[..STRONGEST].iter().map(ratio).sum::<f64>() / STRONGEST as f64
 }

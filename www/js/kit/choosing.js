@@ -10,6 +10,7 @@ import { addNamed } from "../state/collection.js";
 import { nameOf, paintsOf } from "../state/kit.js";
 import * as words from "../words/choosing.js";
 import { sentence } from "../words/form.js";
+import { nowYours } from "../words/terms.js";
 import { kitOfChosen, reachedOf, reasonRow, scoreOf, verdict } from "./choice.js";
 import { createPaintList } from "./paint-list.js";
 
@@ -105,10 +106,7 @@ export function attachChoosing(store, shelf, ask) {
     const title = words.title(chosen.length, place);
     if (!store.set((state) => addNamed(state, packed, title, shelf))) return;
     dialog.close();
-    notice(words.packed(nameOf(store.get().kit), nameOf(before)), {
-      actions: [UNDO],
-      seconds: 12,
-    });
+    notice(nowYours(nameOf(store.get().kit), nameOf(before)), { actions: [UNDO], seconds: 12 });
   }
 
   byId("choose-open").addEventListener("click", () => openFor(null));

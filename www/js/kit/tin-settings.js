@@ -64,8 +64,8 @@ export function createSettings(store, askPaper) {
   function resized(input) {
     const { kit } = store.get();
     const wanted = Number(input.value);
-    const refused = wanted < kit.pans.length ? words.tooSmall(kit.pans.length) : words.tooLarge(MOST_PANS);
-    if (wanted < kit.pans.length || wanted > MOST_PANS) notice(refused, { seconds: 8 });
+    if (wanted < kit.pans.length) notice(words.tooSmall(kit.pans.length), { seconds: 8 });
+    else if (wanted > MOST_PANS) notice(words.tooLarge(MOST_PANS), { seconds: 8 });
     else if (resize(kit, wanted) !== kit) return editKit(store, (kit) => resize(kit, wanted));
     input.value = String(kit.capacity);
   }

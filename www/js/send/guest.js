@@ -12,7 +12,7 @@ import { nameOf } from "../state/kit.js";
 import { textOf } from "../state/link.js";
 import { linkText } from "../state/link-text.js";
 import * as words from "../words/guest.js";
-import { untitled } from "../words/terms.js";
+import { nowYours, untitled } from "../words/terms.js";
 
 /**
  * Shows a kit that came by a link beside the painter's own, and asks. Never replaces by itself.
@@ -88,7 +88,7 @@ export function attachGuest(store, shelf, { core, numberOf, learn }, choose) {
   function take() {
     const mine = nameOf(store.get().kit);
     if (!store.set((state) => packGuest(state, shelf))) return;
-    notice(words.packed(nameOf(store.get().kit), mine), { actions: [UNDO], seconds: 12 });
+    notice(nowYours(nameOf(store.get().kit), mine), { actions: [UNDO], seconds: 12 });
   }
 
   /**

@@ -53,5 +53,3 @@ export const chosen = (paints) => `A kit of ${paints} paints is chosen`;
 /** @type {(paints: number, place: Place) => string} */
 export const title = (paints, place) =>
   place ? `${paints} paints for ${place.name || "a place"}` : `${paints} paints for real surface colours`;
-/** @type {(name: string, before: string) => string} */
-export const packed = (name, before) => `“${name}” is your kit now. “${before}” is kept in the list above the tin.`;

@@ -13,8 +13,6 @@ export const alreadyInHand = "This link holds the kit you already have.";
 /** @type {(name: string) => string} */
 export const already = (name) => `You have this kit already: “${name}”.`;
 export const takeIt = "Take it in hand";
-/** @type {(name: string, before: string) => string} */
-export const packed = (name, before) => `“${name}” is your kit now. “${before}” is kept in the list above the tin.`;
 /** @type {(pans: number, capacity: number, paper: string) => string} */
 export const tin = (pans, capacity, paper) => `${pans} of ${capacity} pans, ${paper.toLowerCase()} paper`;
 /** @type {(paint: { name: string, code: string }) => string} */

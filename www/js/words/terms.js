@@ -1,6 +1,6 @@
 // A painter's terms that many views use: loads, recipes, lights, and where a path crosses grey.
 
-import { LOADS } from "../../pkg/facts.js";
+import { LOADS, NEARLY_GREY } from "../../pkg/facts.js";
 import { isolated, number, plural } from "./form.js";
 
 /** @typedef {[paint: number, count: number]} Part */
@@ -78,9 +78,6 @@ const tinged = (hue) =>
 export const inLight = (light) =>
   light.endsWith("lamp") ? `under ${/^[AL]/.test(light) ? "an" : "a"} ${light}` : `in ${light}`;
 
-/** C* up to which a dull mix is still nearly a grey: that of a neutral partner. */
-const NEARLY = 10;
-
 /**
  * What the crossing is, as one plain sentence.
  *
@@ -95,10 +92,17 @@ export function crossingSentence({ kind, lean, mix }, [first, second]) {
     case "near":
       return `Almost grey at ${a}:${b} (${value}), leaning ${lean}.`;
     case "dull":
-      if (mix.swatch.chroma <= NEARLY)
+      if (mix.swatch.chroma <= NEARLY_GREY)
         return `Comes close to grey at ${a}:${b} (${value}), leaning ${lean} (C*\u00a0${number(mix.swatch.chroma)}).`;
       return `Never reaches grey. Dullest at ${a}:${b}, still ${tinged(lean)} (C*\u00a0${number(mix.swatch.chroma)}).`;
     default:
       return `No mix of these is greyer than ${mix.share < 0.5 ? first : second} alone.`;
   }
 }
+
+/**
+ * A kit was taken in hand, and the one before waits.
+ *
+ * @type {(name: string, before: string) => string}
+ */
+export const nowYours = (name, before) => `“${name}” is your kit now. “${before}” is kept in the list above the tin.`;

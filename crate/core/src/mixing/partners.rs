@@ -19,7 +19,7 @@ use crate::optics::view::View;
 use crate::paint::Paint;
 
 /// Greatest C* of a mix that is told as neutral: near greys and a little around them.
-const NEUTRAL: f32 = 2.0 * NEAR_GREY;
+pub const NEARLY_GREY: f32 = 2.0 * NEAR_GREY;
 
 /// Chroma of a crossing beside that of the duller paint up to which the two grey each other.
 const GREYED: f32 = 0.5;
@@ -89,7 +89,7 @@ pub fn neutral_partners<'a>(
         let parts = whole_parts(greying(&path)?.share);
         let crossing = path.crossing_at(parts.share());
         let at_masstone = view.colour_between(film, &paint.film, crossing.share, 1.0);
-        let neutral = crossing.chroma <= NEUTRAL && greys(&path, crossing);
+        let neutral = crossing.chroma <= NEARLY_GREY && greys(&path, crossing);
         neutral.then_some(NeutralPartner { paint, parts, crossing, at_masstone })
     };
     in_order(candidates.into_iter().filter_map(pair).collect(), |partner| partner.crossing.chroma)

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use washpath_core::colour::wheel;
-use washpath_core::{Crossing, Error, Lab, PathPoint, Ratio, THINNEST, position_of, share_at};
+use washpath_core::{Crossing, Error, Lab, PathPoint, SHEET_RATIOS, THINNEST, position_of, share_at};
 use web_sys::CanvasRenderingContext2d as Context;
 
 use crate::pair::{Pair, Ready};
@@ -25,17 +25,6 @@ const RIBBON: (usize, usize) = (33, 12);
 /// Share of a colour difference that shows in the wheel's plane: two of three
 /// directions, the third is lightness.
 const IN_PLANE: f32 = 0.816;
-
-/// Parts a brush measures out, marked along a path.
-const TICKS: [Ratio; 7] = [
-    Ratio::new(8, 1),
-    Ratio::new(4, 1),
-    Ratio::new(2, 1),
-    Ratio::new(1, 1),
-    Ratio::new(1, 2),
-    Ratio::new(1, 4),
-    Ratio::new(1, 8),
-];
 
 /// A place on a path, ready to be drawn.
 pub(crate) struct Step {
@@ -205,7 +194,8 @@ pub(crate) fn draw_ticks(context: &Context, scene: &Scene, strand: &Strand) {
     context.set_line_cap("butt");
     context.set_stroke_style_str(&scene.ink.strong);
     context.set_line_width(1.5);
-    for ratio in TICKS {
+    // The columns of a sheet, but for the paints alone.
+    for ratio in &SHEET_RATIOS[1..SHEET_RATIOS.len() - 1] {
         let along = position_of(ratio.share()) * (STEPS - 1) as f32;
         let i = (along as usize).min(STEPS - 2);
         let (from, to) = (strand.steps[i].spot, strand.steps[i + 1].spot);

@@ -4,8 +4,9 @@ use std::fmt;
 
 use super::band_matrix::BandMatrix;
 use super::evidence::{Evidence, Known};
-use super::forward::{Forward, IN_K, OF_PAINT, State};
+use super::forward::{Forward, IN_K, OF_PAINT, Sight, State};
 use super::normal::{Normal, belief, loss, residuals};
+use super::residual::square;
 use super::row::dot;
 use super::swatch::daylight;
 use crate::colour::ciede2000;
@@ -17,7 +18,7 @@ use crate::optics::surface::Surface;
 const STRENGTH: f64 = 0.4;
 
 /// Of the level of ln K and of ln S. Chosen so that paints alone are expected to be off
-/// by what makers' are (`expected.rs`): see `what_is_expected_at_first_is_what_makers_differ_by`.
+/// by what makers' are (`mixing/doubt.rs`): see `what_is_expected_at_first_is_what_makers_differ_by`.
 const LEVEL_K: f64 = 0.16;
 const LEVEL_S: f64 = 0.25;
 
@@ -116,18 +117,16 @@ impl Learner {
     fn cost(&self, state: &State, records: &[Evidence], used: &[bool]) -> f64 {
         let held: f64 = (0..state.numbers.len()).map(|i| self.hold(i) * state.numbers[i].powi(2)).sum();
         let seen = records.iter().enumerate().filter(|(i, _)| used[*i]).map(|(i, record)| {
-            let sight = self.forward.look(
-                state,
-                &record.parts,
-                record.load * state.loads[i].exp(),
-                &record.paper,
-                false,
-            );
-            let square =
-                residuals(&sight, &record.seen).iter().map(|residual| residual.value * residual.value).sum();
-            loss(square) + record.load_hold() * state.loads[i].powi(2)
+            let residuals = residuals(&self.look(state, record, i, false), &record.seen);
+            loss(square(&residuals)) + record.load_hold() * state.loads[i].powi(2)
         });
         held + seen.sum::<f64>()
+    }
+
+    /// What a state shows of the record at an index, with slopes or without.
+    fn look(&self, state: &State, record: &Evidence, index: usize, with_slopes: bool) -> Sight {
+        let load = record.load * state.loads[index].exp();
+        self.forward.look(state, &record.parts, load, &record.paper, with_slopes)
     }
 
     /// The equations round a state, and how much each record is believed.
@@ -141,15 +140,9 @@ impl Learner {
         }
         let mut believed = vec![0.0; records.len()];
         for (i, record) in records.iter().enumerate().filter(|(i, _)| used[*i]) {
-            let sight = self.forward.look(
-                state,
-                &record.parts,
-                record.load * state.loads[i].exp(),
-                &record.paper,
-                true,
-            );
+            let sight = self.look(state, record, i, true);
             let residuals = residuals(&sight, &record.seen);
-            believed[i] = belief(residuals.iter().map(|residual| residual.value * residual.value).sum());
+            believed[i] = belief(square(&residuals));
             normal.add(i, &sight, &residuals, believed[i], record, state.loads[i]);
         }
         (normal, believed)

@@ -135,7 +135,7 @@ fn nothing_recorded_teaches_nothing() {
     assert!((before - now).abs() < 1e-6);
 }
 
-/// `expected.rs` has 3.5 for the spread of makers and 1.3 for a measured spectrum, and for
+/// `mixing/doubt.rs` has 3.5 for the spread of makers and 1.3 for a measured spectrum, and for
 /// mixes 3.5 more: what is expected here before any record has to be of that size.
 #[test]
 fn what_is_expected_at_first_is_what_makers_differ_by() {

@@ -15,6 +15,11 @@ pub(super) struct Residual {
     pub(super) slopes: Spectrum<f64>,
 }
 
+/// Sum of the squares of residuals.
+pub(super) fn square(residuals: &[Residual]) -> f64 {
+    residuals.iter().map(|residual| residual.value * residual.value).sum()
+}
+
 /// CIELAB minus what was measured, weighted, with slopes (CIE 15:2018, 8.2.1).
 pub(super) fn lab_residuals(reflectance: &Spectrum<f64>, measured: Lab<f64>) -> [Residual; 3] {
     let weights = Light::D65.weights();
